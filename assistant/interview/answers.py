@@ -1,0 +1,95 @@
+"""What was given as an answer -> the happening it becomes, or a refusal that says what would do."""
+
+import math
+from collections.abc import Mapping
+from typing import Any
+
+from assistant.errors import Refused
+from assistant.interview.events import Happening, QuestionAnswered, TextAnswered
+from assistant.knowledge.danger_questions import NONE
+from assistant.knowledge.model import NumberRange, Question
+from assistant.knowledge.problems import nearest_name
+
+MOST_CHARACTERS = 2000
+
+# Factor and offset from the unit given to the question's own: own = given * factor + offset.
+CONVERSIONS: Mapping[str, Mapping[str, tuple[float, float]]] = {
+    "minutes": {"minutes": (1, 0), "seconds": (1 / 60, 0), "hours": (60, 0)},
+    "years": {"years": (1, 0), "months": (1 / 12, 0)},
+    "degrees_celsius": {"degrees_celsius": (1, 0), "degrees_fahrenheit": (5 / 9, -160 / 9)},
+}
+
+
+def happening_of(question_id: str, question: Question, value: Any, unit: str | None) -> Happening:
+    """Raises Refused with what was expected."""
+    if unit is not None and question.kind != "number":
+        raise Refused("unit_without_number", {"unit": _shown(unit)})
+    if question.kind == "choice":
+        return QuestionAnswered(question_id=question_id, value=_choice(question, value))
+    if question.kind == "choices":
+        return QuestionAnswered(question_id=question_id, value=_choices(question, value))
+    if question.number is not None:
+        return _number(question_id, question.number, value, unit)
+    return TextAnswered(question_id=question_id, text=_text(value))
+
+
+def _choice(question: Question, value: Any) -> str:
+    if not isinstance(value, str):
+        raise Refused("choice_expected")
+    if value not in question.choices:
+        near = nearest_name(value[:60], question.choices)
+        raise Refused("unknown_choice", {"found": _shown(value), "nearest": near or ""})
+    return value
+
+
+def _choices(question: Question, value: Any) -> tuple[str, ...]:
+    if not isinstance(value, list | tuple) or not value:
+        raise Refused("choices_expected")
+    chosen = {_choice(question, item) for item in value}
+    if NONE in chosen and len(chosen) > 1:
+        raise Refused("none_with_others")
+    return tuple(choice for choice in question.choices if choice in chosen)
+
+
+def _number(question_id: str, number: NumberRange, value: Any, unit: str | None) -> QuestionAnswered:
+    if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
+        raise Refused("number_expected")
+    conversions = CONVERSIONS.get(number.unit, {number.unit: (1, 0)})
+    given_unit = unit or number.unit
+    if given_unit not in conversions:
+        raise Refused("unknown_unit", {"found": _shown(given_unit), "valid": ", ".join(conversions)})
+    factor, offset = conversions[given_unit]
+    own = round(value * factor + offset, 3) if abs(value) < 1e12 else math.inf
+    if not number.least <= own <= number.most:
+        raise Refused("number_out_of_range", {"least": number.least, "most": number.most, "unit": number.unit})
+    return QuestionAnswered(question_id=question_id, value=own, given=float(value), given_unit=given_unit)
+
+
+def _text(value: Any) -> str:
+    if not isinstance(value, str) or not value.strip():
+        raise Refused("text_expected")
+    if len(value) > MOST_CHARACTERS:
+        raise Refused("text_too_long", {"most": MOST_CHARACTERS})
+    return _storable(value.strip())
+
+
+def _storable(text: str) -> str:
+    """Text as it can be stored: half characters and control characters other than line breaks become '�'."""
+    whole = text.encode("utf-8", "replace").decode("utf-8")
+    return "".join(c if c in "\n\t" or c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in whole)
+
+
+def _shown(text: str) -> str:
+    """Text of a client as it may be echoed: short and printable."""
+    return _storable(text if len(text) <= 60 else text[:57] + "...")
+
+
+def code_of(question: Question, value: str | tuple[str, ...] | float | None) -> str | None:
+    """The code by which an answer is reported to belief: a choice, or the band of a number."""
+    if isinstance(value, str):
+        return value
+    if isinstance(value, int | float) and question.number is not None:
+        for code, band in question.number.bands.items():
+            if band.below is None or value < band.below:
+                return code
+    return None

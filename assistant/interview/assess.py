@@ -1,0 +1,133 @@
+"""State -> what follows from it: findings, danger, the oven's parts, allowed care, belief."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from assistant.belief.posterior import Posterior, posterior
+from assistant.engine.crisp import Trace
+from assistant.interview.answers import code_of
+from assistant.interview.danger import Danger, Stop, danger_of
+from assistant.interview.script import Script, item_key, question_of_key
+from assistant.interview.state import Answer, State
+from assistant.knowledge.model import Care, Effects, Knowledge, Question
+
+
+@dataclass(frozen=True)
+class Assessment:
+    """Everything derived from one state; nothing of it is stored.
+
+    `evidence`: question -> the code it reports; `not_fitted`: parts this oven is known not to have.
+    """
+
+    state: State
+    trace: Trace
+    effects: Mapping[str, Effects]
+    danger: Danger
+    not_fitted: frozenset[str]
+    allowed_care: Care
+    evidence: Mapping[str, str]
+    posterior: Posterior
+
+
+def assess(script: Script, state: State) -> Assessment:
+    """Pure: the same state gives the same assessment."""
+    knowledge = script.knowledge
+    not_fitted = parts_not_fitted(state, knowledge)
+    standing = {
+        question_id: answer
+        for question_id, answer in state.answers.items()
+        if question_id in knowledge.questions and applies(knowledge.questions[question_id], not_fitted)
+    }
+    trace = script.evaluator.evaluate(facts_of(standing, knowledge))
+    effects = {f: knowledge.findings[f].then for f in knowledge.findings if f in trace.concluded}
+    danger = danger_of(state, knowledge, _finding_stops(effects, trace, state))
+    evidence = evidence_of(standing, knowledge)
+    return Assessment(
+        state=state,
+        trace=trace,
+        effects=effects,
+        danger=danger,
+        not_fitted=not_fitted,
+        allowed_care=allowed_care(knowledge, state.role, effects, danger),
+        evidence=evidence,
+        posterior=posterior(script.evidence_model, evidence, not_fitted),
+    )
+
+
+def parts_not_fitted(state: State, knowledge: Knowledge) -> frozenset[str]:
+    """Parts the oven is known to lack, from answers about its functions and from 'mine hasn't one'."""
+    lacking: set[str] = set()
+    having: set[str] = set()
+    for question_id, question in knowledge.questions.items():
+        answer = state.answers.get(question_id)
+        if answer is None or answer.value is None or isinstance(answer.value, float):
+            continue
+        chosen = (answer.value,) if isinstance(answer.value, str) else answer.value
+        for code in chosen:
+            if code in question.choices:
+                lacking.update(question.choices[code].has_not)
+                having.update(question.choices[code].has)
+        if question.tells == "functions":
+            functions = knowledge.ovens.functions
+            used = {part for name in chosen for part in functions[name].uses}
+            lacking.update({part for f in functions.values() for part in f.uses} - used)
+            having.update(used)
+    return frozenset(lacking - having)
+
+
+def applies(question: Question, not_fitted: frozenset[str]) -> bool:
+    """Whether the question makes sense for this oven."""
+    return not_fitted.isdisjoint(question.needs)
+
+
+def facts_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, str | float]:
+    """Answers as the engine's facts: a code or a number for each key; text only says that it was given."""
+    facts: dict[str, str | float] = {}
+    for question_id, answer in answers.items():
+        if answer.status != "answered":
+            facts[question_id] = answer.status
+        elif isinstance(answer.value, str | float):
+            facts[question_id] = answer.value
+        else:
+            facts[question_id] = "answered"
+            chosen = answer.value or ()
+            if knowledge.questions[question_id].kind == "choices":
+                for choice in knowledge.questions[question_id].choices:
+                    facts[item_key(question_id, choice)] = "yes" if choice in chosen else "no"
+    return facts
+
+
+def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, str]:
+    """The reports that belief weighs. 'Not sure' and 'skipped' are evidence of nothing."""
+    codes = {
+        question_id: code_of(knowledge.questions[question_id], answer.value)
+        for question_id, answer in answers.items()
+        if answer.status == "answered" and knowledge.questions[question_id].observable
+    }
+    return {question_id: code for question_id, code in codes.items() if code is not None}
+
+
+def _finding_stops(effects: Mapping[str, Effects], trace: Trace, state: State) -> dict[str, Stop]:
+    stops: dict[str, Stop] = {}
+    for finding_id, effect in effects.items():
+        if effect.stops is not None:
+            resting_on = answers_behind(finding_id, trace, state)
+            since = max((answer.sequence for answer in resting_on), default=0)
+            told_at = max((answer.recorded_at for answer in resting_on), default=None)
+            stops[effect.stops] = Stop(effect.stops, "finding", finding_id, since, told_at)
+    return stops
+
+
+def answers_behind(finding_id: str, trace: Trace, state: State) -> tuple[Answer, ...]:
+    """The answers that a finding rests on, through every finding between."""
+    keys = {question_of_key(key) for fired in trace.because(finding_id) for key in fired.from_keys}
+    return tuple(answer for question_id, answer in state.answers.items() if question_id in keys)
+
+
+def allowed_care(knowledge: Knowledge, role: str, effects: Mapping[str, Effects], danger: Danger) -> Care:
+    """Talk only, unless a finding allows more; never beyond a cap, the role's limit, or while danger is open."""
+    if danger.open:
+        return Care.TALK
+    allowed = max((e.allows_care for e in effects.values() if e.allows_care), key=lambda c: c.rank, default=Care.TALK)
+    caps = [e.care_at_most for e in effects.values() if e.care_at_most]
+    return min([allowed, *caps, knowledge.roles[role].asked_up_to], key=lambda care: care.rank)

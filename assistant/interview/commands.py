@@ -1,0 +1,52 @@
+"""What a front end may ask of a session."""
+
+from dataclasses import dataclass
+from typing import Any
+
+
+@dataclass(frozen=True)
+class Start:
+    role: str
+    region: str
+    lang: str
+    cavity: str
+
+
+@dataclass(frozen=True)
+class GiveAnswer:
+    """`value` as the person or client gave it; it is checked against the question before it becomes an event."""
+
+    question_id: str
+    value: Any
+    unit: str | None = None
+
+
+@dataclass(frozen=True)
+class SayNotSure:
+    question_id: str
+
+
+@dataclass(frozen=True)
+class SkipQuestion:
+    question_id: str
+
+
+@dataclass(frozen=True)
+class WithdrawAnswer:
+    question_id: str
+
+
+@dataclass(frozen=True)
+class HearDanger:
+    """A typed line spoke of a danger sign, clearly or not."""
+
+    sign_id: str
+    clear: bool
+
+
+@dataclass(frozen=True)
+class Finish:
+    pass
+
+
+Command = Start | GiveAnswer | SayNotSure | SkipQuestion | WithdrawAnswer | HearDanger | Finish

@@ -1,0 +1,108 @@
+"""One session under way: commands in, events kept, the next view out."""
+
+from collections.abc import Callable
+from datetime import UTC, datetime
+from uuid import uuid4
+
+from assistant.interview.assess import Assessment, assess
+from assistant.interview.commands import Command, Start
+from assistant.interview.decide import decide
+from assistant.interview.events import SCHEMA_VERSION, Event, Happening
+from assistant.interview.log import EventLog, SessionRecord
+from assistant.interview.script import Script
+from assistant.interview.state import State, fold
+from assistant.interview.view import View, look
+
+
+def utc_now() -> datetime:
+    return datetime.now(UTC)
+
+
+class Conversation:
+    """Follows the script for one session. Every command is committed before its view is given.
+
+    The session comes to exist with its first events; until then nothing is stored.
+    """
+
+    def __init__(
+        self,
+        script: Script,
+        log: EventLog,
+        record: SessionRecord,
+        state: State | None = None,
+        clock: Callable[[], datetime] = utc_now,
+    ) -> None:
+        self.script = script
+        self.record = record
+        self.state = state or State()
+        self._log = log
+        self._clock = clock
+        self._role = self.state.role
+        self._pending: tuple[Event, ...] = ()
+        self._assessment: Assessment | None = None
+
+    @classmethod
+    def resume(
+        cls, script: Script, log: EventLog, record: SessionRecord, clock: Callable[[], datetime] = utc_now
+    ) -> "Conversation":
+        """Take a stored session up again. Raises SessionUnknown or StoreUnreadable."""
+        return cls(script, log, record, fold(log.read(record.session_id)), clock)
+
+    @property
+    def stored(self) -> bool:
+        return self.state.sequence > 0 and not self._pending
+
+    @property
+    def assessment(self) -> Assessment:
+        if self._assessment is None:
+            self._assessment = assess(self.script, self.state)
+        return self._assessment
+
+    def view(self) -> View:
+        """The next question or the verdict, as things stand."""
+        return look(self.script, self.assessment)
+
+    def start(self, start: Start, message_id: str | None = None, *, keep_at_once: bool = True) -> None:
+        """Begin. With `keep_at_once` false, nothing is stored until the first answer."""
+        happenings = decide(self.script.knowledge, self.state, start)
+        self._role = start.role
+        events = self._events(happenings, message_id)
+        if keep_at_once:
+            self._log.create(self.record, events)
+        else:
+            self._pending = events
+        self._advance(events)
+
+    def do(self, command: Command, message_id: str | None = None) -> None:
+        """Decide, commit, advance. Raises Refused, StoreUnreadable or SessionMovedOn; then nothing changed."""
+        events = self._events(decide(self.script.knowledge, self.state, command), message_id)
+        if not events:
+            return
+        if self._pending:
+            self._log.create(self.record, (*self._pending, *events))
+            self._pending = ()
+        else:
+            self._log.append(self.record.session_id, self.state.sequence, events)
+        self._advance(events)
+
+    def _advance(self, events: tuple[Event, ...]) -> None:
+        self.state = fold(events, self.state)
+        self._assessment = None
+
+    def _events(self, happenings: tuple[Happening, ...], message_id: str | None) -> tuple[Event, ...]:
+        now = self._clock()
+        return tuple(
+            Event(
+                event_id=uuid4().hex,
+                session_id=self.record.session_id,
+                sequence=self.state.sequence + number,
+                schema_version=SCHEMA_VERSION,
+                rules_fingerprint=self.script.knowledge.fingerprint,
+                recorded_at=now,
+                actor=self._role,
+                role=self._role,
+                message_id=message_id if number == 1 else None,
+                happening=happening,
+            )
+            for number, happening in enumerate(happenings, 1)
+        )

@@ -1,0 +1,105 @@
+"""Command + state -> the happenings that follow, or a refusal. Pure: nothing is stored here."""
+
+from assistant.errors import Refused
+from assistant.interview.answers import happening_of
+from assistant.interview.commands import (
+    Command,
+    Finish,
+    GiveAnswer,
+    HearDanger,
+    SayNotSure,
+    SkipQuestion,
+    Start,
+    WithdrawAnswer,
+)
+from assistant.interview.danger import danger_of
+from assistant.interview.events import (
+    AnswerWithdrawn,
+    DangerHeard,
+    Happening,
+    InterviewFinished,
+    NotSureAnswered,
+    QuestionAnswered,
+    QuestionSkipped,
+    SessionStarted,
+)
+from assistant.interview.state import State
+from assistant.knowledge.danger_questions import OVEN_IS_OFF, is_danger_question, sign_question_id
+from assistant.knowledge.model import Knowledge, Question
+from assistant.knowledge.problems import nearest_name
+
+
+def decide(knowledge: Knowledge, state: State, command: Command) -> tuple[Happening, ...]:
+    """Raises Refused where the command can't be taken; the state is never touched."""
+    if isinstance(command, Start):
+        return _start(knowledge, state, command)
+    if not state.started:
+        raise Refused("not_started")
+    match command:
+        case GiveAnswer():
+            return _answer(knowledge, state, command)
+        case SayNotSure(question_id=question_id):
+            _known(knowledge, question_id)
+            return (NotSureAnswered(question_id=question_id),)
+        case SkipQuestion(question_id=question_id):
+            return _skip(knowledge, question_id)
+        case WithdrawAnswer(question_id=question_id):
+            _known(knowledge, question_id)
+            if question_id not in state.answers:
+                raise Refused("nothing_to_withdraw", {"question": question_id})
+            return (AnswerWithdrawn(question_id=question_id),)
+        case HearDanger():
+            return _hear(knowledge, state, command)
+        case Finish():
+            return () if state.finished else (InterviewFinished(),)
+
+
+def _known(knowledge: Knowledge, question_id: str) -> Question:
+    question = knowledge.questions.get(question_id)
+    if question is None:
+        near = nearest_name(question_id[:60], knowledge.questions) or ""
+        raise Refused("unknown_question", {"found": question_id[:60], "nearest": near})
+    return question
+
+
+def _start(knowledge: Knowledge, state: State, command: Start) -> tuple[Happening, ...]:
+    if state.started:
+        return ()
+    for name, known, code in (
+        (command.role, knowledge.roles, "unknown_role"),
+        (command.region, knowledge.regions, "unknown_region"),
+    ):
+        if name not in known:
+            near = nearest_name(name[:60], known) or ""
+            raise Refused(code, {"found": name[:60], "valid": ", ".join(known), "nearest": near})
+    return (SessionStarted(region=command.region, lang=command.lang, cavity=command.cavity),)
+
+
+def _answer(knowledge: Knowledge, state: State, command: GiveAnswer) -> tuple[Happening, ...]:
+    question = _known(knowledge, command.question_id)
+    happening = happening_of(command.question_id, question, command.value, command.unit)
+    withdrawn: list[Happening] = []
+    if isinstance(happening, QuestionAnswered) and isinstance(happening.value, str):
+        other = question.choices[happening.value].withdraws
+        if other is not None and other in state.answers:
+            withdrawn.append(AnswerWithdrawn(question_id=other))
+    return (happening, *withdrawn)
+
+
+def _skip(knowledge: Knowledge, question_id: str) -> tuple[Happening, ...]:
+    """A question about danger can't be passed over: skipping it says 'not sure'."""
+    _known(knowledge, question_id)
+    if is_danger_question(question_id) or question_id == OVEN_IS_OFF:
+        return (NotSureAnswered(question_id=question_id),)
+    return (QuestionSkipped(question_id=question_id),)
+
+
+def _hear(knowledge: Knowledge, state: State, command: HearDanger) -> tuple[Happening, ...]:
+    """Nothing happens if the sign already stands or its question is already open."""
+    if command.sign_id not in knowledge.signs:
+        raise Refused("unknown_sign", {"found": command.sign_id[:60]})
+    danger = danger_of(state, knowledge, {})
+    standing = {stop.sign_id for stop in danger.stops}
+    if command.sign_id in standing or sign_question_id(command.sign_id) in danger.open_questions:
+        return ()
+    return (DangerHeard(sign_id=command.sign_id, clear=command.clear),)

@@ -1,0 +1,114 @@
+"""Events -> the state of a session: a pure fold that knows nothing of the rules."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from functools import reduce
+from typing import Literal
+
+from assistant.interview.events import (
+    AnswerWithdrawn,
+    DangerHeard,
+    Event,
+    InterviewFinished,
+    NotSureAnswered,
+    QuestionAnswered,
+    QuestionSkipped,
+    SessionStarted,
+    TextAnswered,
+)
+
+Value = str | tuple[str, ...] | float
+Status = Literal["answered", "not_sure", "skipped"]
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What stands as the answer to a question since event `sequence`. `value` is None for text."""
+
+    question_id: str
+    status: Status
+    value: Value | None
+    sequence: int
+    recorded_at: datetime
+
+
+@dataclass(frozen=True)
+class State:
+    """A session as its events left it. `replaced` keeps every answer that was changed or withdrawn."""
+
+    session_id: str = ""
+    role: str = ""
+    region: str = ""
+    lang: str = ""
+    cavity: str = ""
+    sequence: int = 0
+    rules_fingerprint: str = ""
+    finished: bool = False
+    answers: Mapping[str, Answer] = field(default_factory=dict)
+    replaced: tuple[Answer, ...] = ()
+    texts: Mapping[str, str | None] = field(default_factory=dict)
+    heard: Mapping[str, int] = field(default_factory=dict)
+
+    @property
+    def started(self) -> bool:
+        return self.sequence > 0
+
+    def status(self, question_id: str) -> Status | Literal["not_asked"]:
+        answer = self.answers.get(question_id)
+        return answer.status if answer else "not_asked"
+
+    def times_skipped(self, question_id: str) -> int:
+        past = [a for a in self.replaced if a.question_id == question_id and a.status == "skipped"]
+        return len(past) + (self.status(question_id) == "skipped")
+
+
+def fold(events: Iterable[Event], state: State | None = None) -> State:
+    """Apply events in their order to a state, or to an empty one."""
+    return reduce(apply, events, state or State())
+
+
+def apply(state: State, event: Event) -> State:
+    """The state after one more event."""
+    happening = event.happening
+    state = replace(state, sequence=event.sequence, rules_fingerprint=event.rules_fingerprint)
+    match happening:
+        case SessionStarted(region=region, lang=lang, cavity=cavity):
+            return replace(
+                state,
+                session_id=event.session_id,
+                role=event.role,
+                region=region,
+                lang=lang,
+                cavity=cavity,
+            )
+        case QuestionAnswered(question_id=question_id, value=value):
+            return _with_answer(state, event, question_id, "answered", value)
+        case TextAnswered(question_id=question_id, text=text):
+            state = replace(state, texts={**state.texts, question_id: text})
+            return _with_answer(state, event, question_id, "answered", None)
+        case NotSureAnswered(question_id=question_id):
+            return _with_answer(state, event, question_id, "not_sure", None)
+        case QuestionSkipped(question_id=question_id):
+            return _with_answer(state, event, question_id, "skipped", None)
+        case AnswerWithdrawn(question_id=question_id):
+            return _without_answer(replace(state, finished=False), question_id)
+        case DangerHeard(sign_id=sign_id):
+            return replace(state, heard={**state.heard, sign_id: event.sequence}, finished=False)
+        case InterviewFinished():
+            return replace(state, finished=True)
+    return state
+
+
+def _with_answer(state: State, event: Event, question_id: str, status: Status, value: Value | None) -> State:
+    state = _without_answer(state, question_id)
+    answer = Answer(question_id, status, value, event.sequence, event.recorded_at)
+    return replace(state, answers={**state.answers, question_id: answer}, finished=False)
+
+
+def _without_answer(state: State, question_id: str) -> State:
+    old = state.answers.get(question_id)
+    if old is None:
+        return state
+    answers = {name: answer for name, answer in state.answers.items() if name != question_id}
+    return replace(state, answers=answers, replaced=(*state.replaced, old))

@@ -1,0 +1,269 @@
+"""Assessment -> the verdict, from one closed list, with what it rests on and what would change it."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from assistant.belief.hypotheses import NOTHING_WRONG, SOMETHING_ELSE
+from assistant.belief.posterior import Posterior, posterior, weights_of_evidence
+from assistant.interview.assess import Assessment, answers_behind, applies
+from assistant.interview.danger import Stop
+from assistant.interview.next_question import within_care
+from assistant.interview.script import Script
+from assistant.interview.state import Value
+from assistant.knowledge.danger_questions import OVEN_IS_OFF
+from assistant.knowledge.model import Knowledge, Question
+
+Action = Literal[
+    "use_differently",
+    "do_one_thing",
+    "all_normal",
+    "book_visit",
+    "maker_seller_or_landlord_first",
+    "stop_and_isolate",
+    "outside",
+]
+ACTIONS: tuple[Action, ...] = Action.__args__  # type: ignore[attr-defined]
+
+TELLING_DECIBANS = 1.0
+MOST_REASONS = 6
+MOST_CHANGES = 4
+FEW_ANSWERS = 3
+
+
+@dataclass(frozen=True)
+class Reason:
+    """An answer, a finding or a sign that the verdict rests on; for answers, its decibans for the leader."""
+
+    kind: Literal["answer", "finding", "sign"]
+    id: str
+    value: Value | None = None
+    decibans: float | None = None
+
+
+@dataclass(frozen=True)
+class Change:
+    """What would change the verdict: an answer given otherwise (or given at all), or taken back."""
+
+    question_id: str
+    value: str | None
+    action: Action
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """`details` holds ids only; `causes` are marginals, `hypotheses` exclusive."""
+
+    action: Action
+    details: Mapping[str, str | bool | tuple[str, ...]]
+    leading: str
+    stops: tuple[Stop, ...]
+    causes: tuple[tuple[str, float], ...]
+    hypotheses: tuple[tuple[str, float], ...]
+    because: tuple[Reason, ...]
+    would_change: tuple[Change, ...] = ()
+
+
+@dataclass(frozen=True)
+class _Choice:
+    action: Action
+    details: Mapping[str, str | bool | tuple[str, ...]] = field(default_factory=dict)
+    because: tuple[Reason, ...] = ()
+
+
+def give_verdict(script: Script, assessment: Assessment) -> Verdict:
+    """A crisp stop outranks everything; then what is outside; then the belief, within what danger leaves."""
+    choice = (
+        _stopped(script.knowledge, assessment)
+        or _handed_on(assessment)
+        or _booked_for_danger(assessment)
+        or _believed(script, assessment)
+    )
+    ranked = assessment.posterior.ranked()
+    return Verdict(
+        action=choice.action,
+        details={**choice.details, **_advice(assessment)},
+        leading=ranked[0][0],
+        stops=assessment.danger.stops,
+        causes=assessment.posterior.causes(),
+        hypotheses=ranked,
+        because=choice.because,
+        would_change=tuple(_changes(script, assessment, choice)) if choice.action in _MOVABLE else (),
+    )
+
+
+_MOVABLE = ("use_differently", "do_one_thing", "all_normal", "book_visit", "maker_seller_or_landlord_first")
+
+
+def _advice(assessment: Assessment) -> dict[str, tuple[str, ...]]:
+    if assessment.danger.open:
+        return {}
+    advice = tuple(dict.fromkeys(a for effect in assessment.effects.values() for a in effect.advises))
+    return {"tips": advice} if advice else {}
+
+
+def _stopped(knowledge: Knowledge, assessment: Assessment) -> _Choice | None:
+    danger = assessment.danger
+    if not danger.stops:
+        return None
+    gravest = knowledge.signs[danger.stops[0].sign_id]
+    urgencies = {knowledge.signs[stop.sign_id].urgency for stop in danger.stops}
+    details: dict[str, str | bool | tuple[str, ...]] = {
+        "who": gravest.who,
+        "urgency": "emergency" if "emergency" in urgencies else "soon",
+        "steps": steps_for(knowledge, danger.stops),
+        "off_confirmed": danger.off_confirmed,
+    }
+    if not danger.off_confirmed:
+        details["then"] = OVEN_IS_OFF
+    because = tuple(
+        Reason("sign" if stop.source == "sign" else "finding", stop.source_id) for stop in danger.stops
+    )
+    return _Choice("stop_and_isolate", details, because)
+
+
+def steps_for(knowledge: Knowledge, stops: tuple[Stop, ...]) -> tuple[str, ...]:
+    """The steps of every standing sign, gravest first, each once; some signs' steps stand alone."""
+    signs = [knowledge.signs[stop.sign_id] for stop in stops]
+    alone = [sign for sign in signs if sign.steps_stand_alone]
+    return tuple(dict.fromkeys(step for sign in (alone[:1] or signs) for step in sign.steps))
+
+
+def _handed_on(assessment: Assessment) -> _Choice | None:
+    for finding_id, effect in assessment.effects.items():
+        if effect.hands_on_to is not None:
+            return _Choice("outside", {"who": effect.hands_on_to}, _finding_reasons(finding_id, assessment))
+    return None
+
+
+def _finding_reasons(finding_id: str, assessment: Assessment) -> tuple[Reason, ...]:
+    behind = answers_behind(finding_id, assessment.trace, assessment.state)
+    return (
+        Reason("finding", finding_id),
+        *(Reason("answer", answer.question_id, answer.value) for answer in behind),
+    )
+
+
+def _booked_for_danger(assessment: Assessment) -> _Choice | None:
+    """Danger not yet ruled out, or told and then taken back: a visit, whatever belief says."""
+    danger = assessment.danger
+    if danger.open_questions:
+        details: dict[str, str | bool | tuple[str, ...]] = {"danger_not_ruled_out": True}
+    elif danger.withdrawn:
+        details = {"withdrawn_signs": danger.withdrawn}
+    else:
+        return None
+    because = tuple(Reason("sign", sign_id) for sign_id in danger.withdrawn)
+    details |= {"who": "appliance_engineer", "urgency": "soon"}
+    return _send_to_owner(assessment, _Choice("book_visit", details, because))
+
+
+def _believed(script: Script, assessment: Assessment) -> _Choice:
+    """The action with most of the probability behind it: each wrong action is taken to cost the same."""
+    choice = _least_wrong(script.knowledge, assessment.posterior)
+    visit_anyway = [f for f, effect in assessment.effects.items() if effect.visit_anyway]
+    if choice.action != "book_visit" and visit_anyway:
+        details = {"who": "appliance_engineer", "urgency": "routine"}
+        choice = _Choice("book_visit", details, _finding_reasons(visit_anyway[0], assessment))
+    else:
+        choice = _Choice(choice.action, choice.details, _answer_reasons(script, assessment))
+    if len(assessment.evidence) < FEW_ANSWERS and choice.action in ("all_normal", "book_visit"):
+        choice = _Choice(
+            "book_visit",
+            {"who": "appliance_engineer", "urgency": "routine", **choice.details, "little_known": True},
+            choice.because,
+        )
+    return _send_to_owner(assessment, choice)
+
+
+def _least_wrong(knowledge: Knowledge, belief: Posterior) -> _Choice:
+    served: dict[tuple[Action, str], float] = {}
+    for hypothesis, probability in belief.ranked():
+        key = _remedy(knowledge, hypothesis)
+        served[key] = served.get(key, 0.0) + probability
+    (action, remedy), _ = max(served.items(), key=lambda item: round(item[1], 9))
+    if action == "do_one_thing":
+        return _Choice(action, {"act": remedy})
+    if action == "use_differently":
+        return _Choice(action, {"advice": remedy})
+    if action == "all_normal":
+        return _Choice(action)
+    return _Choice(action, _visit_details(knowledge, belief))
+
+
+def _remedy(knowledge: Knowledge, hypothesis: str) -> tuple[Action, str]:
+    if hypothesis == NOTHING_WRONG:
+        return "all_normal", ""
+    if hypothesis == SOMETHING_ELSE:
+        return "book_visit", ""
+    cause = knowledge.causes[hypothesis]
+    if cause.act is not None:
+        return "do_one_thing", cause.act
+    if cause.advice is not None:
+        return "use_differently", cause.advice
+    return "book_visit", ""
+
+
+def _visit_details(knowledge: Knowledge, belief: Posterior) -> dict[str, str]:
+    faults = [knowledge.causes[c] for c, _ in belief.causes() if knowledge.causes[c].kind == "fault"]
+    if not faults or belief.ranked()[0][0] == SOMETHING_ELSE:
+        return {"who": "appliance_engineer", "urgency": "routine"}
+    return {"who": faults[0].mended_by, "urgency": faults[0].urgency}
+
+
+def _send_to_owner(assessment: Assessment, choice: _Choice) -> _Choice:
+    """Under guarantee or in a rented home somebody else is told before a visit is booked."""
+    if choice.action != "book_visit":
+        return choice
+    details = dict(choice.details)
+    if any(effect.may_not_be_worth_mending for effect in assessment.effects.values()):
+        details["may_not_be_worth_mending"] = True
+    for finding_id, effect in assessment.effects.items():
+        if effect.visit_first is not None:
+            details["first"] = effect.visit_first
+            because = (*_finding_reasons(finding_id, assessment), *choice.because)
+            return _Choice("maker_seller_or_landlord_first", details, because)
+    return _Choice(choice.action, details, choice.because)
+
+
+def _answer_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]:
+    """The answers that speak for the leader against the runner-up, strongest first."""
+    (leader, _), (runner_up, _), *_ = assessment.posterior.ranked()
+    decibans = weights_of_evidence(script.evidence_model, assessment.evidence, leader, runner_up)
+    reasons = [
+        Reason("answer", question_id, code, round(decibans[script.evidence_model.observable_of[question_id]], 1))
+        for question_id, code in assessment.evidence.items()
+    ]
+    telling = [reason for reason in reasons if (reason.decibans or 0) >= TELLING_DECIBANS]
+    return tuple(sorted(telling, key=lambda reason: -(reason.decibans or 0))[:MOST_REASONS])
+
+
+def _changes(script: Script, assessment: Assessment, choice: _Choice) -> Iterator[Change]:
+    """Single answers, taken back or given otherwise, under which belief would act otherwise."""
+    found = 0
+    now = _least_wrong(script.knowledge, assessment.posterior).action
+    for question_id, code, evidence in _one_step_away(script, assessment):
+        belief = posterior(script.evidence_model, evidence, assessment.not_fitted)
+        action = _least_wrong(script.knowledge, belief).action
+        if action not in (now, choice.action):
+            yield Change(question_id, code, action)
+            found += 1
+            if found == MOST_CHANGES:
+                return
+
+
+def _one_step_away(
+    script: Script, assessment: Assessment
+) -> Iterator[tuple[str, str | None, Mapping[str, str]]]:
+    evidence = assessment.evidence
+    for question_id in evidence:
+        yield question_id, None, {q: c for q, c in evidence.items() if q != question_id}
+    for question_id, codes in script.evidence_model.codes.items():
+        question = script.knowledge.questions[question_id]
+        if question_id not in evidence and _could_be_asked(question, assessment):
+            for code in codes:
+                yield question_id, code, {**evidence, question_id: code}
+
+
+def _could_be_asked(question: Question, assessment: Assessment) -> bool:
+    return applies(question, assessment.not_fitted) and within_care(assessment, question.care)

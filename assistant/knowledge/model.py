@@ -1,0 +1,333 @@
+"""The knowledge as types: what a rules folder says once it has been read.
+
+An entry's id is the name of its file (or its key, where one file holds several). Everything is frozen.
+"""
+
+from enum import StrEnum
+from typing import Annotated, Any, Literal, Self
+
+from pydantic import BaseModel, ConfigDict, Discriminator, Field, StringConstraints, Tag, model_validator
+from pydantic_core import PydanticCustomError
+
+Id = Annotated[str, StringConstraints(pattern=r"^[a-z](_?[a-z0-9])*$", max_length=31)]
+Note = Annotated[str, StringConstraints(min_length=1)]
+
+Word = Literal["almost always", "often", "sometimes", "seldom", "almost never", "rest"]
+Unit = Literal["percent", "minutes", "years", "degrees_celsius", "questions"]
+
+RESERVED_CODES = frozenset({"answered", "not_sure", "skipped", "none"})
+
+
+class Care(StrEnum):
+    """What a question asks of the person, the least first."""
+
+    TALK = "talk"
+    LOOK_COLD = "look_cold"
+    DAILY_USE = "daily_use"
+    WATCH_HOT = "watch_hot"
+    OPEN_HOT = "open_hot"
+
+    @property
+    def rank(self) -> int:
+        return list(Care).index(self)
+
+
+class Entry(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)
+
+
+class Figure(Entry):
+    """A number with its unit and source; one without a source says `assumed` and gives a range."""
+
+    value: float = Field(allow_inf_nan=False)
+    unit: Unit
+    source: Note
+    range: tuple[float, float] | None = None
+
+    @model_validator(mode="after")
+    def _assumed_has_a_range(self) -> Self:
+        if self.source == "assumed" and self.range is None:
+            raise PydanticCustomError("assumed_without_range", "an assumed number has no range")
+        if self.range is not None and not self.range[0] <= self.value <= self.range[1]:
+            raise PydanticCustomError("value_outside_range", "value outside its range")
+        if self.unit == "percent" and not 0 <= self.value <= 100:
+            raise PydanticCustomError("not_a_percentage", "a percentage lies between 0 and 100")
+        return self
+
+    @property
+    def share(self) -> float:
+        """A percentage as a share of one."""
+        return self.value / 100
+
+
+def _word_or_figure(value: Any) -> str:
+    return "figure" if isinstance(value, dict | Figure) else "word"
+
+
+Likelihood = Annotated[
+    Annotated[Word, Tag("word")] | Annotated[Figure, Tag("figure")], Discriminator(_word_or_figure)
+]
+Distribution = dict[Id, Likelihood]
+
+
+class Observable(Entry):
+    """A state of the world that reports speak of. Ordered states go from normal to worst.
+
+    `ordered: false` marks a pattern, whose states are merely different.
+    """
+
+    note: Note
+    states: tuple[Id, ...] = Field(min_length=2)
+    ordered: bool = True
+    normal: Distribution
+
+
+class Choice(Entry):
+    """One answer of a question: what it says of the observable or of the oven, and what follows at once."""
+
+    means: tuple[Id, ...] = ()
+    has: tuple[Id, ...] = ()
+    has_not: tuple[Id, ...] = ()
+    signals: Id | None = None
+    withdraws: Id | None = None
+
+
+class Band(Entry):
+    """Numbers below `below` (and not below the band before) say that the observable is in one of `means`."""
+
+    below: float | None = None
+    means: tuple[Id, ...] = ()
+
+
+class NumberRange(Entry):
+    unit: Unit
+    least: float
+    most: float
+    bands: dict[Id, Band] = {}
+
+
+Stage = Literal["danger", "complaint", "oven", "owner", "care", "signs", "visit"]
+Kind = Literal["choice", "choices", "number", "text"]
+
+
+class Question(Entry):
+    """What may be asked, what it costs the person, and how often its answer is mistaken."""
+
+    note: Note
+    stage: Stage
+    order: int = Field(ge=0, le=9999)
+    kind: Kind
+    care: Care
+    minutes: Figure
+    can_mislead: Note | None = None
+    observable: Id | None = None
+    mistakes: Likelihood | None = None
+    table: dict[Id, Distribution] | None = None
+    choices: dict[Id, Choice] = {}
+    tells: Literal["functions"] | None = None
+    number: NumberRange | None = None
+    ask_when: tuple[Id, ...] = ()
+    not_when: tuple[Id, ...] = ()
+    needs: tuple[Id, ...] = ()
+
+    @model_validator(mode="after")
+    def _kind_fits(self) -> Self:
+        if (self.kind in ("choice", "choices")) != bool(self.choices):
+            raise PydanticCustomError("choices_for_kind", "choices go with the kinds choice and choices")
+        if (self.kind == "number") != (self.number is not None):
+            raise PydanticCustomError("number_for_kind", "a number range goes with the kind number")
+        if self.kind in ("choices", "text") and self.observable:
+            raise PydanticCustomError("kind_cannot_report", "this kind can't report an observable")
+        return self
+
+
+class Condition(Entry):
+    """One thing that must hold: an answer, a number's bounds, or another finding."""
+
+    question: Id | None = None
+    finding: Id | None = None
+    equals: Id | None = Field(None, alias="is")
+    is_one_of: tuple[Id, ...] = ()
+    includes: Id | None = None
+    at_least: float | None = None
+    more_than: float | None = None
+    at_most: float | None = None
+    less_than: float | None = None
+
+    @property
+    def bounded(self) -> bool:
+        return any(v is not None for v in (self.at_least, self.more_than, self.at_most, self.less_than))
+
+    @model_validator(mode="after")
+    def _says_one_thing(self) -> Self:
+        ways = [self.equals is not None, bool(self.is_one_of), self.includes is not None, self.bounded]
+        if (self.question is None) == (self.finding is None):
+            raise PydanticCustomError("question_or_finding", "a condition names a question or a finding")
+        if sum(ways) != (0 if self.finding else 1):
+            raise PydanticCustomError("one_way_to_hold", "a condition on a question says one thing")
+        return self
+
+
+Handover = Literal["registered_gas_engineer", "appliance_engineer", "electrician", "hob_engineer", "maker"]
+
+
+class Effects(Entry):
+    """What a finding does: it stops, gates, advises or explains. It never ranks causes."""
+
+    stops: Id | None = None
+    allows_care: Care | None = None
+    care_at_most: Care | None = None
+    asks: Id | None = None
+    advises: tuple[Id, ...] = ()
+    hands_on_to: Handover | None = None
+    visit_first: Literal["maker", "seller", "landlord"] | None = None
+    may_not_be_worth_mending: bool = False
+    visit_anyway: bool = False
+
+
+class Examples(Entry):
+    """Answers under which the finding must fire, and under which it must not: run as tests."""
+
+    fires: tuple[dict[Id, str | tuple[str, ...]], ...] = Field(min_length=1)
+    stays_quiet: tuple[dict[Id, str | tuple[str, ...]], ...] = Field(min_length=1)
+
+
+class Finding(Entry):
+    """A crisp rule: all of `when` (or all of one group of `any_of`), and none of `unless`."""
+
+    note: Note
+    when: tuple[Condition, ...] = ()
+    any_of: tuple[tuple[Condition, ...], ...] = ()
+    unless: tuple[Id, ...] = ()
+    then: Effects = Effects()
+    can_mislead: Note
+    examples: Examples
+
+    @model_validator(mode="after")
+    def _has_conditions(self) -> Self:
+        if bool(self.when) == bool(self.any_of):
+            raise PydanticCustomError("when_or_any_of", "a finding has either when or any_of")
+        return self
+
+    @property
+    def groups(self) -> tuple[tuple[Condition, ...], ...]:
+        return self.any_of or (self.when,)
+
+
+class Sign(Entry):
+    """A danger sign. `stop` stops at once; `narrow` has a harmless look-alike and asks one question first.
+
+    `answers` are those of the sign's own question: asked to narrow, or after a typed line spoke of the sign.
+    `ask_plainly` signs are named once more to whoever isn't sure about danger.
+    """
+
+    note: Note
+    order: int = Field(ge=0, le=9999)
+    on_screen: bool = True
+    ask_plainly: bool = False
+    grade: Literal["stop", "narrow"]
+    not_sure_is_danger: bool = True
+    answers: dict[Id, Literal["stop", "clear"]] = Field(min_length=2)
+    steps: tuple[Id, ...] = Field(min_length=1)
+    steps_stand_alone: bool = False
+    urgency: Literal["emergency", "soon"] = "soon"
+    who: Literal["appliance_engineer", "electrician", "network_operator", "gas_emergency", "fire_service"]
+
+
+class Cause(Entry):
+    """A fault, or a habit (a way of use or a setting). `shows` lists only where it differs from normal."""
+
+    note: Note
+    kind: Literal["fault", "habit"]
+    base_rate: Figure
+    danger: bool = False
+    needs: tuple[Id, ...] = ()
+    part: Id | None = None
+    mended_by: Literal["householder", "appliance_engineer", "electrician"]
+    urgency: Literal["emergency", "soon", "routine"] = "routine"
+    act: Id | None = None
+    advice: Id | None = None
+    look_alikes: tuple[Id, ...] = ()
+    can_mislead: Note
+    shows: dict[Id, Distribution] = Field(min_length=1)
+
+    @model_validator(mode="after")
+    def _remedy_fits(self) -> Self:
+        if (self.kind == "habit") != (self.mended_by == "householder"):
+            raise PydanticCustomError("habit_mended_by_householder", "habits, and only they, are the householder's")
+        if (self.act is not None) + (self.advice is not None) != (self.kind == "habit"):
+            raise PydanticCustomError("habit_needs_remedy", "a habit has one act or one advice, a fault neither")
+        return self
+
+
+class Function(Entry):
+    """A way of heating, by the parts that it uses."""
+
+    note: Note
+    uses: tuple[Id, ...]
+
+
+class Ovens(Entry):
+    """Parts an oven may have, and the functions that use them."""
+
+    parts: dict[Id, Note]
+    functions: dict[Id, Function]
+
+
+class Line(Entry):
+    """Where to call. `source` and `seen` say where the number stands and when it was looked at."""
+
+    number: Note
+    source: Note
+    seen: Note
+
+
+class Region(Entry):
+    note: Note
+    lines: dict[Literal["emergency", "gas", "network_operator"], Line]
+    supply_voltage: Note
+    notes: dict[Id, Note] = {}
+
+
+class Role(Entry):
+    """Who speaks, and up to which care questions may be put to them."""
+
+    note: Note
+    asked_up_to: Care
+    sees_probabilities: bool
+
+
+class BeliefSettings(Entry):
+    """Numbers of the belief: the unnamed cause, and when enough has been asked."""
+
+    something_else: Figure
+    something_else_breadth: Figure
+    settled_at: Figure
+    worth_asking_above: Figure
+    most_questions: Figure
+    words: dict[Literal["almost always", "often", "sometimes", "seldom", "almost never"], Figure]
+
+
+class Listed(Entry):
+    """One entry of a closed list: an act, a piece of advice, a safety step."""
+
+    note: Note
+    source: Note = "common practice"
+
+
+class Knowledge(Entry):
+    """A whole rules folder, with the danger questions derived from its signs."""
+
+    fingerprint: str
+    settings: BeliefSettings
+    ovens: Ovens
+    observables: dict[Id, Observable]
+    questions: dict[str, Question]
+    causes: dict[Id, Cause]
+    findings: dict[Id, Finding]
+    signs: dict[Id, Sign]
+    regions: dict[Id, Region]
+    roles: dict[Id, Role]
+    acts: dict[Id, Listed]
+    advice: dict[Id, Listed]
+    steps: dict[Id, Listed]
