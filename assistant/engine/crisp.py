@@ -4,7 +4,6 @@ A rule holds or doesn't; nothing here weighs or ranks. Both evaluators read thes
 each other.
 """
 
-import math
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -170,5 +169,4 @@ def rounded(number: float) -> float | None:
     """`number` to three places and never minus zero; None if it isn't finite or too large to compare."""
     if not abs(number) < NUMBER_LIMIT:  # false for NaN as well
         return None
-    to_places = round(float(number), PLACES) + 0.0
-    return to_places if math.fabs(to_places) < NUMBER_LIMIT else None
+    return round(float(number), PLACES) + 0.0

@@ -16,8 +16,10 @@ from assistant.engine.conditions import Condition, engine_rules
 from assistant.engine.crisp import ABSENT, CONCLUDED, CrispRule, Facts, Fired, Trace, usable_facts
 from assistant.engine.limits import (
     ALIASES,
-    CATCH_ALL,
+    KEEPING_RULE,
+    NEVER,
     PRIME,
+    PRIME_RULE,
     SESSION_IDS,
     engine_rule_name,
     refuse_beyond_limits,
@@ -92,12 +94,22 @@ class EngineSession:
         self._ruleset.delete_state(self._sid)
 
     def _message(self, key: str, value: str | float) -> dict[str, str | float]:
-        """A fact; a code and a number never share a property, and `any` lets the catch-all keep it."""
+        """A fact; a code and a number never share a property, and `any` makes the engine keep it."""
         kind = "c" if isinstance(value, str) else "n"
         return {"sid": self._sid, "id": key, "k": key, "any": 1, kind: value}
 
     def _definition(self, rules: Sequence[CrispRule]) -> dict[str, object]:
-        definition: dict[str, object] = {CATCH_ALL: {"all": [{"f0": {"any": 1}}], "run": self._note_prime}}
+        """The rules, with two more.
+
+        A fact that matches no condition is thrown away, so one rule waits for any fact and for one that
+        never comes. Deleting a session in which nothing fired crashes, so another fires on the prime fact.
+        """
+        never, anything = Condition(NEVER, code=CONCLUDED).pattern, {"any": 1}
+        prime = Condition(PRIME, code=CONCLUDED).pattern
+        definition: dict[str, object] = {
+            PRIME_RULE: {"all": [{"f0": prime}], "run": self._note_prime},
+            KEEPING_RULE: {"all": [{"f0": never}, {"f1": anything}], "dist": 0, "run": self._note_prime},
+        }
         for rule in rules:
             for number, conditions in enumerate(engine_rules(rule)):
                 definition[engine_rule_name(rule, number)] = self._engine_rule(rule, conditions)

@@ -24,10 +24,13 @@ MOST_ENGINE_RULES = 1000  # the largest set that was tried at length
 HIGHEST_BAND = 64  # band x 1000 + order must fit into 16 bits
 HIGHEST_ORDER = 999
 
-CATCH_ALL = "prime:rule"
+PRIME_RULE = "prime:rule"
 PRIME = "prime:fact"
+KEEPING_RULE = "keep:rule"
+NEVER = "keep:never"
 SESSION_IDS = tuple(f"s{number}" for number in range(64))  # more than 1024 alive at once exhaust the engine
 ALIASES = tuple(f"f{number}" for number in range(MOST_ANTECEDENTS))
+OWN_NAMES = (PRIME_RULE, PRIME, KEEPING_RULE, NEVER)
 PROPERTIES = ("sid", "id", "k", "c", "n", "any")
 
 
@@ -197,7 +200,7 @@ def _hash_collisions(names: Iterable[str]) -> Iterator[LimitProblem]:
 
 def _engine_names(rules: Sequence[CrispRule], keys: Sequence[str], expansions: Expansions) -> list[str]:
     """Every text that the engine may compare, each once."""
-    names = [*PROPERTIES, *ALIASES, *SESSION_IDS, CATCH_ALL, PRIME, *_engine_keys(rules, keys)]
+    names = [*PROPERTIES, *ALIASES, *SESSION_IDS, *OWN_NAMES, *_engine_keys(rules, keys)]
     for rule, antecedents in zip(rules, expansions, strict=True):
         names.extend([rule.id, *(code for test in rule.tests for code in test.is_one_of)])
         alternatives = min(_engine_rules_of(antecedents), MOST_ALTERNATIVES)
