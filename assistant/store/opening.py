@@ -3,19 +3,17 @@
 import os
 import sqlite3
 import stat
-import time
 from pathlib import Path
 from threading import Lock
 
 from assistant.errors import StoreUnreadable
-from assistant.store.reasons import is_locked, named_failures
+from assistant.store.reasons import LOCKED, is_locked, named_failures
 from assistant.store.schema import migrate, refuse_unknown
+from assistant.store.waiting import attempts
 
 PRIVATE_FILE = 0o600
 PRIVATE_FOLDER = 0o700
 OTHERS = 0o077
-
-_PAUSE_SECONDS = 0.02
 
 # Closing a file, however it was opened, gives up all the locks that the process holds on it, SQLite's
 # too. So a file is only made by hand while no other thread can be opening it, and never read by hand.
@@ -106,19 +104,17 @@ def _make_lasting(connection: sqlite3.Connection, path: Path, busy_seconds: floa
 
 
 def _write_ahead(connection: sqlite3.Connection, path: Path, busy_seconds: float) -> None:
-    # The change of journal is the one statement for which SQLite doesn't wait by itself.
-    give_up_at = time.monotonic() + busy_seconds
-    while True:
+    for _ in attempts(busy_seconds):
         try:
             mode = connection.execute("PRAGMA journal_mode = WAL").fetchone()[0]
         except sqlite3.OperationalError as error:
-            if not is_locked(error) or time.monotonic() >= give_up_at:
+            if not is_locked(error):
                 raise
-            time.sleep(_PAUSE_SECONDS)
         else:
             if mode != "wal":
                 raise StoreUnreadable(str(path), "this disk can't hold a write-ahead log")
             return
+    raise StoreUnreadable(str(path), LOCKED)
 
 
 def _sync_folder(folder: Path) -> None:

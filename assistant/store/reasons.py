@@ -8,15 +8,17 @@ from pathlib import Path
 
 from assistant.errors import StoreUnreadable
 
+LOCKED = "locked by another program"
+
 _PRIMARY_CODE = 0xFF
 
 _PLAIN_REASONS = {
     sqlite3.SQLITE_AUTH: "access denied",
-    sqlite3.SQLITE_BUSY: "locked by another program",
+    sqlite3.SQLITE_BUSY: LOCKED,
     sqlite3.SQLITE_CORRUPT: "the file is damaged",
     sqlite3.SQLITE_FULL: "disk full",
     sqlite3.SQLITE_IOERR: "the disk reports an error",
-    sqlite3.SQLITE_LOCKED: "locked by another program",
+    sqlite3.SQLITE_LOCKED: LOCKED,
     sqlite3.SQLITE_NOTADB: "not a database",
     sqlite3.SQLITE_PERM: "access denied",
     sqlite3.SQLITE_READONLY: "read-only",

@@ -12,7 +12,7 @@ from assistant.interview.access_code import hash_code
 from assistant.interview.events import Event, InterviewFinished
 from assistant.interview.log import SessionRecord, SessionSummary
 from assistant.store.opening import open_connection, resolved
-from assistant.store.reasons import named_failures
+from assistant.store.reasons import LOCKED, named_failures
 from assistant.store.rows import (
     EventRow,
     SessionRow,
@@ -22,6 +22,7 @@ from assistant.store.rows import (
     session_row_of,
     time_from,
 )
+from assistant.store.waiting import attempts
 
 INSERT_SESSION = "INSERT INTO sessions (session_id, code_hash, name, created_at) VALUES (?, ?, ?, ?)"
 INSERT_EVENT = """
@@ -72,6 +73,7 @@ class SqliteStore:
     def __init__(self, path: Path, busy_seconds: float = 5.0) -> None:
         self._path = resolved(path)
         self._where = str(self._path)
+        self._busy_seconds = busy_seconds
         self._lock = RLock()
         self._connection = open_connection(self._path, busy_seconds)
         with suppress(StoreUnreadable):  # a sweep that has to wait stays due
@@ -214,10 +216,15 @@ class SqliteStore:
             if last_due is None:
                 return
             self._connection.execute("VACUUM")
-            [(busy, *_)] = self._select("PRAGMA wal_checkpoint(TRUNCATE)")
-            if busy:
-                raise StoreUnreadable(self._where, "another program is reading")
+            self._empty_the_write_ahead_log()
             self._connection.execute("DELETE FROM sweeps_due WHERE number <= ?", (last_due,))
+
+    def _empty_the_write_ahead_log(self) -> None:
+        for _ in attempts(self._busy_seconds):
+            [(busy, *_)] = self._select("PRAGMA wal_checkpoint(TRUNCATE)")
+            if not busy:
+                return
+        raise StoreUnreadable(self._where, LOCKED)
 
 
 def _bindable(value: str | int) -> str | int | bytes:
