@@ -30,9 +30,9 @@ KEEPING_RULE = "keep:rule"
 NEVER = "keep:never"
 SESSION_IDS = tuple(f"s{number}" for number in range(64))  # more than 1024 alive at once exhaust the engine
 ALIASES = tuple(f"f{number}" for number in range(MOST_ANTECEDENTS))
-OWN_NAMES = (PRIME_RULE, PRIME, KEEPING_RULE, NEVER)
+STATE_IDS = tuple(f"sid-{sid}" for sid in SESSION_IDS)  # the engine's own fact in each session
+OWN_NAMES = (PRIME_RULE, PRIME, KEEPING_RULE, NEVER, *SESSION_IDS, *STATE_IDS)
 PROPERTIES = ("sid", "id", "k", "c", "n", "any")
-
 
 Details = dict[str, str | float]
 
@@ -200,7 +200,7 @@ def _hash_collisions(names: Iterable[str]) -> Iterator[LimitProblem]:
 
 def _engine_names(rules: Sequence[CrispRule], keys: Sequence[str], expansions: Expansions) -> list[str]:
     """Every text that the engine may compare, each once."""
-    names = [*PROPERTIES, *ALIASES, *SESSION_IDS, *OWN_NAMES, *_engine_keys(rules, keys)]
+    names = [*PROPERTIES, *ALIASES, *OWN_NAMES, *_engine_keys(rules, keys)]
     for rule, antecedents in zip(rules, expansions, strict=True):
         names.extend([rule.id, *(code for test in rule.tests for code in test.is_one_of)])
         alternatives = min(_engine_rules_of(antecedents), MOST_ALTERNATIVES)

@@ -192,6 +192,16 @@ AT_THE_LIMITS = {
     "a thousand rules": [
         CrispRule(f"r{n}", f"found{n % 50}", (Test(f"q{n % 300}", YES),)) for n in range(1000)
     ],
+    "sixty floors on each of sixteen keys": [
+        CrispRule(f"r{k}_{n}", "found", (Test(f"t{k}", at_least=n + k / 4),))
+        for k in range(16)
+        for n in range(60)
+    ],
+    "25 codes on each of forty keys": [
+        CrispRule(f"r{k}_{n}", "found", (Test(f"c{k}", (f"code{k}_{n}",)),))
+        for k in range(40)
+        for n in range(25)
+    ],
     "the highest place": [CrispRule("r", "found", on_many_keys(1), band=64, order=999)],
     "the longest ids": [CrispRule("r" * 64, "f" * 64, (Test("q" * 64, ("c" * 64,)),), absent=("a" * 64,))],
 }
@@ -200,6 +210,8 @@ AT_THE_LIMITS = {
 @pytest.mark.parametrize("rules", AT_THE_LIMITS.values(), ids=AT_THE_LIMITS.keys())
 def test_rules_right_at_a_limit_run_in_the_engine(rules):
     facts = {f"q{number}": "yes" for number in range(400)} | {"t": 29.5, "c": "c399", "q" * 64: "c" * 64}
+    facts |= {f"t{number}": 1000.0 for number in range(16)}
+    facts |= {f"c{number}": f"code{number}_{number % 25}" for number in range(40)}
     evaluator = DurableEvaluator(rules)
     trace = evaluator.evaluate(facts)
     assert evaluator.fell_back == 0
