@@ -11,7 +11,7 @@ from assistant.knowledge import danger_questions as danger
 from assistant.knowledge.likelihoods import NotADistribution, shares
 from assistant.knowledge.model import RESERVED_CODES, BeliefSettings, Condition, Distribution, Figure, Question
 from assistant.knowledge.problems import nearest_name
-from assistant.knowledge.rules_folder import RulesFolder
+from assistant.knowledge.rules_folder import ANY, RulesFolder
 from assistant.knowledge.yaml_text import PathInFile
 
 Check = Callable[[RulesFolder], None]
@@ -30,14 +30,14 @@ def check_all(read: RulesFolder) -> None:
 def references_exist(read: RulesFolder) -> None:
     for file, kind, path, named in _references(read):
         known = _known_ids(read, kind)
-        if named not in known and "*" not in known:
+        if named not in known and ANY not in known:
             read.add_problem(file, path, f"no_{kind}", nearest_name(named, known), found=named)
 
 
 def _known_ids(read: RulesFolder, kind: str) -> set[str]:
     if kind in ("part", "function"):
         if not read.entries["ovens.yaml"]:
-            return {"*"}
+            return {ANY}
         ovens = read.entries["ovens.yaml"][""]
         return set(ovens.parts if kind == "part" else ovens.functions)
     if kind == "question":
@@ -299,7 +299,7 @@ def names_do_not_meet(read: RulesFolder) -> None:
 def required_entries_exist(read: RulesFolder) -> None:
     for kind, names in REQUIRED.items():
         for name in names:
-            if name not in read.ids[kind] and "*" not in read.ids[kind]:
+            if name not in read.ids[kind] and ANY not in read.ids[kind]:
                 read.add_problem(kind, (), "required_missing", found=name)
     if danger.OVEN_IS_OFF not in read.ids["questions"]:
         read.add_problem("questions", (), "required_missing", found=danger.OVEN_IS_OFF)

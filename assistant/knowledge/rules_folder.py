@@ -30,6 +30,9 @@ SINGLE_FILES: Mapping[str, Any] = {
     "advice.yaml": dict[model.Id, model.Listed],
     "steps.yaml": dict[model.Id, model.Listed],
 }
+ANY = "*"
+"""Among `ids`: the file that lists them couldn't be read, so any id may exist."""
+
 OTHER_ENTRIES = frozenset({"schema", "README.md"})
 
 _id_adapter = TypeAdapter(model.Id)
@@ -77,6 +80,7 @@ def read_folder(folder: Path) -> RulesFolder:
     for name in SINGLE_FILES:
         if not (folder / name).exists():
             read.add_problem(name, (), "file_missing")
+            read.ids[name].add(ANY)
     return read
 
 
@@ -141,7 +145,7 @@ def _read_entry_file(read: RulesFolder, folder: Path, kind: str, path: Path) -> 
 
 def _read_single_file(read: RulesFolder, name: str, path: Path) -> None:
     if not _read_text(read, name, path):
-        read.ids[name].add("*")
+        read.ids[name].add(ANY)
         return
     data = read.texts[name].data
     if isinstance(data, dict):
