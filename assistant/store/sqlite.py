@@ -46,11 +46,12 @@ SELECT_BY_PREFIX = """
     WHERE substr(session_id, 1, ?) = ? LIMIT 2
 """
 SELECT_SUMMARIES = """
-    SELECT sessions.session_id, name, created_at, recorded_at, sequence,
-        EXISTS (SELECT 1 FROM events AS e WHERE e.session_id = sessions.session_id AND e.type = ?)
-    FROM sessions JOIN events AS last ON last.session_id = sessions.session_id
-        AND sequence = (SELECT max(e.sequence) FROM events AS e WHERE e.session_id = sessions.session_id)
-    ORDER BY created_at DESC, number DESC LIMIT ?
+    SELECT listed.session_id, name, created_at, recorded_at, sequence,
+        EXISTS (SELECT 1 FROM events AS e WHERE e.session_id = listed.session_id AND e.type = ?)
+    FROM (SELECT * FROM sessions ORDER BY created_at DESC, number DESC LIMIT ?) AS listed
+    JOIN events AS last ON last.session_id = listed.session_id
+        AND sequence = (SELECT max(e.sequence) FROM events AS e WHERE e.session_id = listed.session_id)
+    ORDER BY created_at DESC, number DESC
 """
 DELETE_TEXT = "DELETE FROM texts WHERE session_id = ?"
 DELETE_SESSION = (

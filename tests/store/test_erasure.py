@@ -1,7 +1,10 @@
 """What is erased is in none of the files any more."""
 
+import os
 import random
 import sqlite3
+import subprocess
+import sys
 from contextlib import closing, suppress
 from pathlib import Path
 from threading import Thread
@@ -131,4 +134,23 @@ def test_two_programs_that_erase_at_once_wait_for_each_other(path: Path) -> None
             thread.join()
         assert failures == []
         assert one.sessions() == []
+        assert _traces(path.parent, SECRET) == 0
+
+
+@pytest.mark.skipif(os.name != "posix", reason="the lock is taken as SQLite does on POSIX systems")
+def test_an_erasure_waits_for_a_program_that_is_emptying_the_write_ahead_log(path: Path) -> None:
+    checkpoint_lock = 121  # the byte of the -shm file that whoever empties the log holds locked
+    holding = (
+        "import fcntl, sys, time; file = open(sys.argv[1], 'r+b');"
+        f" fcntl.lockf(file, fcntl.LOCK_EX, 1, {checkpoint_lock}); print('held', flush=True); time.sleep(0.3)"
+    )
+    with closing(SqliteStore(path)) as store:
+        session = _with_secret(store)
+        shared = path.with_name(f"{path.name}-shm")
+        command = [sys.executable, "-c", holding, str(shared)]
+        with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as other:
+            assert other.stdout is not None
+            assert other.stdout.readline() == "held\n"
+            store.erase(session.session_id)
+            assert other.wait() == 0
         assert _traces(path.parent, SECRET) == 0

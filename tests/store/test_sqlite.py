@@ -8,6 +8,7 @@ import sys
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
+from threading import Timer
 
 import pytest
 
@@ -15,8 +16,16 @@ from assistant.errors import SessionUnknown, StoreUnreadable
 from assistant.store.sqlite import SqliteStore
 from tests.store.samples import event, started, text_event
 
-ROOT = os.name != "posix" or os.geteuid() == 0
-NO_LIMITS_FOR_ROOT = "root may write everywhere, whatever the modes say"
+
+@pytest.fixture
+def bound_by_modes(tmp_path_factory: pytest.TempPathFactory) -> None:
+    folder = tmp_path_factory.mktemp("readable")
+    folder.chmod(0o500)
+    try:
+        (folder / "file").touch()
+    except PermissionError:
+        return
+    pytest.skip("whoever runs this may write everywhere, whatever the modes say, as root may")
 
 
 @contextmanager
@@ -236,14 +245,14 @@ def test_a_store_that_may_only_be_read_says_so(sqlite_store: SqliteStore) -> Non
     assert len(sqlite_store.read(session.session_id)) == 1
 
 
-@pytest.mark.skipif(ROOT, reason=NO_LIMITS_FOR_ROOT)
+@pytest.mark.usefixtures("bound_by_modes")
 def test_a_folder_that_may_only_be_read_holds_no_new_store(tmp_path: Path) -> None:
     tmp_path.chmod(0o500)
     with pytest.raises(StoreUnreadable, match="Permission denied"):
         SqliteStore(tmp_path / "sessions.db")
 
 
-@pytest.mark.skipif(ROOT, reason=NO_LIMITS_FOR_ROOT)
+@pytest.mark.usefixtures("bound_by_modes")
 def test_a_store_in_a_folder_that_may_only_be_read_is_read_only(path: Path) -> None:
     SqliteStore(path).close()
     path.parent.chmod(0o500)
@@ -254,7 +263,7 @@ def test_a_store_in_a_folder_that_may_only_be_read_is_read_only(path: Path) -> N
         path.parent.chmod(0o700)
 
 
-@pytest.mark.skipif(ROOT, reason=NO_LIMITS_FOR_ROOT)
+@pytest.mark.usefixtures("bound_by_modes")
 def test_a_file_that_may_only_be_read_stays_so(path: Path) -> None:
     SqliteStore(path).close()
     path.chmod(0o444)
@@ -309,3 +318,15 @@ def test_programs_that_open_a_new_store_at_once_all_succeed(path: Path) -> None:
     assert failures == [""] * len(programs)
     with closing(SqliteStore(path)) as store, pytest.raises(SessionUnknown):
         store.read("nobody")
+
+
+@pytest.mark.parametrize("begin", ["BEGIN", "BEGIN IMMEDIATE", "BEGIN EXCLUSIVE"])
+def test_a_new_file_that_is_in_use_for_a_moment_is_waited_for(path: Path, begin: str) -> None:
+    path.parent.mkdir()
+    with closing(sqlite3.connect(path, isolation_level=None, check_same_thread=False)) as other:
+        other.execute(begin)
+        other.execute("SELECT count(*) FROM sqlite_schema").fetchall()
+        release = Timer(0.2, other.execute, ["ROLLBACK"])
+        release.start()
+        SqliteStore(path).close()
+        release.join()
