@@ -3,7 +3,7 @@
 import argparse
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -77,7 +77,8 @@ def _shipped(name: str) -> Path:
 
 
 def _rules_folder(arguments: argparse.Namespace) -> Path:
-    return arguments.rules or _shipped("rules")
+    folder: Path | None = arguments.rules
+    return folder or _shipped("rules")
 
 
 def _cache_folder() -> Path:
@@ -144,7 +145,7 @@ def _drive(arguments: argparse.Namespace) -> int:
 
 
 def _sessions(arguments: argparse.Namespace) -> int:
-    from assistant.authoring.sessions import erase, list_all, show
+    from assistant.authoring.session_list import erase, list_all, show
     from assistant.knowledge.load import load_knowledge
     from assistant.store import open_store
     from assistant.wording.languages import Languages
@@ -170,7 +171,13 @@ def _rules(arguments: argparse.Namespace) -> int:
     return check(folder, wording, sys.stdout)
 
 
-_COMMANDS = {None: _chat, "resume": _resume, "drive": _drive, "sessions": _sessions, "rules": _rules}
+_COMMANDS: dict[str | None, Callable[[argparse.Namespace], int]] = {
+    None: _chat,
+    "resume": _resume,
+    "drive": _drive,
+    "sessions": _sessions,
+    "rules": _rules,
+}
 
 
 def _complain(message_id: str, **details: str | float) -> int:

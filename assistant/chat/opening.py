@@ -6,6 +6,7 @@ Standard library only. The file is named by a digest of everything that the scre
 import json
 from dataclasses import asdict, dataclass
 from pathlib import Path
+from typing import Any
 
 from assistant.chat.screen import BLANK, Paragraph, numbered
 from assistant.knowledge.fingerprint import write_beside
@@ -44,8 +45,9 @@ def opening_file(cache: Path, mark: str) -> Path:
 def read_opening(path: Path) -> Opening | None:
     """The kept screen, or None if there is none that can be read."""
     try:
-        data = json.loads(path.read_bytes())
-        return Opening(**{k: tuple(v) if isinstance(v, list) else v for k, v in data.items()})
+        data: dict[str, Any] = json.loads(path.read_bytes())
+        fields: dict[str, Any] = {k: tuple(v) if isinstance(v, list) else v for k, v in data.items()}
+        return Opening(**fields)
     except (OSError, ValueError, TypeError, AttributeError):
         return None
 

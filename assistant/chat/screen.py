@@ -40,9 +40,7 @@ def laid_out(paragraphs: Iterable[Paragraph], width: int) -> list[tuple[Style, s
     for paragraph in paragraphs:
         text = without_controls(paragraph.text)
         inset = " " * len(paragraph.label)
-        wrapped = textwrap.wrap(
-            text, max(width, NARROWEST), initial_indent=paragraph.label, subsequent_indent=inset
-        )
+        wrapped = textwrap.wrap(text, max(width, NARROWEST), initial_indent=paragraph.label, subsequent_indent=inset)
         lines.extend((paragraph.style, line) for line in wrapped or [""])
     return lines
 

@@ -75,15 +75,10 @@ def _merged(key: str, tests: Sequence[Test]) -> tuple[Condition, ...]:
     return (Condition(key, floor=floor, ceiling=ceiling),) if lowest <= highest else ()
 
 
-def _tightest(
-    bounds: Sequence[dict[str, float]], operators: dict[str, str], upwards: bool
-) -> tuple[str, float] | None:
+def _tightest(bounds: Sequence[dict[str, float]], operators: dict[str, str], upwards: bool) -> tuple[str, float] | None:
     """The comparison that implies all others of its direction; at one number the strict one does."""
     found = [
-        (float(bound[name]), operator)
-        for name, operator in operators.items()
-        for bound in bounds
-        if name in bound
+        (float(bound[name]), operator) for name, operator in operators.items() for bound in bounds if name in bound
     ]
     if not found:
         return None

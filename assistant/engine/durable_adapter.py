@@ -116,9 +116,7 @@ class EngineSession:
         return definition
 
     def _engine_rule(self, rule: CrispRule, conditions: Sequence[Condition]) -> dict[str, object]:
-        antecedents = [
-            {alias: condition.pattern} for alias, condition in zip(ALIASES, conditions, strict=False)
-        ]
+        antecedents = [{alias: condition.pattern} for alias, condition in zip(ALIASES, conditions, strict=False)]
         priority = rule.band * 1000 + rule.order
         action = self._action(rule, len(antecedents))
         return {"all": antecedents, "dist": 0, "pri": priority, "run": action}

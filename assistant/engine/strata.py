@@ -60,9 +60,7 @@ def strata_of_conclusions(rules: Sequence[CrispRule]) -> dict[str, int]:
     """The stratum of each conclusion. Raises RulesBroken, naming each one, if there are negation cycles."""
     cycles = negation_cycles(rules)
     if cycles:
-        raise RulesBroken(
-            [f"{cycle.rule_id}: a negation on a cycle: {' <- '.join(cycle.through)}" for cycle in cycles]
-        )
+        raise RulesBroken([f"{cycle.rule_id}: a negation on a cycle: {' <- '.join(cycle.through)}" for cycle in cycles])
     levels = dict.fromkeys((rule.concludes for rule in rules), 0)
     settled = False
     while not settled:

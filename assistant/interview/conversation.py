@@ -74,7 +74,10 @@ class Conversation:
         self._enter(fold(events))
 
     def do(self, *commands: Command, message_id: str | None = None) -> None:
-        """Decide, commit all at once, advance. Raises Refused, StoreUnreadable or SessionMovedOn: then nothing changed."""
+        """Decide, commit all at once, advance.
+
+        Raises Refused, StoreUnreadable or SessionMovedOn; then nothing changed.
+        """
         state, events = self.state, self._pending
         for command in commands:
             happenings = decide(self.script.knowledge, state, command)
@@ -95,9 +98,7 @@ class Conversation:
         self.state = state
         self._assessment = None
 
-    def _events(
-        self, happenings: tuple[Happening, ...], after: int, message_id: str | None
-    ) -> tuple[Event, ...]:
+    def _events(self, happenings: tuple[Happening, ...], after: int, message_id: str | None) -> tuple[Event, ...]:
         now = self._clock()
         return tuple(
             Event(

@@ -51,7 +51,7 @@ class EventLog(Protocol):
         """Keep a new session with its first events, numbered from 1; there must be at least one.
 
         All or nothing; returns only after the commit is durable. Raises SessionMovedOn if the session
-        is there already, and Refused with the code `name-taken`, `code-taken`, or one of `append`'s.
+        is there already, and Refused with the code `name_taken`, `code_taken`, or one of `append`'s.
         """
 
     def append(self, session_id: str, expected_sequence: int, events: Sequence[Event]) -> None:
@@ -60,9 +60,9 @@ class EventLog(Protocol):
         All or nothing; returns only after the commit is durable: whatever happens afterwards, the
         events are there. Appending nothing only checks the sequence.
         Raises SessionUnknown, SessionMovedOn if the session's last event is another one, and Refused
-        with one of these codes: `message-repeated` (an earlier append holds events of that message),
-        `event-repeated` (an event with that id is stored), `not-unicode` (text with lone surrogates),
-        `not-finite` (a number that is infinite or none).
+        with one of these codes: `message_repeated` (an earlier append holds events of that message),
+        `event_repeated` (an event with that id is stored), `not_unicode` (text with lone surrogates),
+        `not_finite` (a number that is infinite or none).
         """
 
     def read(self, session_id: str) -> tuple[Event, ...]:

@@ -116,9 +116,7 @@ def _stopped(knowledge: Knowledge, assessment: Assessment) -> _Choice | None:
     }
     if not danger.off_confirmed:
         details["then"] = OVEN_IS_OFF
-    because = tuple(
-        Reason("sign" if stop.source == "sign" else "finding", stop.source_id) for stop in danger.stops
-    )
+    because = tuple(Reason("sign" if stop.source == "sign" else "finding", stop.source_id) for stop in danger.stops)
     return _Choice("stop_and_isolate", details, because)
 
 
@@ -252,9 +250,7 @@ def _changes(script: Script, assessment: Assessment, choice: _Choice) -> Iterato
                 return
 
 
-def _one_step_away(
-    script: Script, assessment: Assessment
-) -> Iterator[tuple[str, str | None, Mapping[str, str]]]:
+def _one_step_away(script: Script, assessment: Assessment) -> Iterator[tuple[str, str | None, Mapping[str, str]]]:
     evidence = assessment.evidence
     for question_id in evidence:
         yield question_id, None, {q: c for q, c in evidence.items() if q != question_id}

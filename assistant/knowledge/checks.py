@@ -9,7 +9,14 @@ from typing import Any
 
 from assistant.knowledge import danger_questions as danger
 from assistant.knowledge.likelihoods import NotADistribution, shares
-from assistant.knowledge.model import RESERVED_CODES, BeliefSettings, Condition, Distribution, Figure, Question
+from assistant.knowledge.model import (
+    RESERVED_CODES,
+    BeliefSettings,
+    Condition,
+    Distribution,
+    Figure,
+    Question,
+)
 from assistant.knowledge.problems import nearest_name
 from assistant.knowledge.rules_folder import ANY, RulesFolder
 from assistant.knowledge.yaml_text import PathInFile
@@ -41,7 +48,11 @@ def _known_ids(read: RulesFolder, kind: str) -> set[str]:
         ovens = read.entries["ovens.yaml"][""]
         return set(ovens.parts if kind == "part" else ovens.functions)
     if kind == "question":
-        derived = {danger.DANGER_NOW, danger.DANGER_PLAINLY, *map(danger.sign_question_id, read.ids["danger"])}
+        derived = {
+            danger.DANGER_NOW,
+            danger.DANGER_PLAINLY,
+            *map(danger.sign_question_id, read.ids["danger"]),
+        }
         return read.ids["questions"] | derived
     return read.ids[_FOLDER_OF[kind]]
 
@@ -242,7 +253,7 @@ def conditions_can_hold(read: RulesFolder) -> None:
     for finding_id, finding in read.entries["findings"].items():
         file = f"findings/{finding_id}.yaml"
         for path, condition in _conditions(finding):
-            question = questions.get(condition.question)
+            question = questions.get(condition.question or "")
             if question is not None:
                 _check_condition(read, file, path, condition, question)
         for kind in ("fires", "stays_quiet"):
@@ -254,9 +265,7 @@ def conditions_can_hold(read: RulesFolder) -> None:
                         _check_example(read, file, path, question, value)
 
 
-def _check_condition(
-    read: RulesFolder, file: str, path: PathInFile, condition: Condition, question: Question
-) -> None:
+def _check_condition(read: RulesFolder, file: str, path: PathInFile, condition: Condition, question: Question) -> None:
     if condition.bounded and question.kind != "number":
         read.add_problem(file, path, "bounds_on_no_number", question=str(condition.question))
     if condition.includes is not None and question.kind != "choices":

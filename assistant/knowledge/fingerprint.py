@@ -1,7 +1,6 @@
 """Digests of rules and locales, and the small files kept under them. Standard library only."""
 
 import contextlib
-import os
 from hashlib import sha256
 from pathlib import Path
 from tempfile import NamedTemporaryFile
@@ -35,7 +34,7 @@ def write_beside(path: Path, content: bytes) -> None:
         path.parent.mkdir(parents=True, exist_ok=True)
         with NamedTemporaryFile(dir=path.parent, delete=False) as file:
             file.write(content)
-        os.replace(file.name, path)
+        Path(file.name).replace(path)
         _drop_oldest(path.parent)
 
 

@@ -49,9 +49,9 @@ class MemoryStore:
                 raise SessionMovedOn(row.session_id, 0, len(self._all()[row.session_id].events))
             others = [kept.session for kept in self._all().values()]
             if row.name is not None and any(other.name == row.name for other in others):
-                raise Refused("name-taken", {"name": row.name})
+                raise Refused("name_taken", {"name": row.name})
             if any(other.code_hash == row.code_hash for other in others):
-                raise Refused("code-taken")
+                raise Refused("code_taken")
             self._add(_Kept(row), rows)
 
     def append(self, session_id: str, expected_sequence: int, events: Sequence[Event]) -> None:
@@ -127,9 +127,9 @@ class MemoryStore:
     def _add(self, kept: _Kept, rows: Sequence[EventRow]) -> None:
         for row in rows:
             if row.event_id in self._event_ids:
-                raise Refused("event-repeated", {"event_id": row.event_id})
+                raise Refused("event_repeated", {"event_id": row.event_id})
             if row.message_id is not None and row.message_id in kept.message_ids:
-                raise Refused("message-repeated", {"message_id": row.message_id})
+                raise Refused("message_repeated", {"message_id": row.message_id})
         kept.add(rows)
         self._event_ids.update(row.event_id for row in rows)
         self._all()[kept.session.session_id] = kept

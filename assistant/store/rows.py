@@ -40,25 +40,23 @@ class SessionRow(NamedTuple):
 def rows_of(session_id: str, expected_sequence: int, events: Sequence[Event]) -> list[EventRow]:
     """The rows of events that follow `expected_sequence`.
 
-    Raises ValueError if they don't follow it or are of another session; Refused with `not-unicode`,
-    `not-finite` or `event-repeated` for what no store keeps.
+    Raises ValueError if they don't follow it or are of another session; Refused with `not_unicode`,
+    `not_finite` or `event_repeated` for what no store keeps.
     """
     rows: list[EventRow] = []
     messages: set[str | None] = {None}
     for sequence, event in enumerate(events, start=expected_sequence + 1):
         if event.session_id != session_id or event.sequence != sequence:
-            raise ValueError(
-                f"event {event.sequence} of {event.session_id} where {sequence} of {session_id} belongs"
-            )
+            raise ValueError(f"event {event.sequence} of {event.session_id} where {sequence} of {session_id} belongs")
         if any(event.event_id == row.event_id for row in rows):
-            raise Refused("event-repeated", {"event_id": event.event_id})
+            raise Refused("event_repeated", {"event_id": event.event_id})
         rows.append(_row_of(event, opens_message=event.message_id not in messages))
         messages.add(event.message_id)
     return rows
 
 
 def session_row_of(session: SessionRecord) -> SessionRow:
-    """The row of a session. Raises Refused with `not-unicode`, ValueError for a naive time."""
+    """The row of a session. Raises Refused with `not_unicode`, ValueError for a naive time."""
     row = SessionRow(session.session_id, session.code_hash, session.name, stored_time(session.created_at))
     _refuse_lone_surrogates(row)
     return row
@@ -117,7 +115,7 @@ def _row_of(event: Event, *, opens_message: bool) -> EventRow:
     try:
         payload = json.dumps(payload_of(event.happening), ensure_ascii=False, allow_nan=False)
     except ValueError as error:
-        raise Refused("not-finite", {"sequence": event.sequence}) from error
+        raise Refused("not_finite", {"sequence": event.sequence}) from error
     row = EventRow(
         session_id=event.session_id,
         sequence=event.sequence,
@@ -143,7 +141,7 @@ def _refuse_lone_surrogates(row: tuple[object, ...]) -> None:
             try:
                 value.encode()
             except UnicodeEncodeError as error:
-                raise Refused("not-unicode") from error
+                raise Refused("not_unicode") from error
 
 
 def _place_of(row: EventRow) -> str:

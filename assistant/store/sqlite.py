@@ -89,9 +89,9 @@ class SqliteStore:
             if found is not None:
                 raise SessionMovedOn(row.session_id, 0, found)
             if row.name is not None and self._select(SELECT_BY_NAME, row.name):
-                raise Refused("name-taken", {"name": row.name})
+                raise Refused("name_taken", {"name": row.name})
             if self._select(SELECT_BY_CODE, row.code_hash):
-                raise Refused("code-taken")
+                raise Refused("code_taken")
             self._connection.execute(INSERT_SESSION, row)
             self._insert(rows)
 
@@ -188,11 +188,11 @@ class SqliteStore:
 
     def _refuse_repeats(self, row: EventRow) -> None:
         if self._select("SELECT 1 FROM events WHERE event_id = ?", row.event_id):
-            raise Refused("event-repeated", {"event_id": row.event_id})
+            raise Refused("event_repeated", {"event_id": row.event_id})
         if row.message_id is None or not row.opens_message:
             return
         if self.seen_message(row.session_id, row.message_id):
-            raise Refused("message-repeated", {"message_id": row.message_id})
+            raise Refused("message_repeated", {"message_id": row.message_id})
 
     def _erase_by(self, deletions: Sequence[str], session_id: str) -> None:
         with self._lock:

@@ -31,7 +31,8 @@ class Languages:
         if lang not in self.known:
             near = nearest_name(lang[:60], self.known) or ""
             raise Refused(
-                "unknown_language", {"found": lang[:60], "valid": ", ".join(languages(self._folder)), "nearest": near}
+                "unknown_language",
+                {"found": lang[:60], "valid": ", ".join(languages(self._folder)), "nearest": near},
             )
         if lang not in self._wordings:
             self._wordings[lang] = load_wording(self._folder, lang)

@@ -27,7 +27,7 @@ class Wording:
             self._bundle.add_resource(resource)
 
     @staticmethod
-    def _refuse_junk(resource: FluentResource) -> None:
+    def _refuse_junk(resource: ast.Resource) -> None:
         junk = [entry for entry in resource.body if isinstance(entry, ast.Junk)]
         if junk:
             raise WordingBroken(f"not understood: {str(junk[0].content)[:80]!r}")

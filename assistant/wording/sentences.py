@@ -156,10 +156,7 @@ class Sentences:
         if verdict.action == "outside":
             return []
         shown = [(h, p) for h, p in verdict.hypotheses if p >= LEAST_SHOWN][:MOST_LIKELY_SHOWN]
-        return [
-            self.wording.say(f"band-{band(p)}", cause=self.wording.say(f"cause-{h}"))
-            for h, p in shown
-        ]
+        return [self.wording.say(f"band-{band(p)}", cause=self.wording.say(f"cause-{h}")) for h, p in shown]
 
     def cause_explained(self, cause_id: str) -> str:
         return self.wording.say(f"cause-{cause_id}", "explain")
@@ -170,7 +167,9 @@ class Sentences:
         if reason.kind == "finding":
             return self.wording.say(f"finding-{reason.id}")
         return self.wording.say(
-            "reason-answer", question=self.question_by_id(reason.id).text, answer=self.given(reason.id, reason.value)
+            "reason-answer",
+            question=self.question_by_id(reason.id).text,
+            answer=self.given(reason.id, reason.value),
         )
 
     def given(self, question_id: str, value: object) -> str:

@@ -61,9 +61,7 @@ class Outcome:
 
 def expected_event(session_id: str, sequence: int) -> Event:
     """The event that a writer puts at this place; nothing about it is left to chance."""
-    said = TextAnswered(
-        question_id="anything_else", text=f"{sequence} of {session_id} " + "ö" * (sequence % 900)
-    )
+    said = TextAnswered(question_id="anything_else", text=f"{sequence} of {session_id} " + "ö" * (sequence % 900))
     return Event(
         event_id=f"{session_id}-{sequence}",
         session_id=session_id,
@@ -208,9 +206,7 @@ def _print_outcome(outcome: Outcome) -> None:
     print(f"lost            {outcome.lost}")
     print(f"unreadable      {outcome.unreadable}")
     if outcome.milliseconds:
-        print(
-            f"append          {statistics.median(outcome.milliseconds):.2f} ms, median, two programs at once"
-        )
+        print(f"append          {statistics.median(outcome.milliseconds):.2f} ms, median, two programs at once")
 
 
 def main() -> int:

@@ -5,9 +5,7 @@ import pytest
 from assistant.engine.crisp import CrispRule, Fired, Test, Trace, usable_facts
 
 
-@pytest.mark.parametrize(
-    "conditions", [{}, {"is_one_of": ()}, {"is_one_of": ("yes",), "at_least": 3.0}], ids=str
-)
+@pytest.mark.parametrize("conditions", [{}, {"is_one_of": ()}, {"is_one_of": ("yes",), "at_least": 3.0}], ids=str)
 def test_a_test_needs_codes_or_bounds_and_not_both(conditions):
     with pytest.raises(ValueError, match="heat"):
         Test("heat", **conditions)
@@ -79,9 +77,7 @@ def test_a_conclusion_cannot_be_given():
         usable_facts({"found": "yes"}, conclusions=["found"])
 
 
-@pytest.mark.parametrize(
-    ("given", "kept"), [(3, 3.0), (0.0004, 0.0), (0.0006, 0.001), (-7.1239, -7.124), (1e-5, 0.0)]
-)
+@pytest.mark.parametrize(("given", "kept"), [(3, 3.0), (0.0004, 0.0), (0.0006, 0.001), (-7.1239, -7.124), (1e-5, 0.0)])
 def test_numbers_are_kept_to_three_places(given, kept):
     usable = usable_facts({"heat": given}, conclusions=())
     assert usable == {"heat": kept}

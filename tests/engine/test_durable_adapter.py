@@ -70,9 +70,7 @@ def test_an_exception_that_the_engine_keeps_to_itself_counts_as_a_fault(monkeypa
     evaluator = DurableEvaluator(RULES)
     evaluator.evaluate(FACTS)
     swallowed = {"exception": "exception caught"}
-    monkeypatch.setattr(
-        evaluator._session._ruleset, "do_actions", lambda state, complete: complete(None, swallowed)
-    )
+    monkeypatch.setattr(evaluator._session._ruleset, "do_actions", lambda state, complete: complete(None, swallowed))
     assert evaluator.evaluate(FACTS) == EXPECTED
     assert evaluator.fell_back == 1
 
@@ -186,21 +184,13 @@ AT_THE_LIMITS = {
     "a condition in 250 rules": [
         CrispRule(f"r{n}", "found", (Test("q0", YES), Test(f"q{n % 100 + 1}", YES))) for n in range(250)
     ],
-    "sixty-four alternatives": [
-        CrispRule("r", "found", tuple(Test(f"q{n}", ("yes", "no")) for n in range(6)))
-    ],
-    "a thousand rules": [
-        CrispRule(f"r{n}", f"found{n % 50}", (Test(f"q{n % 300}", YES),)) for n in range(1000)
-    ],
+    "sixty-four alternatives": [CrispRule("r", "found", tuple(Test(f"q{n}", ("yes", "no")) for n in range(6)))],
+    "a thousand rules": [CrispRule(f"r{n}", f"found{n % 50}", (Test(f"q{n % 300}", YES),)) for n in range(1000)],
     "sixty floors on each of sixteen keys": [
-        CrispRule(f"r{k}_{n}", "found", (Test(f"t{k}", at_least=n + k / 4),))
-        for k in range(16)
-        for n in range(60)
+        CrispRule(f"r{k}_{n}", "found", (Test(f"t{k}", at_least=n + k / 4),)) for k in range(16) for n in range(60)
     ],
     "25 codes on each of forty keys": [
-        CrispRule(f"r{k}_{n}", "found", (Test(f"c{k}", (f"code{k}_{n}",)),))
-        for k in range(40)
-        for n in range(25)
+        CrispRule(f"r{k}_{n}", "found", (Test(f"c{k}", (f"code{k}_{n}",)),)) for k in range(40) for n in range(25)
     ],
     "the highest place": [CrispRule("r", "found", on_many_keys(1), band=64, order=999)],
     "the longest ids": [CrispRule("r" * 64, "f" * 64, (Test("q" * 64, ("c" * 64,)),), absent=("a" * 64,))],

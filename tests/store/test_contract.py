@@ -78,18 +78,16 @@ def test_text_is_kept_to_the_letter(log: EventLog, text: str) -> None:
         {"actor": "\udcff"},
     ],
 )
-def test_lone_surrogates_are_refused_and_nothing_of_the_batch_is_kept(
-    log: EventLog, changes: dict[str, Any]
-) -> None:
+def test_lone_surrogates_are_refused_and_nothing_of_the_batch_is_kept(log: EventLog, changes: dict[str, Any]) -> None:
     session = started(log)
     batch = [event(session.session_id, 2), event(session.session_id, 3, **changes)]
-    with pytest.raises(Refused, match="not-unicode"):
+    with pytest.raises(Refused, match="not_unicode"):
         log.append(session.session_id, 1, batch)
     assert len(log.read(session.session_id)) == 1
 
 
 def test_a_name_with_a_lone_surrogate_is_refused(log: EventLog) -> None:
-    with pytest.raises(Refused, match="not-unicode"):
+    with pytest.raises(Refused, match="not_unicode"):
         started(log, name="\udcff")
     assert log.sessions() == []
 
@@ -106,7 +104,7 @@ def test_looking_for_lone_surrogates_finds_nothing(log: EventLog) -> None:
 @pytest.mark.parametrize("value", [float("nan"), float("inf")])
 def test_numbers_that_are_none_are_refused(log: EventLog, value: float) -> None:
     session = started(log)
-    with pytest.raises(Refused, match="not-finite"):
+    with pytest.raises(Refused, match="not_finite"):
         log.append(
             session.session_id,
             1,
@@ -164,8 +162,7 @@ def test_times_of_other_zones_are_kept_as_the_same_moment_in_utc(log: EventLog) 
 def test_a_clock_that_goes_backwards_does_not_change_the_order(log: EventLog) -> None:
     session = started(log)
     events = [
-        event(session.session_id, n, recorded_at=NOON - timedelta(hours=n), event_id=f"{9 - n}")
-        for n in range(2, 9)
+        event(session.session_id, n, recorded_at=NOON - timedelta(hours=n), event_id=f"{9 - n}") for n in range(2, 9)
     ]
     for one in events:
         log.append(session.session_id, one.sequence - 1, [one])
@@ -234,9 +231,9 @@ def test_a_session_is_created_once(log: EventLog) -> None:
 
 def test_names_and_codes_are_taken_once(log: EventLog) -> None:
     first = started(log, name="bakery-7")
-    with pytest.raises(Refused, match="name-taken"):
+    with pytest.raises(Refused, match="name_taken"):
         started(log, name="bakery-7")
-    with pytest.raises(Refused, match="code-taken"):
+    with pytest.raises(Refused, match="code_taken"):
         started(log, code_hash=first.code_hash)
     assert [summary.session_id for summary in log.sessions()] == [first.session_id]
 
@@ -245,11 +242,9 @@ def test_an_event_is_kept_once(log: EventLog) -> None:
     session, other = started(log), started(log)
     one = event(session.session_id, 2, event_id="same")
     log.append(session.session_id, 1, [one])
-    with pytest.raises(Refused, match="event-repeated"):
-        log.append(
-            other.session_id, 1, [event(other.session_id, 2), event(other.session_id, 3, event_id="same")]
-        )
-    with pytest.raises(Refused, match="event-repeated"):
+    with pytest.raises(Refused, match="event_repeated"):
+        log.append(other.session_id, 1, [event(other.session_id, 2), event(other.session_id, 3, event_id="same")])
+    with pytest.raises(Refused, match="event_repeated"):
         log.append(other.session_id, 1, [event(other.session_id, n, event_id="twin") for n in (2, 3)])
     assert len(log.read(other.session_id)) == 1
 
@@ -262,7 +257,7 @@ def test_a_message_is_taken_once_and_may_cause_several_events(log: EventLog) -> 
     assert log.seen_message(session.session_id, "m1")
     assert not log.seen_message(other.session_id, "m1")
     assert not log.seen_message("nobody", "m1")
-    with pytest.raises(Refused, match="message-repeated"):
+    with pytest.raises(Refused, match="message_repeated"):
         log.append(
             session.session_id,
             3,
@@ -272,9 +267,7 @@ def test_a_message_is_taken_once_and_may_cause_several_events(log: EventLog) -> 
     log.append(other.session_id, 1, [event(other.session_id, 2, message_id="m1")])
 
 
-@pytest.mark.parametrize(
-    "disguise", [str.lower, lambda code: code.replace("-", ""), lambda code: f"  {code}\n"]
-)
+@pytest.mark.parametrize("disguise", [str.lower, lambda code: code.replace("-", ""), lambda code: f"  {code}\n"])
 def test_a_session_is_found_by_its_code_however_typed(log: EventLog, disguise: Any) -> None:
     code = numbered_code(0x10_0000_DEAD_BEEF)
     session = started(log, code_hash=hash_code(code))
@@ -317,9 +310,7 @@ def test_sessions_are_listed_the_latest_created_first(log: EventLog) -> None:
     middle = started(log, created_at=NOON, name="middle")
     oldest = started(log, created_at=NOON - timedelta(days=1))
     twin = started(log, created_at=NOON)
-    log.append(
-        oldest.session_id, 1, [event(oldest.session_id, 2), event(oldest.session_id, 3, InterviewFinished())]
-    )
+    log.append(oldest.session_id, 1, [event(oldest.session_id, 2), event(oldest.session_id, 3, InterviewFinished())])
     listed = log.sessions()
     assert [one.session_id for one in listed] == [twin.session_id, middle.session_id, oldest.session_id]
     assert [(one.events, one.finished, one.name) for one in listed] == [
@@ -336,9 +327,7 @@ def test_sessions_are_listed_the_latest_created_first(log: EventLog) -> None:
 
 def test_an_erased_session_is_gone_and_the_others_stay(log: EventLog) -> None:
     session, other = started(log, name="gone"), started(log)
-    log.append(
-        session.session_id, 1, [text_event(session.session_id, 2, "so long", message_id="m1", event_id="e")]
-    )
+    log.append(session.session_id, 1, [text_event(session.session_id, 2, "so long", message_id="m1", event_id="e")])
     log.erase(session.session_id)
     for forgotten in (log.read, log.erase, log.erase_text, log.find_by_id_prefix):
         with pytest.raises(SessionUnknown):
@@ -363,9 +352,7 @@ def test_erasing_the_text_leaves_the_log(log: EventLog) -> None:
     assert log.read(session.session_id) == tuple(map(without_text, before)) != before
     assert log.read(other.session_id) == untouched
     log.append(session.session_id, 3, [text_event(session.session_id, 4, "once more")])
-    assert log.read(session.session_id)[3].happening == TextAnswered(
-        question_id="anything_else", text="once more"
-    )
+    assert log.read(session.session_id)[3].happening == TextAnswered(question_id="anything_else", text="once more")
 
 
 def test_a_session_nobody_made_is_unknown(log: EventLog) -> None:

@@ -19,9 +19,7 @@ def test_a_path_is_a_file_with_or_without_its_scheme(tmp_path: Path, prefix: str
     assert path.read_bytes().startswith(b"SQLite format 3")
 
 
-def test_a_relative_path_starts_where_the_program_does(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_relative_path_starts_where_the_program_does(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
     open_store("sqlite:kept/sessions.db").close()
     assert (tmp_path / "kept" / "sessions.db").is_file()

@@ -81,9 +81,7 @@ def test_sessions_are_unique_by_the_database_too(connection: sqlite3.Connection,
         ("session_id = 'nobody'", "FOREIGN KEY"),
     ],
 )
-def test_events_are_unique_by_the_database_too(
-    connection: sqlite3.Connection, change: str, clash: str
-) -> None:
+def test_events_are_unique_by_the_database_too(connection: sqlite3.Connection, change: str, clash: str) -> None:
     connection.execute("PRAGMA foreign_keys = ON")
     connection.execute("UPDATE events SET message_id = 'm', opens_message = 1")
     connection.execute(

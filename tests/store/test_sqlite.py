@@ -214,9 +214,7 @@ def test_a_full_disk_is_said_and_loses_nothing(sqlite_store: SqliteStore) -> Non
     assert sqlite_store.read(session.session_id) == (*before, *batch)
 
 
-def test_a_store_locked_by_another_writer_is_said_and_works_afterwards(
-    path: Path, sqlite_store: SqliteStore
-) -> None:
+def test_a_store_locked_by_another_writer_is_said_and_works_afterwards(path: Path, sqlite_store: SqliteStore) -> None:
     session = started(sqlite_store)
     with closing(sqlite3.connect(path, isolation_level=None)) as other:
         other.execute("BEGIN IMMEDIATE")
