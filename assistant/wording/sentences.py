@@ -85,7 +85,8 @@ class Sentences:
             choice_id: (normalised(self.choice(question_id, choice_id)), *self._typed(question_id, choice_id))
             for choice_id in self.knowledge.questions[question_id].choices
         }
-        return Vocabulary(listed, frozenset(phrases(self.wording.say("listener-negations"))))
+        negations = frozenset(phrases(self.wording.say("listener-negations")))
+        return Vocabulary(listed, negations, frozenset(phrases(self.wording.say("words-and"))))
 
     def _typed(self, question_id: str, choice_id: str) -> tuple[str, ...]:
         message = f"question-{question_id}"

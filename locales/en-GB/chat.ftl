@@ -7,6 +7,7 @@ words-skip = skip | later | not now | pass
 words-back = back | go back | previous
 words-change = change | change an answer | correct | i made a mistake
 words-stop = stop | leave | quit | exit | bye
+words-and = and
 words-about = about | around | roughly | maybe | approximately | nearly
 
 chat-welcome = Ovenside: find out what your electric oven needs.
