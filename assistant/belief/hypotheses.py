@@ -92,7 +92,8 @@ def _report_given(question: Question, observable: Observable, words: Words) -> F
     wrong = len(codes) - right
     share_right = np.where(wrong > 0, 1 - mistaken, 1.0) / right
     share_wrong = mistaken / np.maximum(wrong, 1)
-    return np.where(means, share_right, share_wrong)
+    table: Floats = np.where(means, share_right, share_wrong)
+    return table
 
 
 def _meaning(question: Question, code: str) -> tuple[str, ...]:

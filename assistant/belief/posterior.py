@@ -51,9 +51,7 @@ def posterior(model: EvidenceModel, answers: Mapping[str, str], not_fitted: Set[
     log_weights = np.log(model.prior_odds)
     for log_likelihood in log_likelihoods(model, answers).values():
         log_weights = log_weights + log_likelihood
-    excluded = [
-        not not_fitted.isdisjoint(model.needs.get(hypothesis, ())) for hypothesis in model.hypotheses
-    ]
+    excluded = [not not_fitted.isdisjoint(model.needs.get(hypothesis, ())) for hypothesis in model.hypotheses]
     log_weights = np.where(excluded, -np.inf, log_weights)
     weights = np.exp(log_weights - log_weights.max())
     return Posterior(model.hypotheses, weights / weights.sum())

@@ -66,36 +66,45 @@ class Conversation:
         """Begin. With `keep_at_once` false, nothing is stored until the first answer."""
         happenings = decide(self.script.knowledge, self.state, start)
         self._role = start.role
-        events = self._events(happenings, message_id)
+        events = self._events(happenings, 0, message_id)
         if keep_at_once:
             self._log.create(self.record, events)
         else:
             self._pending = events
-        self._advance(events)
+        self._enter(fold(events))
 
-    def do(self, command: Command, message_id: str | None = None) -> None:
-        """Decide, commit, advance. Raises Refused, StoreUnreadable or SessionMovedOn; then nothing changed."""
-        events = self._events(decide(self.script.knowledge, self.state, command), message_id)
-        if not events:
+    def do(self, *commands: Command, message_id: str | None = None) -> None:
+        """Decide, commit all at once, advance.
+
+        Raises Refused, StoreUnreadable or SessionMovedOn; then nothing changed.
+        """
+        state, events = self.state, self._pending
+        for command in commands:
+            happenings = decide(self.script.knowledge, state, command)
+            new = self._events(happenings, state.sequence, message_id)
+            message_id = None if new else message_id
+            state = fold(new, state)
+            events = (*events, *new)
+        if events == self._pending:
             return
         if self._pending:
-            self._log.create(self.record, (*self._pending, *events))
+            self._log.create(self.record, events)
             self._pending = ()
         else:
             self._log.append(self.record.session_id, self.state.sequence, events)
-        self._advance(events)
+        self._enter(state)
 
-    def _advance(self, events: tuple[Event, ...]) -> None:
-        self.state = fold(events, self.state)
+    def _enter(self, state: State) -> None:
+        self.state = state
         self._assessment = None
 
-    def _events(self, happenings: tuple[Happening, ...], message_id: str | None) -> tuple[Event, ...]:
+    def _events(self, happenings: tuple[Happening, ...], after: int, message_id: str | None) -> tuple[Event, ...]:
         now = self._clock()
         return tuple(
             Event(
                 event_id=uuid4().hex,
                 session_id=self.record.session_id,
-                sequence=self.state.sequence + number,
+                sequence=after + number,
                 schema_version=SCHEMA_VERSION,
                 rules_fingerprint=self.script.knowledge.fingerprint,
                 recorded_at=now,

@@ -48,7 +48,7 @@ class Danger:
 def danger_of(state: State, knowledge: Knowledge, finding_stops: Mapping[str, Stop]) -> Danger:
     """`finding_stops`: sign -> the stop that a crisp finding puts on it."""
     standing = dict(finding_stops)
-    open_questions = list(_open_screens(state))
+    open_questions: list[str] = []
     for sign_id in sorted(knowledge.signs, key=lambda s: knowledge.signs[s].order):
         stop = _stop_from_answers(sign_id, state, knowledge)
         if stop is not None:
@@ -58,7 +58,7 @@ def danger_of(state: State, knowledge: Knowledge, finding_stops: Mapping[str, St
     ordered = sorted(standing.values(), key=lambda stop: (knowledge.signs[stop.sign_id].order, stop.sign_id))
     return Danger(
         stops=tuple(ordered),
-        open_questions=tuple(open_questions),
+        open_questions=(*open_questions, *_open_screens(state)),
         withdrawn=tuple(s for s in _once_raised(state, knowledge) if s not in standing),
         off_confirmed=_off_confirmed(state, ordered),
     )

@@ -32,7 +32,9 @@ def _candidates(script: Script, assessment: Assessment) -> Iterator[str]:
     order = sorted(questions, key=lambda q: (_stage_rank(questions[q]), questions[q].order))
     for skipped_too in (False, True):
         for question_id in order:
-            if _may_ask(script, assessment, question_id, skipped_too) and _worth_asking(script, assessment, question_id):
+            if _may_ask(script, assessment, question_id, skipped_too) and _worth_asking(
+                script, assessment, question_id
+            ):
                 yield question_id
 
 
@@ -77,6 +79,4 @@ def _worth_asking(script: Script, assessment: Assessment, question_id: str) -> b
     asked = sum(script.knowledge.questions[q].stage == "signs" for q in assessment.evidence)
     if top >= settings.settled_at.share or asked >= settings.most_questions.value:
         return False
-    return could_move(
-        script.evidence_model, question_id, assessment.posterior, settings.worth_asking_above.share
-    )
+    return could_move(script.evidence_model, question_id, assessment.posterior, settings.worth_asking_above.share)

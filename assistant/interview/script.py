@@ -78,11 +78,11 @@ def _band(finding: Finding) -> int:
 
 
 def fact_keys(knowledge: Knowledge) -> tuple[str, ...]:
-    """Every key that a fact may have."""
+    """Every key on which an answer may give a fact."""
     items = [
         item_key(question_id, choice_id)
         for question_id, question in knowledge.questions.items()
         if question.kind == "choices"
         for choice_id in question.choices
     ]
-    return (*knowledge.questions, *items, *knowledge.findings)
+    return (*knowledge.questions, *items)

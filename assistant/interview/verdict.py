@@ -25,6 +25,8 @@ Action = Literal[
 ]
 ACTIONS: tuple[Action, ...] = Action.__args__  # type: ignore[attr-defined]
 
+Details = Mapping[str, str | bool | tuple[str, ...]]
+
 TELLING_DECIBANS = 1.0
 MOST_REASONS = 6
 MOST_CHANGES = 4
@@ -55,7 +57,7 @@ class Verdict:
     """`details` holds ids only; `causes` are marginals, `hypotheses` exclusive."""
 
     action: Action
-    details: Mapping[str, str | bool | tuple[str, ...]]
+    details: Details
     leading: str
     stops: tuple[Stop, ...]
     causes: tuple[tuple[str, float], ...]
@@ -67,7 +69,7 @@ class Verdict:
 @dataclass(frozen=True)
 class _Choice:
     action: Action
-    details: Mapping[str, str | bool | tuple[str, ...]] = field(default_factory=dict)
+    details: Details = field(default_factory=dict)
     because: tuple[Reason, ...] = ()
 
 
@@ -116,9 +118,7 @@ def _stopped(knowledge: Knowledge, assessment: Assessment) -> _Choice | None:
     }
     if not danger.off_confirmed:
         details["then"] = OVEN_IS_OFF
-    because = tuple(
-        Reason("sign" if stop.source == "sign" else "finding", stop.source_id) for stop in danger.stops
-    )
+    because = tuple(Reason("sign" if stop.source == "sign" else "finding", stop.source_id) for stop in danger.stops)
     return _Choice("stop_and_isolate", details, because)
 
 
@@ -145,16 +145,12 @@ def _finding_reasons(finding_id: str, assessment: Assessment) -> tuple[Reason, .
 
 
 def _booked_for_danger(assessment: Assessment) -> _Choice | None:
-    """Danger not yet ruled out, or told and then taken back: a visit, whatever belief says."""
-    danger = assessment.danger
-    if danger.open_questions:
-        details: dict[str, str | bool | tuple[str, ...]] = {"danger_not_ruled_out": True}
-    elif danger.withdrawn:
-        details = {"withdrawn_signs": danger.withdrawn}
-    else:
+    """Danger told and then taken back: a visit, whatever belief says."""
+    withdrawn = assessment.danger.withdrawn
+    if not withdrawn:
         return None
-    because = tuple(Reason("sign", sign_id) for sign_id in danger.withdrawn)
-    details |= {"who": "appliance_engineer", "urgency": "soon"}
+    because = tuple(Reason("sign", sign_id) for sign_id in withdrawn)
+    details: Details = {"withdrawn_signs": withdrawn, "who": "appliance_engineer", "urgency": "soon"}
     return _send_to_owner(assessment, _Choice("book_visit", details, because))
 
 
@@ -252,9 +248,7 @@ def _changes(script: Script, assessment: Assessment, choice: _Choice) -> Iterato
                 return
 
 
-def _one_step_away(
-    script: Script, assessment: Assessment
-) -> Iterator[tuple[str, str | None, Mapping[str, str]]]:
+def _one_step_away(script: Script, assessment: Assessment) -> Iterator[tuple[str, str | None, Mapping[str, str]]]:
     evidence = assessment.evidence
     for question_id in evidence:
         yield question_id, None, {q: c for q, c in evidence.items() if q != question_id}

@@ -9,9 +9,16 @@ from typing import Any
 
 from assistant.knowledge import danger_questions as danger
 from assistant.knowledge.likelihoods import NotADistribution, shares
-from assistant.knowledge.model import RESERVED_CODES, BeliefSettings, Condition, Distribution, Figure, Question
+from assistant.knowledge.model import (
+    RESERVED_CODES,
+    BeliefSettings,
+    Condition,
+    Distribution,
+    Figure,
+    Question,
+)
 from assistant.knowledge.problems import nearest_name
-from assistant.knowledge.rules_folder import RulesFolder
+from assistant.knowledge.rules_folder import ANY, RulesFolder
 from assistant.knowledge.yaml_text import PathInFile
 
 Check = Callable[[RulesFolder], None]
@@ -30,18 +37,22 @@ def check_all(read: RulesFolder) -> None:
 def references_exist(read: RulesFolder) -> None:
     for file, kind, path, named in _references(read):
         known = _known_ids(read, kind)
-        if named not in known and "*" not in known:
+        if named not in known and ANY not in known:
             read.add_problem(file, path, f"no_{kind}", nearest_name(named, known), found=named)
 
 
 def _known_ids(read: RulesFolder, kind: str) -> set[str]:
     if kind in ("part", "function"):
         if not read.entries["ovens.yaml"]:
-            return {"*"}
+            return {ANY}
         ovens = read.entries["ovens.yaml"][""]
         return set(ovens.parts if kind == "part" else ovens.functions)
     if kind == "question":
-        derived = {danger.DANGER_NOW, danger.DANGER_PLAINLY, *map(danger.sign_question_id, read.ids["danger"])}
+        derived = {
+            danger.DANGER_NOW,
+            danger.DANGER_PLAINLY,
+            *map(danger.sign_question_id, read.ids["danger"]),
+        }
         return read.ids["questions"] | derived
     return read.ids[_FOLDER_OF[kind]]
 
@@ -242,7 +253,7 @@ def conditions_can_hold(read: RulesFolder) -> None:
     for finding_id, finding in read.entries["findings"].items():
         file = f"findings/{finding_id}.yaml"
         for path, condition in _conditions(finding):
-            question = questions.get(condition.question)
+            question = questions.get(condition.question or "")
             if question is not None:
                 _check_condition(read, file, path, condition, question)
         for kind in ("fires", "stays_quiet"):
@@ -254,9 +265,7 @@ def conditions_can_hold(read: RulesFolder) -> None:
                         _check_example(read, file, path, question, value)
 
 
-def _check_condition(
-    read: RulesFolder, file: str, path: PathInFile, condition: Condition, question: Question
-) -> None:
+def _check_condition(read: RulesFolder, file: str, path: PathInFile, condition: Condition, question: Question) -> None:
     if condition.bounded and question.kind != "number":
         read.add_problem(file, path, "bounds_on_no_number", question=str(condition.question))
     if condition.includes is not None and question.kind != "choices":
@@ -299,7 +308,7 @@ def names_do_not_meet(read: RulesFolder) -> None:
 def required_entries_exist(read: RulesFolder) -> None:
     for kind, names in REQUIRED.items():
         for name in names:
-            if name not in read.ids[kind] and "*" not in read.ids[kind]:
+            if name not in read.ids[kind] and ANY not in read.ids[kind]:
                 read.add_problem(kind, (), "required_missing", found=name)
     if danger.OVEN_IS_OFF not in read.ids["questions"]:
         read.add_problem("questions", (), "required_missing", found=danger.OVEN_IS_OFF)

@@ -39,8 +39,7 @@ def danger_questions(signs: Mapping[str, Sign]) -> dict[str, Question]:
             care=Care.TALK,
             minutes=_A_MOMENT,
             choices={
-                answer: Choice(signals=sign_id if means == "stop" else None)
-                for answer, means in sign.answers.items()
+                answer: Choice(signals=sign_id if means == "stop" else None) for answer, means in sign.answers.items()
             },
         )
     return questions

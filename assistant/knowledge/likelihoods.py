@@ -2,11 +2,11 @@
 
 from collections.abc import Mapping, Sequence
 
-from assistant.knowledge.model import Distribution, Figure, Likelihood
+from assistant.knowledge.model import Distribution, Figure, Likelihood, SpokenWord
 
 WORD_SCALING = (0.8, 1.25)
 
-Words = Mapping[str, Figure]
+Words = Mapping[SpokenWord, Figure]
 
 
 class NotADistribution(ValueError):
@@ -20,7 +20,11 @@ class NotADistribution(ValueError):
 
 def share_of(likelihood: Likelihood, words: Words) -> float:
     """One likelihood as a share of one. `rest` has no share of its own: KeyError."""
-    return likelihood.share if isinstance(likelihood, Figure) else words[likelihood].share
+    if isinstance(likelihood, Figure):
+        return likelihood.share
+    if likelihood == "rest":
+        raise KeyError(likelihood)
+    return words[likelihood].share
 
 
 def shares(distribution: Distribution, states: Sequence[str], words: Words) -> tuple[float, ...]:

@@ -1,23 +1,16 @@
 """A rules folder -> Knowledge, by way of a cache of its compiled form."""
 
-from hashlib import sha256
+import contextlib
+from collections.abc import Sequence
 from pathlib import Path
 
+from assistant.errors import OvensideError
 from assistant.knowledge.checks import check_all
 from assistant.knowledge.danger_questions import danger_questions
+from assistant.knowledge.fingerprint import combined, fingerprint, write_beside
 from assistant.knowledge.model import Knowledge
+from assistant.knowledge.problems import Problem
 from assistant.knowledge.rules_folder import RulesFolder, read_folder
-
-
-def fingerprint(folder: Path) -> str:
-    """A digest of every YAML file below the folder, by name and content; hex, 64 characters."""
-    digest = sha256()
-    for path in sorted(folder.rglob("*.yaml")):
-        name = path.relative_to(folder).as_posix().encode("utf-8", "surrogateescape")
-        content = path.read_bytes() if path.is_file() else b""
-        digest.update(b"%d %s %d " % (len(name), name, len(content)))
-        digest.update(content)
-    return digest.hexdigest()
 
 
 def read_checked(folder: Path) -> RulesFolder:
@@ -45,3 +38,27 @@ def knowledge_of(read: RulesFolder, mark: str) -> Knowledge:
         advice=entries["advice.yaml"],
         steps=entries["steps.yaml"],
     )
+
+
+class FolderBroken(OvensideError):
+    """The folder holds mistakes: `problems`, in order of file and line."""
+
+    def __init__(self, problems: Sequence[Problem]) -> None:
+        super().__init__(f"{len(problems)} mistakes")
+        self.problems = tuple(problems)
+
+
+def load_knowledge(folder: Path, cache: Path | None) -> Knowledge:
+    """The folder's knowledge, from its compiled form if that is kept in `cache`. Raises FolderBroken."""
+    mark = fingerprint(folder)
+    kept = cache / f"knowledge-{combined(mark)[:32]}.json" if cache is not None else None
+    if kept is not None:
+        with contextlib.suppress(OSError, ValueError):
+            return Knowledge.model_validate_json(kept.read_bytes())
+    read = read_checked(folder)
+    if read.problems:
+        raise FolderBroken(read.problems)
+    knowledge = knowledge_of(read, mark)
+    if kept is not None:
+        write_beside(kept, knowledge.model_dump_json(by_alias=True).encode())
+    return knowledge

@@ -12,7 +12,8 @@ from pydantic_core import PydanticCustomError
 Id = Annotated[str, StringConstraints(pattern=r"^[a-z](_?[a-z0-9])*$", max_length=31)]
 Note = Annotated[str, StringConstraints(min_length=1)]
 
-Word = Literal["almost always", "often", "sometimes", "seldom", "almost never", "rest"]
+SpokenWord = Literal["almost always", "often", "sometimes", "seldom", "almost never"]
+Word = SpokenWord | Literal["rest"]
 Unit = Literal["percent", "minutes", "years", "degrees_celsius", "questions"]
 
 RESERVED_CODES = frozenset({"answered", "not_sure", "skipped", "none"})
@@ -64,9 +65,7 @@ def _word_or_figure(value: Any) -> str:
     return "figure" if isinstance(value, dict | Figure) else "word"
 
 
-Likelihood = Annotated[
-    Annotated[Word, Tag("word")] | Annotated[Figure, Tag("figure")], Discriminator(_word_or_figure)
-]
+Likelihood = Annotated[Annotated[Word, Tag("word")] | Annotated[Figure, Tag("figure")], Discriminator(_word_or_figure)]
 Distribution = dict[Id, Likelihood]
 
 
@@ -305,7 +304,7 @@ class BeliefSettings(Entry):
     settled_at: Figure
     worth_asking_above: Figure
     most_questions: Figure
-    words: dict[Literal["almost always", "often", "sometimes", "seldom", "almost never"], Figure]
+    words: dict[SpokenWord, Figure]
 
 
 class Listed(Entry):

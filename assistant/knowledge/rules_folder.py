@@ -1,6 +1,6 @@
 """A rules folder -> typed entries with their places, or every mistake in it."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -14,7 +14,7 @@ from assistant.knowledge.yaml_text import PathInFile, YamlText, read_yaml
 
 MOST_BYTES = 1_000_000
 
-ENTRY_FOLDERS: Mapping[str, type[model.Entry]] = {
+ENTRY_FOLDERS: dict[str, Any] = {
     "observables": model.Observable,
     "questions": model.Question,
     "causes": model.Cause,
@@ -22,7 +22,7 @@ ENTRY_FOLDERS: Mapping[str, type[model.Entry]] = {
     "danger": model.Sign,
     "regions": model.Region,
 }
-SINGLE_FILES: Mapping[str, Any] = {
+SINGLE_FILES: dict[str, Any] = {
     "belief.yaml": model.BeliefSettings,
     "ovens.yaml": model.Ovens,
     "roles.yaml": dict[model.Id, model.Role],
@@ -30,6 +30,9 @@ SINGLE_FILES: Mapping[str, Any] = {
     "advice.yaml": dict[model.Id, model.Listed],
     "steps.yaml": dict[model.Id, model.Listed],
 }
+ANY = "*"
+"""Among `ids`: the file that lists them couldn't be read, so any id may exist."""
+
 OTHER_ENTRIES = frozenset({"schema", "README.md"})
 
 _id_adapter = TypeAdapter(model.Id)
@@ -77,6 +80,7 @@ def read_folder(folder: Path) -> RulesFolder:
     for name in SINGLE_FILES:
         if not (folder / name).exists():
             read.add_problem(name, (), "file_missing")
+            read.ids[name].add(ANY)
     return read
 
 
@@ -141,7 +145,7 @@ def _read_entry_file(read: RulesFolder, folder: Path, kind: str, path: Path) -> 
 
 def _read_single_file(read: RulesFolder, name: str, path: Path) -> None:
     if not _read_text(read, name, path):
-        read.ids[name].add("*")
+        read.ids[name].add(ANY)
         return
     data = read.texts[name].data
     if isinstance(data, dict):
@@ -174,12 +178,11 @@ def path_of_location(loc: tuple[str | int, ...], data: Any) -> PathInFile:
     """Keep of a validation location what exists in the data: tags of alternatives and '[key]' fall away."""
     path: list[str | int] = []
     for step in loc:
-        if isinstance(data, dict) and step in data:
-            data = data[step]
-        elif isinstance(data, list) and isinstance(step, int) and step < len(data):
-            data = data[step]
-        else:
+        in_block = isinstance(data, dict) and step in data
+        in_list = isinstance(data, list) and isinstance(step, int) and step < len(data)
+        if not (in_block or in_list):
             continue
+        data = data[step]
         path.append(step)
     return tuple(path)
 
@@ -208,6 +211,24 @@ _RENAMED = {
 }
 
 
+# Codes raised by the model's own validators.
+OWN_CODES = frozenset(
+    {
+        "assumed_without_range",
+        "value_outside_range",
+        "not_a_percentage",
+        "choices_for_kind",
+        "number_for_kind",
+        "kind_cannot_report",
+        "question_or_finding",
+        "one_way_to_hold",
+        "when_or_any_of",
+        "habit_mended_by_householder",
+        "habit_needs_remedy",
+    }
+)
+
+
 def _add_validation_problem(read: RulesFolder, file: str, kind: str, found: ErrorDetails) -> None:
     data = read.texts[file].data
     path = path_of_location(found["loc"], data)
@@ -229,8 +250,10 @@ def _add_validation_problem(read: RulesFolder, file: str, kind: str, found: Erro
         read.add_problem(file, path, f"not_{code}", found=said, bound=f"{bound:g}")
     elif code in _RENAMED:
         read.add_problem(file, path, _RENAMED[code], found=said)
+    elif code in OWN_CODES:
+        read.add_problem(file, path, code)
     else:
-        read.add_problem(file, path, code, found=said)
+        read.add_problem(file, path, "other", found=said, reason=found["msg"])
 
 
 def _short(value: object) -> str:
@@ -264,8 +287,5 @@ def _step_into(node: dict[str, Any], step: str | int) -> dict[str, Any]:
     if isinstance(step, int):
         items = node.get("items", {})
         return items if isinstance(items, dict) else {}
-    if step in node.get("properties", {}):
-        found = node["properties"][step]
-    else:
-        found = node.get("additionalProperties", node)
+    found = node.get("properties", {}).get(step) or node.get("additionalProperties", node)
     return found if isinstance(found, dict) else {}

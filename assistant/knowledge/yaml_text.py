@@ -84,7 +84,8 @@ class _Stop(Exception):
 
 
 def _place(event: yaml.Event) -> Place:
-    return Place(event.start_mark.line + 1, event.start_mark.column + 1)
+    mark = event.start_mark
+    return Place(mark.line + 1, mark.column + 1) if mark else Place(1, 1)
 
 
 class _Reader:
@@ -116,13 +117,14 @@ class _Reader:
             self._stop(event, "too_deep", most=MAX_DEPTH)
         if isinstance(event, yaml.AliasEvent):
             self._stop(event, "alias")
-        if getattr(event, "tag", None) not in (None, "!"):
-            self._stop(event, "tag", found=str(event.tag))
+        tag = getattr(event, "tag", None)
+        if tag not in (None, "!"):
+            self._stop(event, "tag", found=str(tag))
         if isinstance(event, yaml.MappingStartEvent):
             return self._mapping(events, path)
         if isinstance(event, yaml.SequenceStartEvent):
             return self._sequence(events, path)
-        return event.value
+        return event.value if isinstance(event, yaml.ScalarEvent) else ""
 
     def _mapping(self, events: Iterator[yaml.Event], path: PathInFile) -> dict[str, Any]:
         data: dict[str, Any] = {}
@@ -141,9 +143,7 @@ class _Reader:
                 data[key] = value
         return data
 
-    def _value_of_key(
-        self, key_event: yaml.Event, key: str, events: Iterator[yaml.Event], path: PathInFile
-    ) -> Any:
+    def _value_of_key(self, key_event: yaml.Event, key: str, events: Iterator[yaml.Event], path: PathInFile) -> Any:
         known = dict(self.places) if (*path, key) in self.places else None
         value = self._node(next(events), events, (*path, key))
         if known is not None:

@@ -1,0 +1,64 @@
+"""Where sessions are kept. `open_store` is the way in."""
+
+import re
+from pathlib import Path
+
+from assistant.errors import StoreUnreadable
+from assistant.interview.log import EventLog
+
+APPLICATION = "ovenside"
+FILE_NAME = "sessions.db"
+
+_SCHEME = re.compile(r"([A-Za-z][A-Za-z0-9+.-]+):(.*)", re.DOTALL)  # one letter is a drive, not a scheme
+
+
+def open_store(url: str | None) -> EventLog:
+    """The log at `sqlite:PATH`, at a plain path, or at `memory:`, which ends with the process.
+
+    None stands for `sessions.db` in the user's data folder. Raises StoreUnreadable.
+    """
+    if url is None:
+        return _open_file(_own_file())
+    scheme, rest = _split(url)
+    if scheme == "memory" and not rest:
+        from assistant.store.memory import MemoryStore
+
+        return MemoryStore()
+    if scheme != "sqlite":
+        raise StoreUnreadable(url, "not a kind of store: give sqlite:PATH, a path, or memory:")
+    return _open_file(_path_of(url, rest))
+
+
+def _split(url: str) -> tuple[str, str]:
+    found = _SCHEME.fullmatch(url)
+    return (found[1].lower(), found[2]) if found else ("sqlite", url)
+
+
+def _path_of(url: str, rest: str) -> Path:
+    if not rest or "\0" in rest:
+        raise StoreUnreadable(url, "not a path")
+    if rest.startswith("//"):
+        raise StoreUnreadable(url, "a path follows sqlite: directly, without slashes of its own")
+    try:
+        return Path(rest).expanduser()
+    except RuntimeError as error:
+        raise StoreUnreadable(url, str(error)) from error
+
+
+def _open_file(path: Path) -> EventLog:
+    from assistant.store.sqlite import SqliteStore
+
+    return SqliteStore(path)
+
+
+def _own_file() -> Path:
+    from platformdirs import user_data_path
+
+    from assistant.store.opening import close_to_others, make_folder
+    from assistant.store.reasons import named_failures
+
+    path = user_data_path(APPLICATION, appauthor=False) / FILE_NAME
+    with named_failures(path):
+        make_folder(path.parent)
+        close_to_others(path.parent)
+    return path

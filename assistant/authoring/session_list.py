@@ -1,0 +1,70 @@
+"""Listing, showing and erasing saved sessions, for whoever keeps the store."""
+
+from typing import TextIO
+
+from assistant.errors import SessionUnknown
+from assistant.interview.log import EventLog
+from assistant.interview.state import Answer, State, fold
+from assistant.wording.sentences import Sentences
+
+ID_SHOWN = 8
+MOST_LISTED = 50
+
+
+def list_all(log: EventLog, sentences: Sentences, out: TextIO) -> int:
+    """The saved sessions, the latest first. Returns the exit status."""
+    say = sentences.wording.say
+    found = log.sessions(limit=MOST_LISTED)
+    if not found:
+        out.write(say("sessions-none") + "\n")
+    for summary in found:
+        state = say("sessions-finished" if summary.finished else "sessions-open")
+        begun = f"{summary.created_at:%Y-%m-%d %H:%M} UTC"
+        line = say("sessions-line", id=summary.session_id[:ID_SHOWN], begun=begun, events=summary.events, state=state)
+        out.write(line + "\n")
+    return 0
+
+
+def show(log: EventLog, sentences: Sentences, prefix: str, out: TextIO) -> int:
+    """Every question of a session with its answer, in the order they were answered."""
+    try:
+        record = log.find_by_id_prefix(prefix)
+    except SessionUnknown:
+        return _unknown(sentences, out)
+    state = fold(log.read(record.session_id))
+    for answer in sorted(state.answers.values(), key=lambda a: a.sequence):
+        out.write(f"{_question(answer, sentences)}\n    {_given(answer, state, sentences)}\n")
+    return 0
+
+
+def erase(log: EventLog, sentences: Sentences, prefix: str, out: TextIO) -> int:
+    """Remove everything of a session from the store's files."""
+    try:
+        record = log.find_by_id_prefix(prefix)
+    except SessionUnknown:
+        return _unknown(sentences, out)
+    log.erase(record.session_id)
+    out.write(sentences.wording.say("sessions-erased", id=record.session_id[:ID_SHOWN]) + "\n")
+    return 0
+
+
+def _unknown(sentences: Sentences, out: TextIO) -> int:
+    out.write(sentences.wording.say("sessions-unknown") + "\n")
+    return 1
+
+
+def _question(answer: Answer, sentences: Sentences) -> str:
+    """The question's text, or its id where today's rules no longer have it."""
+    if answer.question_id in sentences.knowledge.questions:
+        return sentences.question_by_id(answer.question_id).text
+    return answer.question_id
+
+
+def _given(answer: Answer, state: State, sentences: Sentences) -> str:
+    if answer.status != "answered":
+        return sentences.wording.say(f"answer-{answer.status}")
+    if answer.question_id in state.texts:
+        return state.texts[answer.question_id] or sentences.wording.say("answer-erased")
+    if answer.question_id not in sentences.knowledge.questions:
+        return str(answer.value)
+    return sentences.given(answer.question_id, answer.value)

@@ -1,0 +1,56 @@
+"""The first screen, kept ready-made: it is on the terminal before the rules and the rule engine are loaded.
+
+Standard library only. The file is named by a digest of everything that the screen is made from.
+"""
+
+import json
+from dataclasses import asdict, dataclass
+from pathlib import Path
+from typing import Any
+
+from assistant.chat.screen import BLANK, Paragraph, numbered
+from assistant.knowledge.fingerprint import write_beside
+
+
+@dataclass(frozen=True)
+class Opening:
+    """The words of the first screen: the danger question and how to answer it."""
+
+    welcome: str
+    caution: str
+    question: str
+    choices: tuple[str, ...]
+    hint: str
+    helper_words: str
+    goodbye: str
+    completions: tuple[str, ...]
+
+    def paragraphs(self) -> list[Paragraph]:
+        return [
+            Paragraph(self.welcome, "strong"),
+            Paragraph(self.caution),
+            BLANK,
+            Paragraph(self.question, "danger"),
+            *numbered(self.choices),
+            BLANK,
+            Paragraph(self.hint, "quiet"),
+            Paragraph(self.helper_words, "quiet"),
+        ]
+
+
+def opening_file(cache: Path, mark: str) -> Path:
+    return cache / f"opening-{mark[:32]}.json"
+
+
+def read_opening(path: Path) -> Opening | None:
+    """The kept screen, or None if there is none that can be read."""
+    try:
+        data: dict[str, Any] = json.loads(path.read_bytes())
+        fields: dict[str, Any] = {k: tuple(v) if isinstance(v, list) else v for k, v in data.items()}
+        return Opening(**fields)
+    except (OSError, ValueError, TypeError, AttributeError):
+        return None
+
+
+def keep_opening(path: Path, opening: Opening) -> None:
+    write_beside(path, json.dumps(asdict(opening)).encode())

@@ -1,0 +1,126 @@
+"""The protocol's JSON Schema: what may go in, what comes out, and what a value of each kind of question is."""
+
+from typing import Any, get_args
+
+from assistant.drive.protocol import CAVITIES, FIELDS, MOST_NAME_CHARACTERS
+from assistant.interview.answers import MOST_CHARACTERS
+from assistant.interview.verdict import ACTIONS
+from assistant.knowledge.model import Care, Kind
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+
+Schema = dict[str, Any]
+
+NAME: Schema = {"type": "string", "minLength": 1, "maxLength": MOST_NAME_CHARACTERS}
+PROBABILITY: Schema = {"type": "number", "minimum": 0, "maximum": 1}
+TEXT_OR_NULL: Schema = {"type": ["string", "null"]}
+
+VALUES: dict[str, Schema] = {
+    "choice": {"type": "string", "description": "the id of one choice"},
+    "choices": {"type": "array", "items": {"type": "string"}, "minItems": 1, "uniqueItems": True},
+    "number": {"type": "number", "description": "in the question's unit, or in the unit given"},
+    "text": {"type": "string", "minLength": 1, "maxLength": MOST_CHARACTERS},
+}
+assert set(VALUES) == set(get_args(Kind))
+
+
+def protocol_schema() -> Schema:
+    return {
+        "$schema": DIALECT,
+        "title": "One line of the protocol",
+        "oneOf": [{"$ref": "#/$defs/in"}, {"$ref": "#/$defs/out"}],
+        "$defs": {
+            "in": {"oneOf": [_in(type_) for type_ in FIELDS]},
+            "out": {"oneOf": [_question(), _verdict(), _problem()]},
+            "values": VALUES,
+        },
+    }
+
+
+def _object(properties: Schema, required: list[str]) -> Schema:
+    return {"type": "object", "properties": properties, "required": required, "additionalProperties": False}
+
+
+def _all_of(properties: Schema) -> Schema:
+    return _object(properties, list(properties))
+
+
+def _in(type_: str) -> Schema:
+    required, optional = FIELDS[type_]
+    forms: Schema = {
+        "value": {"anyOf": [{"$ref": f"#/$defs/values/{kind}"} for kind in VALUES]},
+        "cavity": {"enum": list(CAVITIES)},
+    }
+    properties: Schema = {
+        "session": NAME,
+        "type": {"const": type_},
+        "message_id": {**NAME, "type": ["string", "null"]},
+    }
+    properties |= {field: forms.get(field, NAME) for field in (*required, *optional)}
+    return _object(properties, ["session", "type", *required])
+
+
+def _question() -> Schema:
+    return _all_of(
+        {
+            "type": {"const": "question"},
+            "session": {"type": "string"},
+            "id": {"type": "string"},
+            "kind": {"enum": list(VALUES)},
+            "text": {"type": "string"},
+            "choices": {
+                "type": "array",
+                "items": _all_of({"id": {"type": "string"}, "text": {"type": "string"}}),
+            },
+            "unit": TEXT_OR_NULL,
+            "care": {"enum": [care.value for care in Care]},
+            "open_danger": {"type": "boolean"},
+        }
+    )
+
+
+def _verdict() -> Schema:
+    hypotheses = {"causes": {"type": "array", "items": {"type": "string"}}, "probability": PROBABILITY}
+    reason = {
+        "kind": {"enum": ["answer", "finding", "sign"]},
+        "id": {"type": "string"},
+        "value": {"type": ["string", "number", "array", "null"]},
+        "decibans": {"type": ["number", "null"]},
+        "text": {"type": "string"},
+    }
+    change = {
+        "id": {"type": "string"},
+        "value": TEXT_OR_NULL,
+        "action": {"enum": list(ACTIONS)},
+        "text": {"type": "string"},
+    }
+    stop = _all_of({"source": {"enum": ["sign", "finding"]}, "ids": {"type": "array", "items": {"type": "string"}}})
+    return _all_of(
+        {
+            "type": {"const": "verdict"},
+            "session": {"type": "string"},
+            "action": {"enum": list(ACTIONS)},
+            "details": {"type": "object", "required": ["headline", "explanation", "step_texts"]},
+            "stop": {"oneOf": [{"type": "null"}, stop]},
+            "causes": _list(_all_of({"id": {"type": "string"}, "probability": PROBABILITY})),
+            "hypotheses": _list(_all_of(hypotheses)),
+            "because": _list(_all_of(reason)),
+            "would_change": _list(_all_of(change)),
+        }
+    )
+
+
+def _list(item: Schema) -> Schema:
+    return {"type": "array", "items": item}
+
+
+def _problem() -> Schema:
+    return _all_of(
+        {
+            "type": {"const": "problem"},
+            "session": TEXT_OR_NULL,
+            "code": {"type": "string"},
+            "text": {"type": "string"},
+            "open": TEXT_OR_NULL,
+        }
+    )

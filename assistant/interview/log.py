@@ -1,0 +1,103 @@
+"""What an interview needs of a store: a log for each session that only grows, until it is erased."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Protocol
+
+from assistant.interview.events import Event
+
+
+@dataclass(frozen=True, kw_only=True)
+class SessionRecord:
+    """What is kept of a session besides its events.
+
+    `session_id` is internal, a random UUID (version 4) in hex. `code_hash` stands for the access code,
+    which is never stored. `name` is a client's own name for the session, if it gave one. `code_hash`
+    and `name` are unique among the sessions. `created_at` is aware.
+    """
+
+    session_id: str
+    code_hash: str
+    name: str | None
+    created_at: datetime
+
+
+@dataclass(frozen=True, kw_only=True)
+class SessionSummary:
+    """One line of a list of sessions.
+
+    `last_at` is when the event with the highest sequence was recorded, by the clock of that moment;
+    `events` counts them; `finished` says whether an InterviewFinished is among them.
+    """
+
+    session_id: str
+    name: str | None
+    created_at: datetime
+    last_at: datetime
+    events: int
+    finished: bool
+
+
+class EventLog(Protocol):
+    """Sessions and their events.
+
+    Every method raises StoreUnreadable if the place where the log is kept can't be opened, read or
+    written, or was closed. A log may be opened in one thread and used in others; calls take turns.
+    ValueError marks a caller's mistake: events of another session, sequences with gaps, naive times.
+    """
+
+    def create(self, session: SessionRecord, events: Sequence[Event]) -> None:
+        """Keep a new session with its first events, numbered from 1; there must be at least one.
+
+        All or nothing; returns only after the commit is durable. Raises SessionMovedOn if the session
+        is there already, and Refused with the code `name_taken`, `code_taken`, or one of `append`'s.
+        """
+
+    def append(self, session_id: str, expected_sequence: int, events: Sequence[Event]) -> None:
+        """Add events after `expected_sequence`, the sequence of the last event the writer has seen.
+
+        All or nothing; returns only after the commit is durable: whatever happens afterwards, the
+        events are there. Appending nothing only checks the sequence.
+        Raises SessionUnknown, SessionMovedOn if the session's last event is another one, and Refused
+        with one of these codes: `message_repeated` (an earlier append holds events of that message),
+        `event_repeated` (an event with that id is stored), `not_unicode` (text with lone surrogates),
+        `not_finite` (a number that is infinite or none).
+        """
+
+    def read(self, session_id: str) -> tuple[Event, ...]:
+        """The session's events by sequence, whatever the clocks said. Raises SessionUnknown."""
+
+    def find_by_code(self, code: str) -> SessionRecord:
+        """The session with that access code, typed in any way. Raises SessionUnknown."""
+
+    def find_by_name(self, name: str) -> SessionRecord | None:
+        """The session with exactly that client's name, or None."""
+
+    def find_by_id_prefix(self, prefix: str) -> SessionRecord:
+        """The one session whose id starts so. Raises SessionUnknown if none does, or several do.
+
+        An empty prefix is nobody's, even if there is only one session.
+        """
+
+    def sessions(self, limit: int = 50) -> list[SessionSummary]:
+        """At most `limit` sessions, the latest created first."""
+
+    def seen_message(self, session_id: str, message_id: str) -> bool:
+        """Whether the session holds an event of that message; False for an unknown session too."""
+
+    def erase(self, session_id: str) -> None:
+        """Remove everything of the session, beyond recovery from the store's files.
+
+        Raises SessionUnknown, and StoreUnreadable if the session is gone from the log but traces may
+        be left in the files; the traces are then removed by the next erasure or opening.
+        """
+
+    def erase_text(self, session_id: str) -> None:
+        """Remove the session's free text as `erase` does; the events stay, their text is None.
+
+        Doing it again is no mistake. Raises as `erase` does.
+        """
+
+    def close(self) -> None:
+        """Let go of the files. Closing twice is no mistake."""

@@ -1,0 +1,44 @@
+"""Digests of rules and locales, and the small files kept under them. Standard library only."""
+
+import contextlib
+from hashlib import sha256
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+
+from assistant import __version__
+
+MOST_KEPT = 12
+
+
+def fingerprint(folder: Path, pattern: str = "*.yaml") -> str:
+    """A digest of every such file below the folder, by name and content; hex, 64 characters."""
+    digest = sha256()
+    for path in sorted(folder.rglob(pattern)):
+        name = path.relative_to(folder).as_posix().encode("utf-8", "surrogateescape")
+        content = path.read_bytes() if path.is_file() else b""
+        digest.update(b"%d %s %d " % (len(name), name, len(content)))
+        digest.update(content)
+    return digest.hexdigest()
+
+
+def combined(*marks: str) -> str:
+    """One digest for several, bound to this version of the package and to its own files."""
+    own = Path(__file__).parent.parent
+    code = [f"{path.name}:{path.stat().st_mtime_ns}" for path in sorted(own.rglob("*.py"))]
+    return sha256("\n".join((__version__, *code, *marks)).encode()).hexdigest()
+
+
+def write_beside(path: Path, content: bytes) -> None:
+    """Keep a file that can be made again. It appears whole or not at all; a disk that refuses is no mistake."""
+    with contextlib.suppress(OSError):
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with NamedTemporaryFile(dir=path.parent, delete=False) as file:
+            file.write(content)
+        Path(file.name).replace(path)
+        _drop_oldest(path.parent)
+
+
+def _drop_oldest(folder: Path) -> None:
+    kept = sorted(folder.glob("*.json"), key=lambda path: path.stat().st_mtime, reverse=True)
+    for path in kept[MOST_KEPT:]:
+        path.unlink(missing_ok=True)

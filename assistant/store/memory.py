@@ -1,0 +1,146 @@
+"""A log that lives as long as the process: for trying things out, and for tests."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from threading import Lock
+
+from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
+from assistant.interview.access_code import hash_code
+from assistant.interview.events import Event, InterviewFinished
+from assistant.interview.log import SessionRecord, SessionSummary
+from assistant.store.rows import (
+    EventRow,
+    SessionRow,
+    event_from,
+    rows_of,
+    session_from,
+    session_row_of,
+    time_from,
+)
+
+WHERE = "memory:"
+
+
+@dataclass
+class _Kept:
+    session: SessionRow
+    events: list[EventRow] = field(default_factory=list)
+    message_ids: set[str | None] = field(default_factory=set)
+
+    def add(self, rows: Sequence[EventRow]) -> None:
+        self.events.extend(rows)
+        self.message_ids.update(row.message_id for row in rows if row.message_id is not None)
+
+
+class MemoryStore:
+    """An EventLog without files. "Durable" means here: until the process ends."""
+
+    def __init__(self) -> None:
+        self._lock = Lock()
+        self._kept: dict[str, _Kept] | None = {}
+        self._event_ids: set[str] = set()
+
+    def create(self, session: SessionRecord, events: Sequence[Event]) -> None:
+        if not events:
+            raise ValueError("a session starts with an event")
+        row, rows = session_row_of(session), rows_of(session.session_id, 0, events)
+        with self._lock:
+            if row.session_id in self._all():
+                raise SessionMovedOn(row.session_id, 0, len(self._all()[row.session_id].events))
+            others = [kept.session for kept in self._all().values()]
+            if row.name is not None and any(other.name == row.name for other in others):
+                raise Refused("name_taken", {"name": row.name})
+            if any(other.code_hash == row.code_hash for other in others):
+                raise Refused("code_taken")
+            self._add(_Kept(row), rows)
+
+    def append(self, session_id: str, expected_sequence: int, events: Sequence[Event]) -> None:
+        rows = rows_of(session_id, expected_sequence, events)
+        with self._lock:
+            kept = self._one(session_id)
+            if len(kept.events) != expected_sequence:
+                raise SessionMovedOn(session_id, expected_sequence, len(kept.events))
+            self._add(kept, rows)
+
+    def read(self, session_id: str) -> tuple[Event, ...]:
+        with self._lock:
+            return tuple(event_from(row, WHERE) for row in self._one(session_id).events)
+
+    def find_by_code(self, code: str) -> SessionRecord:
+        code_hash = hash_code(code)
+        with self._lock:
+            for kept in self._all().values():
+                if kept.session.code_hash == code_hash:
+                    return session_from(kept.session, WHERE)
+        raise SessionUnknown("no session with that code")
+
+    def find_by_name(self, name: str) -> SessionRecord | None:
+        with self._lock:
+            for kept in self._all().values():
+                if kept.session.name == name:
+                    return session_from(kept.session, WHERE)
+        return None
+
+    def find_by_id_prefix(self, prefix: str) -> SessionRecord:
+        with self._lock:
+            rows = [kept.session for kept in self._all().values()]
+        found = [row for row in rows if row.session_id.startswith(prefix)]
+        if not prefix or len(found) != 1:
+            raise SessionUnknown(prefix)
+        return session_from(found[0], WHERE)
+
+    def sessions(self, limit: int = 50) -> list[SessionSummary]:
+        with self._lock:
+            oldest_first = sorted(self._all().values(), key=lambda kept: kept.session.created_at)
+            return [_summary_of(kept) for kept in oldest_first[::-1][: max(0, limit)]]
+
+    def seen_message(self, session_id: str, message_id: str) -> bool:
+        with self._lock:
+            kept = self._all().get(session_id)
+            return kept is not None and any(row.message_id == message_id for row in kept.events)
+
+    def erase(self, session_id: str) -> None:
+        with self._lock:
+            self._event_ids.difference_update(row.event_id for row in self._one(session_id).events)
+            del self._all()[session_id]
+
+    def erase_text(self, session_id: str) -> None:
+        with self._lock:
+            kept = self._one(session_id)
+            kept.events[:] = [row._replace(text=None) for row in kept.events]
+
+    def close(self) -> None:
+        with self._lock:
+            self._kept = None
+
+    def _all(self) -> dict[str, _Kept]:
+        if self._kept is None:
+            raise StoreUnreadable(WHERE, "closed")
+        return self._kept
+
+    def _one(self, session_id: str) -> _Kept:
+        kept = self._all().get(session_id)
+        if kept is None:
+            raise SessionUnknown(session_id)
+        return kept
+
+    def _add(self, kept: _Kept, rows: Sequence[EventRow]) -> None:
+        for row in rows:
+            if row.event_id in self._event_ids:
+                raise Refused("event_repeated", {"event_id": row.event_id})
+            if row.message_id is not None and row.message_id in kept.message_ids:
+                raise Refused("message_repeated", {"message_id": row.message_id})
+        kept.add(rows)
+        self._event_ids.update(row.event_id for row in rows)
+        self._all()[kept.session.session_id] = kept
+
+
+def _summary_of(kept: _Kept) -> SessionSummary:
+    return SessionSummary(
+        session_id=kept.session.session_id,
+        name=kept.session.name,
+        created_at=time_from(kept.session.created_at, WHERE),
+        last_at=time_from(kept.events[-1].recorded_at, WHERE),
+        events=len(kept.events),
+        finished=any(row.type == InterviewFinished.__name__ for row in kept.events),
+    )

@@ -1,0 +1,95 @@
+"""The tables of the store's file, and the steps that bring an older file up to date."""
+
+import sqlite3
+from collections.abc import Sequence
+from pathlib import Path
+
+from assistant.errors import StoreUnreadable
+
+APPLICATION_ID = 0x4F76_656E
+"""Marks the file as this program's own, in the place SQLite has for it."""
+
+Step = Sequence[str]
+
+FIRST_TABLES: Step = (
+    """
+    CREATE TABLE sessions (
+        number INTEGER PRIMARY KEY,
+        session_id TEXT NOT NULL UNIQUE,
+        code_hash TEXT NOT NULL UNIQUE,
+        name TEXT UNIQUE,
+        created_at TEXT NOT NULL
+    )
+    """,
+    """
+    CREATE TABLE events (
+        session_id TEXT NOT NULL REFERENCES sessions (session_id),
+        sequence INTEGER NOT NULL CHECK (sequence >= 1),
+        event_id TEXT NOT NULL UNIQUE,
+        schema_version INTEGER NOT NULL,
+        rules_fingerprint TEXT NOT NULL,
+        recorded_at TEXT NOT NULL,
+        actor TEXT NOT NULL,
+        role TEXT NOT NULL,
+        message_id TEXT,
+        opens_message INTEGER NOT NULL,
+        type TEXT NOT NULL,
+        payload TEXT NOT NULL,
+        PRIMARY KEY (session_id, sequence)
+    ) WITHOUT ROWID
+    """,
+    """
+    CREATE UNIQUE INDEX opening_of_message ON events (session_id, message_id)
+    WHERE opens_message AND message_id IS NOT NULL
+    """,
+    """
+    CREATE TABLE texts (
+        session_id TEXT NOT NULL,
+        sequence INTEGER NOT NULL,
+        text TEXT NOT NULL,
+        PRIMARY KEY (session_id, sequence),
+        FOREIGN KEY (session_id, sequence) REFERENCES events (session_id, sequence)
+    ) WITHOUT ROWID
+    """,
+    # A row for every erasure whose traces may still be in the files.
+    "CREATE TABLE sweeps_due (number INTEGER PRIMARY KEY)",
+)
+
+STEPS: tuple[Step, ...] = (FIRST_TABLES,)
+"""Step n brings a file from version n to n + 1. Steps are only ever added, never changed."""
+
+
+def refuse_unknown(connection: sqlite3.Connection, path: Path, steps: Sequence[Step] = STEPS) -> int:
+    """The version of the file, 0 for an empty one; nothing is written.
+
+    Raises StoreUnreadable for a file of another program, or of a later version of this one.
+    """
+    version: int = connection.execute("PRAGMA user_version").fetchone()[0]
+    application_id = connection.execute("PRAGMA application_id").fetchone()[0]
+    tables = connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()[0]
+    empty = (version, application_id, tables) == (0, 0, 0)
+    if application_id != APPLICATION_ID and not empty:
+        raise StoreUnreadable(str(path), "a database of another program")
+    if version > len(steps):
+        reason = f"written by a later version of this program (form {version}; this one knows {len(steps)})"
+        raise StoreUnreadable(str(path), reason)
+    return version
+
+
+def migrate(connection: sqlite3.Connection, path: Path, steps: Sequence[Step] = STEPS) -> None:
+    """Take every step the file lacks, all or nothing. Raises as `refuse_unknown`, and sqlite3.Error."""
+    if refuse_unknown(connection, path, steps) == len(steps):
+        return
+    try:
+        connection.execute("BEGIN IMMEDIATE")
+        version = refuse_unknown(connection, path, steps)  # another program may have been quicker
+        for step in steps[version:]:
+            for statement in step:
+                connection.execute(statement)
+        connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+        connection.execute(f"PRAGMA user_version = {len(steps)}")
+        connection.execute("COMMIT")
+    except BaseException:
+        if connection.in_transaction:
+            connection.execute("ROLLBACK")
+        raise

@@ -1,0 +1,84 @@
+"""Messages of one language, looked up strictly: a missing or broken message is an error, never an id on screen."""
+
+from collections.abc import Iterable, Mapping
+from pathlib import Path
+from typing import Any
+
+from fluent.runtime import FluentBundle, FluentResource
+from fluent.syntax import FluentParser, ast
+
+from assistant.errors import WordingBroken
+from assistant.wording.pseudo import PSEUDO_LANG, pseudo_resource
+
+DEFAULT_LANG = "en-GB"
+
+Arguments = Mapping[str, str | float | int]
+
+
+class Wording:
+    """The messages of one language."""
+
+    def __init__(self, lang: str, resources: Iterable[str]) -> None:
+        self.lang = lang
+        self._bundle = FluentBundle([DEFAULT_LANG if lang == PSEUDO_LANG else lang], use_isolating=False)
+        for text in resources:
+            resource = FluentResource(text)
+            self._refuse_junk(resource)
+            self._bundle.add_resource(resource)
+
+    @staticmethod
+    def _refuse_junk(resource: ast.Resource) -> None:
+        junk = [entry for entry in resource.body if isinstance(entry, ast.Junk)]
+        if junk:
+            raise WordingBroken(f"not understood: {str(junk[0].content)[:80]!r}")
+
+    def has(self, message_id: str, attribute: str | None = None) -> bool:
+        if not self._bundle.has_message(message_id):
+            return False
+        message = self._bundle.get_message(message_id)
+        return message.value is not None if attribute is None else attribute in message.attributes
+
+    def say(self, message_id: str, attribute: str | None = None, /, **arguments: str | float) -> str:
+        """The message, or one of its attributes, filled in. Raises WordingBroken."""
+        if not self.has(message_id, attribute):
+            raise WordingBroken(f"{self.lang}: no message {_named(message_id, attribute)}")
+        message = self._bundle.get_message(message_id)
+        pattern: Any = message.value if attribute is None else message.attributes[attribute]
+        text, errors = self._bundle.format_pattern(pattern, arguments)
+        if errors:
+            raise WordingBroken(f"{self.lang}: {_named(message_id, attribute)}: {errors[0]}")
+        return str(text)
+
+
+def _named(message_id: str, attribute: str | None) -> str:
+    return message_id if attribute is None else f"{message_id}.{attribute}"
+
+
+def languages(folder: Path) -> tuple[str, ...]:
+    """The languages a locales folder holds."""
+    return tuple(sorted(entry.name for entry in folder.iterdir() if entry.is_dir()))
+
+
+def wording_files(folder: Path, lang: str) -> list[Path]:
+    return sorted((folder / lang).glob("*.ftl"))
+
+
+def load_wording(folder: Path, lang: str) -> Wording:
+    """Raises WordingBroken if the language isn't there or a file can't be understood."""
+    source = DEFAULT_LANG if lang == PSEUDO_LANG else lang
+    if source not in languages(folder):
+        raise WordingBroken(f"no language {lang}; there are {', '.join(languages(folder))}")
+    texts = [path.read_text("utf-8") for path in wording_files(folder, source)]
+    if lang == PSEUDO_LANG:
+        texts = [pseudo_resource(text) for text in texts]
+    return Wording(lang, texts)
+
+
+def message_names(text: str) -> dict[str, frozenset[str]]:
+    """Every message of a resource with the names of its attributes."""
+    resource = FluentParser().parse(text)
+    return {
+        entry.id.name: frozenset(attribute.id.name for attribute in entry.attributes)
+        for entry in resource.body
+        if isinstance(entry, ast.Message)
+    }

@@ -1,0 +1,221 @@
+"""Views -> sentences. Every front end shows the same ones; none makes its own."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from assistant.interview.verdict import Change, Reason, Verdict
+from assistant.interview.view import QuestionView
+from assistant.knowledge.model import Knowledge
+from assistant.wording.locale import Wording
+from assistant.wording.matching import Vocabulary
+from assistant.wording.words import normalised, phrases
+
+BANDS = ((0.85, "very_likely"), (0.6, "likely"), (0.3, "possible"), (0.0, "one_of_several"))
+MOST_LIKELY_SHOWN = 3
+LEAST_SHOWN = 0.1
+
+
+@dataclass(frozen=True)
+class QuestionText:
+    """A question in words. `choices` pairs ids with labels, in order."""
+
+    id: str
+    kind: str
+    text: str
+    choices: tuple[tuple[str, str], ...]
+    how: str
+    why: str
+    unit: str | None
+    care: str
+
+
+@dataclass(frozen=True)
+class VerdictText:
+    """A verdict in words; empty parts are left out on the screen."""
+
+    headline: str
+    explanation: str
+    steps: tuple[str, ...]
+    likely: tuple[str, ...]
+    because: tuple[str, ...]
+    would_change: tuple[str, ...]
+    tips: tuple[str, ...]
+
+
+class Sentences:
+    """Words questions, verdicts and problems in one language, for one region."""
+
+    def __init__(self, wording: Wording, knowledge: Knowledge, region: str) -> None:
+        self.wording = wording
+        self.knowledge = knowledge
+        lines = knowledge.regions[region].lines
+        self._lines = {
+            f"{name}_line": lines[key].number if key in lines else wording.say("line-unknown")
+            for name, key in (("emergency", "emergency"), ("gas", "gas"), ("network", "network_operator"))
+        }
+
+    def question(self, view: QuestionView) -> QuestionText:
+        return self.question_by_id(view.id)
+
+    def question_by_id(self, question_id: str) -> QuestionText:
+        question = self.knowledge.questions[question_id]
+        message = f"question-{question_id}"
+        unit = question.number.unit if question.number else None
+        return QuestionText(
+            id=question_id,
+            kind=question.kind,
+            text=self.wording.say(message, **self._lines),
+            choices=tuple((c, self.choice(question_id, c)) for c in question.choices),
+            how=self.wording.say(message, "how", **self._lines),
+            why=self.wording.say(message, "why", **self._lines),
+            unit=self.wording.say(f"unit-{unit}") if unit else None,
+            care=self.wording.say(f"care-{question.care.value}"),
+        )
+
+    def choice(self, question_id: str, choice_id: str) -> str:
+        message = f"question-{question_id}"
+        if not self.wording.has(message, choice_id) and choice_id in self.knowledge.signs:
+            return self.wording.say(f"sign-{choice_id}", **self._lines)
+        return self.wording.say(message, choice_id, **self._lines)
+
+    def vocabulary(self, question_id: str) -> Vocabulary:
+        """What may be typed for each choice: its label and the language's phrases for it."""
+        listed = {
+            choice_id: (normalised(self.choice(question_id, choice_id)), *self._typed(question_id, choice_id))
+            for choice_id in self.knowledge.questions[question_id].choices
+        }
+        negations = frozenset(phrases(self.wording.say("listener-negations")))
+        return Vocabulary(listed, negations, frozenset(phrases(self.wording.say("words-and"))))
+
+    def _typed(self, question_id: str, choice_id: str) -> tuple[str, ...]:
+        message = f"question-{question_id}"
+        if self.wording.has(message, f"{choice_id}-words"):
+            return phrases(self.wording.say(message, f"{choice_id}-words"))
+        if self.wording.has(f"sign-{choice_id}", "phrases"):
+            return phrases(self.wording.say(f"sign-{choice_id}", "phrases"))
+        return ()
+
+    def problem(self, code: str, details: Mapping[str, Any]) -> str:
+        """A refusal in words, with 'did you mean' where there is a nearest name."""
+        given = {name: _argument(value) for name, value in details.items()}
+        text = self.wording.say(f"problem-{code}", **given)
+        nearest = details.get("nearest")
+        return f"{text} {self.wording.say('problem-did_you_mean', nearest=str(nearest))}" if nearest else text
+
+    def verdict(self, verdict: Verdict) -> VerdictText:
+        return VerdictText(
+            headline=self.headline(verdict),
+            explanation=self._explanation(verdict),
+            steps=tuple(
+                self.wording.say(f"step-{step}", **self._lines) for step in _listed(verdict.details.get("steps"))
+            ),
+            likely=() if verdict.stops else tuple(self._likely(verdict)),
+            because=tuple(self._reason(reason) for reason in verdict.because),
+            would_change=tuple(self._change(change) for change in verdict.would_change),
+            tips=tuple(self.wording.say(f"advice-{tip}") for tip in _listed(verdict.details.get("tips"))),
+        )
+
+    def headline(self, verdict: Verdict) -> str:
+        details = verdict.details
+        match verdict.action:
+            case "do_one_thing":
+                return self.wording.say("verdict-do_one_thing", act=self.wording.say(f"act-{details['act']}"))
+            case "use_differently":
+                advice = self.wording.say(f"advice-{details['advice']}")
+                return self.wording.say("verdict-use_differently", advice=advice)
+            case "maker_seller_or_landlord_first":
+                first = self.wording.say(f"first-{details['first']}")
+                return self.wording.say("verdict-maker_seller_or_landlord_first", first=first)
+            case "stop_and_isolate" if verdict.details.get("off_confirmed"):
+                return self.wording.say("verdict-stop_and_isolate", "confirmed")
+            case "book_visit" | "outside":
+                return self.wording.say(f"verdict-{verdict.action}", who=self._who(verdict))
+        return self.wording.say(f"verdict-{verdict.action}")
+
+    def _who(self, verdict: Verdict) -> str:
+        return self.wording.say(f"who-{verdict.details['who']}")
+
+    def _explanation(self, verdict: Verdict) -> str:
+        details = verdict.details
+        said = [self.wording.say(f"verdict-{verdict.action}", "explain")]
+        if verdict.stops:
+            signs = [self.wording.say(f"sign-{stop.sign_id}", **self._lines) for stop in verdict.stops]
+            said.append(self.wording.say("verdict-signs_told", signs="; ".join(signs)))
+            said.append(self.wording.say("verdict-then_call", who=self._who(verdict)))
+        for flag in ("little_known", "may_not_be_worth_mending"):
+            if details.get(flag):
+                said.append(self.wording.say(f"verdict-{flag}"))
+        if details.get("withdrawn_signs"):
+            said.append(self.wording.say("verdict-withdrawn_signs"))
+        if verdict.action in ("book_visit", "maker_seller_or_landlord_first"):
+            said.append(self.wording.say(f"urgency-{details['urgency']}"))
+        return " ".join(said)
+
+    def _likely(self, verdict: Verdict) -> list[str]:
+        """The most probable hypotheses with their bands; who books a visit hears no 'nothing wrong'."""
+        if verdict.action == "outside":
+            return []
+        shown = [(h, p) for h, p in verdict.hypotheses if p >= LEAST_SHOWN][:MOST_LIKELY_SHOWN]
+        return [self.wording.say(f"band-{band(p)}", cause=self.wording.say(f"cause-{h}")) for h, p in shown]
+
+    def cause_explained(self, cause_id: str) -> str:
+        return self.wording.say(f"cause-{cause_id}", "explain")
+
+    def _reason(self, reason: Reason) -> str:
+        if reason.kind == "sign":
+            return self.wording.say("reason-sign", sign=self.wording.say(f"sign-{reason.id}", **self._lines))
+        if reason.kind == "finding":
+            return self.wording.say(f"finding-{reason.id}")
+        return self.wording.say(
+            "reason-answer",
+            question=self.question_by_id(reason.id).text,
+            answer=self.given(reason.id, reason.value),
+        )
+
+    def given(self, question_id: str, value: object) -> str:
+        """An answer as the person would recognise it."""
+        question = self.knowledge.questions[question_id]
+        if value is None:
+            return self.wording.say("answer-in_own_words")
+        if isinstance(value, float | int):
+            unit = self.wording.say(f"unit-{question.number.unit}") if question.number else ""
+            return f"{value:g} {unit}".strip()
+        if isinstance(value, str) and question.number is not None:
+            return self._band_of_number(question_id, value)
+        chosen = (value,) if isinstance(value, str) else tuple(str(v) for v in _listed(value))
+        return "; ".join(self.choice(question_id, c) for c in chosen)
+
+    def _band_of_number(self, question_id: str, code: str) -> str:
+        number = self.knowledge.questions[question_id].number
+        assert number is not None
+        unit = self.wording.say(f"unit-{number.unit}")
+        lowest = number.least
+        for name, limits in number.bands.items():
+            if name == code:
+                if limits.below is None:
+                    return self.wording.say("answer-from", least=f"{lowest:g}", unit=unit)
+                return self.wording.say("answer-between", least=f"{lowest:g}", most=f"{limits.below:g}", unit=unit)
+            lowest = limits.below if limits.below is not None else lowest
+        raise KeyError(code)
+
+    def _change(self, change: Change) -> str:
+        question = self.question_by_id(change.question_id).text
+        action = self.wording.say(f"change-{change.action}")
+        if change.value is None:
+            return self.wording.say("change-withdrawn", question=question, action=action)
+        answer = self.given(change.question_id, change.value)
+        return self.wording.say("change-answered", question=question, answer=answer, action=action)
+
+
+def band(probability: float) -> str:
+    """The name of the band that a probability falls in."""
+    return next(name for least, name in BANDS if probability >= least)
+
+
+def _listed(value: object) -> tuple[str, ...]:
+    return tuple(value) if isinstance(value, tuple | list) else ()
+
+
+def _argument(value: object) -> str | float:
+    return value if isinstance(value, str | int | float) else str(value)

@@ -1,0 +1,40 @@
+# What couldn't be taken, and what would do.
+
+problem-did_you_mean = Did you mean “{ $nearest }”?
+problem-not_started = This session hasn't started. Send a “start” first.
+problem-unknown_question = There is no question “{ $found }”.
+problem-unknown_choice = “{ $found }” is not one of the choices.
+problem-choice_expected = One choice's id is wanted, as text.
+problem-choices_expected = A list of one or more choices' ids is wanted.
+problem-none_with_others = “None of these” can't go with another choice.
+problem-number_expected = A number is wanted.
+problem-unknown_unit = “{ $found }” is not a unit we can use here. Use one of: { $valid }.
+problem-unit_without_number = The unit “{ $unit }” makes no sense here: this question takes no number.
+problem-number_out_of_range = Please give a number from { $least } to { $most }.
+problem-text_expected = A few words are wanted.
+problem-text_too_long = That is too long. Please use at most { $most } characters.
+problem-nothing_to_withdraw = There is no answer to “{ $question }” to take back.
+problem-unknown_role = There is no role “{ $found }”. Use one of: { $valid }.
+problem-unknown_region = There is no region “{ $found }”. Use one of: { $valid }.
+problem-unknown_sign = There is no danger sign “{ $found }”.
+problem-name_taken = There is a session of that name already.
+problem-code_taken = That access code is taken already.
+problem-message_repeated = That message was stored before.
+problem-event_repeated = That event was stored before.
+problem-not_unicode = The text holds half characters that can't be stored.
+problem-not_finite = The number isn't finite.
+
+problem-empty_line = The line is empty. One JSON object a line is wanted.
+problem-line_too_long = The line is longer than { $most } bytes.
+problem-not_utf8 = The line isn't UTF-8 text.
+problem-not_json = The line isn't JSON: { $reason }.
+problem-not_an_object = The line isn't a JSON object.
+problem-field_missing = The field “{ $field }” is missing.
+problem-field_wrong = The field “{ $field }” can't be that. Wanted: { $wanted }.
+problem-unknown_field = There is no field “{ $field }” in a message of this type.
+problem-unknown_type = There is no message type “{ $found }”. Use one of: { $valid }.
+problem-unknown_language = There is no language “{ $found }”. Use one of: { $valid }.
+problem-role_differs = This session was started with the role “{ $found }”.
+problem-session_moved_on = Somebody else answered in this session meanwhile. Look at the new state and send it again.
+problem-store = The session can't be stored or read: { $reason }. Nothing of this message was kept.
+problem-not_taken = This message couldn't be taken. Nothing of it was kept.

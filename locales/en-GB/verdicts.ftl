@@ -1,0 +1,90 @@
+# Verdicts, what they rest on, and what would change them.
+
+verdict-use_differently = Your oven seems to work. Try this: { $advice }
+    .explain = Your answers fit an oven that works and is used in a way that doesn't suit the dish. Try the change once or twice. If nothing gets better, come back.
+verdict-do_one_thing = One small thing to do: { $act }
+    .explain = Your answers fit an oven that waits for this, or is hindered by it. It is safe to do yourself. If it doesn't help, come back and say so.
+verdict-all_normal = Nothing points to a fault.
+    .explain = What you told us is what an oven does when all is well, or nothing wrong was found. If it gets worse, come back.
+verdict-book_visit = Book a visit: { $who }.
+    .explain = Your answers point to something that has to be measured or mended inside the oven. Please take no panel off and don't pull the oven out.
+verdict-maker_seller_or_landlord_first = Before you book anybody, tell { $first }.
+    .explain = It may cost you nothing that way. Somebody else opening the oven first may cost you your rights. This is not legal advice.
+verdict-stop_and_isolate = Stop. Please leave the oven alone and follow these steps in order.
+    .explain = What you told us can be dangerous.
+    .confirmed = Stop. The oven stays off until somebody qualified has looked at it.
+verdict-outside = This needs somebody else: { $who }.
+    .explain = We only know electric ovens. We won't guess about anything else.
+verdict-signs_told = You told us: { $signs }.
+verdict-then_call = Who should look at it: { $who }.
+verdict-little_known = We know too little to say more. That is fine: an engineer can find out.
+verdict-withdrawn_signs = You told us of a danger sign and took it back. We would rather have it looked at.
+verdict-may_not_be_worth_mending = The oven is no longer young. Ask what a repair would cost before you agree to it.
+
+urgency-emergency = Please don't wait with this.
+urgency-soon = Have it looked at soon, and leave the oven off until then.
+urgency-routine = There is no hurry. You may use what works until then.
+
+who-appliance_engineer = an appliance engineer
+who-electrician = an electrician
+who-hob_engineer = somebody who mends hobs
+who-maker = the maker's service
+who-registered_gas_engineer = a registered gas engineer
+who-network_operator = the electricity network's emergency line
+who-gas_emergency = the gas emergency line
+who-fire_service = the fire service
+
+first-maker = the maker (it is under guarantee)
+first-seller = the shop that sold it
+first-landlord = your landlord, in writing
+
+band-very_likely = Very likely: { $cause }
+band-likely = Likely: { $cause }
+band-possible = Possible: { $cause }
+band-one_of_several = One of several: { $cause }
+
+cause-none = nothing is wrong
+    .explain = What you see is what an oven does.
+cause-something_else = something we have no name for
+    .explain = Your answers fit none of the causes we know.
+
+reason-sign = You told us of this danger sign: { $sign }.
+reason-answer = You said “{ $answer }” to “{ $question }”
+
+answer-in_own_words = in your own words
+answer-from = { $least } { $unit } or more
+answer-between = { $least } to { $most } { $unit }
+
+change-answered = “{ $answer }” to “{ $question }” → { $action }
+change-withdrawn = Another answer to “{ $question }” → { $action }
+change-use_differently = use it differently
+change-do_one_thing = one small thing to do yourself
+change-all_normal = nothing points to a fault
+change-book_visit = book a visit
+change-maker_seller_or_landlord_first = tell the maker, shop or landlord first
+change-stop_and_isolate = stop and switch it off
+change-outside = somebody else's trade
+
+care-talk = just talking
+care-look_cold = looking at the cold oven
+care-daily_use = using it as on any day
+care-watch_hot = watching it hot through the closed door
+care-open_hot = opening it hot, with oven gloves
+
+unit-percent = %
+unit-minutes = minutes
+    .also = minute | min | mins | minutes | m
+unit-years = years
+    .also = year | yr | yrs | years | y
+unit-degrees_celsius = °C
+    .also = c | °c | degrees | celsius | degrees c | deg
+unit-questions = questions
+unit-seconds = seconds
+    .also = second | sec | secs | seconds | s
+unit-hours = hours
+    .also = hour | hr | hrs | hours | h
+unit-months = months
+    .also = month | months | mth
+unit-degrees_fahrenheit = °F
+    .also = f | °f | fahrenheit | degrees f
+line-unknown = your local emergency number

@@ -1,0 +1,373 @@
+"""What every store promises, asked of each of them."""
+
+from datetime import datetime, timedelta, timezone
+from threading import Thread
+from typing import Any
+
+import pytest
+
+from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
+from assistant.interview.access_code import hash_code
+from assistant.interview.events import (
+    AnswerWithdrawn,
+    DangerHeard,
+    InterviewFinished,
+    NotSureAnswered,
+    QuestionAnswered,
+    QuestionSkipped,
+    TextAnswered,
+    without_text,
+)
+from assistant.interview.log import EventLog
+from tests.store.conftest import Opening
+from tests.store.samples import NOON, STARTED, event, numbered_code, record, started, text_event
+
+HAPPENINGS = [
+    STARTED,
+    QuestionAnswered(question_id="symptoms", value=("burnt_top", "raw_middle")),
+    QuestionAnswered(question_id="mains", value="single_phase"),
+    QuestionAnswered(question_id="reached", value=180.5, given=356.9, given_unit="fahrenheit"),
+    QuestionAnswered(question_id="nothing_ticked", value=()),
+    TextAnswered(question_id="anything_else", text="it hums"),
+    TextAnswered(question_id="already_erased", text=None),
+    TextAnswered(question_id="said_nothing", text=""),
+    NotSureAnswered(question_id="mains"),
+    QuestionSkipped(question_id="mains"),
+    AnswerWithdrawn(question_id="mains"),
+    DangerHeard(sign_id="smoke", clear=False),
+    InterviewFinished(),
+]
+
+HARD_TEXTS = [
+    "straße, façade, 烤箱, печь, فرن",
+    "e\u0301 stays apart from \u00e9",
+    "a\0b",
+    "\ufeffmark, \u202eback to front, \U0001f525",
+    "line\r\nline\n\ttab ",
+    "'); DROP TABLE events; --",
+    "x" * 100_000,
+]
+
+
+def test_what_was_kept_is_read_back_equal(log: EventLog) -> None:
+    session = record()
+    events = [event(session.session_id, n, what) for n, what in enumerate(HAPPENINGS, start=1)]
+    log.create(session, events[:1])
+    log.append(session.session_id, 1, events[1:4])
+    log.append(session.session_id, 4, events[4:])
+    assert log.read(session.session_id) == tuple(events)
+
+
+@pytest.mark.parametrize("text", HARD_TEXTS, ids=range(len(HARD_TEXTS)))
+def test_text_is_kept_to_the_letter(log: EventLog, text: str) -> None:
+    session = started(log, name=text)
+    log.append(session.session_id, 1, [text_event(session.session_id, 2, text, message_id=text)])
+    kept = log.read(session.session_id)[-1]
+    assert isinstance(kept.happening, TextAnswered)
+    assert (kept.happening.text, kept.message_id) == (text, text)
+    assert log.find_by_name(text) == session
+    assert log.seen_message(session.session_id, text)
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"happening": TextAnswered(question_id="q", text="half \ud83d")},
+        {"happening": QuestionAnswered(question_id="q", value="half \ud83d")},
+        {"message_id": "\udcff"},
+        {"actor": "\udcff"},
+    ],
+)
+def test_lone_surrogates_are_refused_and_nothing_of_the_batch_is_kept(log: EventLog, changes: dict[str, Any]) -> None:
+    session = started(log)
+    batch = [event(session.session_id, 2), event(session.session_id, 3, **changes)]
+    with pytest.raises(Refused, match="not_unicode"):
+        log.append(session.session_id, 1, batch)
+    assert len(log.read(session.session_id)) == 1
+
+
+def test_a_name_with_a_lone_surrogate_is_refused(log: EventLog) -> None:
+    with pytest.raises(Refused, match="not_unicode"):
+        started(log, name="\udcff")
+    assert log.sessions() == []
+
+
+def test_looking_for_lone_surrogates_finds_nothing(log: EventLog) -> None:
+    session = started(log, name="\ufffd")
+    assert log.find_by_name("\udcff") is None
+    assert not log.seen_message(session.session_id, "\udcff")
+    for search in (log.find_by_id_prefix, log.read, log.erase, log.erase_text, log.find_by_code):
+        with pytest.raises(SessionUnknown):
+            search("\udcff")
+
+
+@pytest.mark.parametrize("value", [float("nan"), float("inf")])
+def test_numbers_that_are_none_are_refused(log: EventLog, value: float) -> None:
+    session = started(log)
+    with pytest.raises(Refused, match="not_finite"):
+        log.append(
+            session.session_id,
+            1,
+            [event(session.session_id, 2, QuestionAnswered(question_id="q", value=value))],
+        )
+    assert len(log.read(session.session_id)) == 1
+
+
+@pytest.mark.parametrize("expected", [0, 1, 3])
+def test_a_writer_who_has_not_seen_the_last_event_changes_nothing(log: EventLog, expected: int) -> None:
+    session = started(log)
+    log.append(session.session_id, 1, [event(session.session_id, 2)])
+    before = log.read(session.session_id)
+    with pytest.raises(SessionMovedOn) as caught:
+        log.append(session.session_id, expected, [event(session.session_id, expected + 1)])
+    assert (caught.value.expected_sequence, caught.value.found_sequence) == (expected, 2)
+    assert log.read(session.session_id) == before
+
+
+def test_appending_nothing_checks_the_sequence_only(log: EventLog) -> None:
+    session = started(log)
+    log.append(session.session_id, 1, [])
+    with pytest.raises(SessionMovedOn):
+        log.append(session.session_id, 2, [])
+    assert len(log.read(session.session_id)) == 1
+
+
+def test_events_with_gaps_or_of_another_session_are_a_mistake(log: EventLog) -> None:
+    session = started(log)
+    with pytest.raises(ValueError, match="belongs"):
+        log.append(session.session_id, 1, [event(session.session_id, 2), event(session.session_id, 4)])
+    with pytest.raises(ValueError, match="belongs"):
+        log.append(session.session_id, 1, [event("another", 2)])
+    assert len(log.read(session.session_id)) == 1
+
+
+def test_times_without_a_zone_are_a_mistake(log: EventLog) -> None:
+    naive = NOON.replace(tzinfo=None)
+    with pytest.raises(ValueError, match="zone"):
+        started(log, created_at=naive)
+    session = started(log)
+    with pytest.raises(ValueError, match="zone"):
+        log.append(session.session_id, 1, [event(session.session_id, 2, recorded_at=naive)])
+
+
+def test_times_of_other_zones_are_kept_as_the_same_moment_in_utc(log: EventLog) -> None:
+    session = started(log)
+    elsewhere = datetime(2026, 3, 1, 17, 45, 0, 7, tzinfo=timezone(timedelta(hours=5, minutes=45)))
+    log.append(session.session_id, 1, [event(session.session_id, 2, recorded_at=elsewhere)])
+    kept = log.read(session.session_id)[-1].recorded_at
+    assert kept == elsewhere
+    assert kept.utcoffset() == timedelta(0)
+
+
+def test_a_clock_that_goes_backwards_does_not_change_the_order(log: EventLog) -> None:
+    session = started(log)
+    events = [
+        event(session.session_id, n, recorded_at=NOON - timedelta(hours=n), event_id=f"{9 - n}") for n in range(2, 9)
+    ]
+    for one in events:
+        log.append(session.session_id, one.sequence - 1, [one])
+    assert [kept.sequence for kept in log.read(session.session_id)] == list(range(1, 9))
+    assert log.sessions()[0].last_at == NOON - timedelta(hours=8)
+
+
+def test_two_writers_racing_never_double_or_lose_an_event(opening: Opening) -> None:
+    session = started(opening())
+    session_id, each = session.session_id, 40
+    acknowledged: list[str] = []
+
+    def write(log: EventLog, actor: str) -> None:
+        written = 0
+        while written < each:
+            seen = log.read(session_id)[-1].sequence
+            batch = [event(session_id, seen + 1, actor=actor), event(session_id, seen + 2, actor=actor)]
+            try:
+                log.append(session_id, seen, batch)
+            except SessionMovedOn:
+                continue
+            acknowledged.extend(one.event_id for one in batch)
+            written += 1
+
+    writers = [Thread(target=write, args=(opening(), actor)) for actor in ("first", "second")]
+    for writer in writers:
+        writer.start()
+    for writer in writers:
+        writer.join()
+    kept = opening().read(session_id)
+    assert [one.sequence for one in kept] == list(range(1, 4 * each + 2))
+    assert sorted(one.event_id for one in kept[1:]) == sorted(acknowledged)
+    assert all(first.actor == second.actor for first, second in zip(kept[1::2], kept[2::2], strict=True))
+
+
+def test_a_store_opened_in_one_thread_serves_others(log: EventLog) -> None:
+    session = started(log)
+    failures: list[Exception] = []
+
+    def write() -> None:
+        try:
+            log.append(session.session_id, 1, [event(session.session_id, 2)])
+        except Exception as error:  # noqa: BLE001 - whatever it is, the test shows it
+            failures.append(error)
+
+    thread = Thread(target=write)
+    thread.start()
+    thread.join()
+    assert failures == []
+    assert len(log.read(session.session_id)) == 2
+
+
+def test_a_session_starts_with_an_event(log: EventLog) -> None:
+    with pytest.raises(ValueError, match="starts"):
+        log.create(record(), [])
+
+
+def test_a_session_is_created_once(log: EventLog) -> None:
+    session = started(log)
+    again = record(session_id=session.session_id)
+    with pytest.raises(SessionMovedOn):
+        log.create(again, [event(session.session_id, 1)])
+    assert log.find_by_id_prefix(session.session_id) == session
+    assert len(log.read(session.session_id)) == 1
+
+
+def test_names_and_codes_are_taken_once(log: EventLog) -> None:
+    first = started(log, name="bakery-7")
+    with pytest.raises(Refused, match="name_taken"):
+        started(log, name="bakery-7")
+    with pytest.raises(Refused, match="code_taken"):
+        started(log, code_hash=first.code_hash)
+    assert [summary.session_id for summary in log.sessions()] == [first.session_id]
+
+
+def test_an_event_is_kept_once(log: EventLog) -> None:
+    session, other = started(log), started(log)
+    one = event(session.session_id, 2, event_id="same")
+    log.append(session.session_id, 1, [one])
+    with pytest.raises(Refused, match="event_repeated"):
+        log.append(other.session_id, 1, [event(other.session_id, 2), event(other.session_id, 3, event_id="same")])
+    with pytest.raises(Refused, match="event_repeated"):
+        log.append(other.session_id, 1, [event(other.session_id, n, event_id="twin") for n in (2, 3)])
+    assert len(log.read(other.session_id)) == 1
+
+
+def test_a_message_is_taken_once_and_may_cause_several_events(log: EventLog) -> None:
+    session, other = started(log), started(log)
+    batch = [event(session.session_id, n, message_id="m1") for n in (2, 3)]
+    assert not log.seen_message(session.session_id, "m1")
+    log.append(session.session_id, 1, batch)
+    assert log.seen_message(session.session_id, "m1")
+    assert not log.seen_message(other.session_id, "m1")
+    assert not log.seen_message("nobody", "m1")
+    with pytest.raises(Refused, match="message_repeated"):
+        log.append(
+            session.session_id,
+            3,
+            [event(session.session_id, 4), event(session.session_id, 5, message_id="m1")],
+        )
+    assert log.read(session.session_id)[1:] == tuple(batch)
+    log.append(other.session_id, 1, [event(other.session_id, 2, message_id="m1")])
+
+
+@pytest.mark.parametrize("disguise", [str.lower, lambda code: code.replace("-", ""), lambda code: f"  {code}\n"])
+def test_a_session_is_found_by_its_code_however_typed(log: EventLog, disguise: Any) -> None:
+    code = numbered_code(0x10_0000_DEAD_BEEF)
+    session = started(log, code_hash=hash_code(code))
+    started(log)
+    assert log.find_by_code(disguise(code)) == session
+    assert log.find_by_code(disguise(code.replace("0", "O"))) == session
+
+
+@pytest.mark.parametrize("typed", ["", "hello", "0000-0000-0000-0001", "0000-0000-0000-000U"])
+def test_a_code_nobody_has_finds_no_session(log: EventLog, typed: str) -> None:
+    started(log)
+    with pytest.raises(SessionUnknown):
+        log.find_by_code(typed)
+
+
+def test_a_session_is_found_by_its_exact_name(log: EventLog) -> None:
+    session = started(log, name="Bakery")
+    started(log)
+    assert log.find_by_name("Bakery") == session
+    assert log.find_by_name("bakery") is None
+    assert log.find_by_name("") is None
+
+
+def test_a_session_is_found_by_the_start_of_its_id_if_no_other_starts_so(log: EventLog) -> None:
+    first, second = started(log, session_id="ab12"), started(log, session_id="ab99")
+    assert log.find_by_id_prefix("ab1") == first
+    assert log.find_by_id_prefix("ab99") == second
+    for prefix in ("ab", "", "b12", "ab123", "%", "ab1_", "_b12"):
+        with pytest.raises(SessionUnknown):
+            log.find_by_id_prefix(prefix)
+
+
+def test_an_empty_prefix_is_nobodys_even_with_one_session(log: EventLog) -> None:
+    started(log)
+    with pytest.raises(SessionUnknown):
+        log.find_by_id_prefix("")
+
+
+def test_sessions_are_listed_the_latest_created_first(log: EventLog) -> None:
+    middle = started(log, created_at=NOON, name="middle")
+    oldest = started(log, created_at=NOON - timedelta(days=1))
+    twin = started(log, created_at=NOON)
+    log.append(oldest.session_id, 1, [event(oldest.session_id, 2), event(oldest.session_id, 3, InterviewFinished())])
+    listed = log.sessions()
+    assert [one.session_id for one in listed] == [twin.session_id, middle.session_id, oldest.session_id]
+    assert [(one.events, one.finished, one.name) for one in listed] == [
+        (1, False, None),
+        (1, False, "middle"),
+        (3, True, None),
+    ]
+    assert listed[2].created_at == NOON - timedelta(days=1)
+    assert listed[2].last_at == NOON + timedelta(seconds=3)
+    assert log.sessions(limit=2) == listed[:2]
+    assert log.sessions(limit=0) == log.sessions(limit=-1) == []
+    assert log.sessions(limit=10**30) == listed
+
+
+def test_an_erased_session_is_gone_and_the_others_stay(log: EventLog) -> None:
+    session, other = started(log, name="gone"), started(log)
+    log.append(session.session_id, 1, [text_event(session.session_id, 2, "so long", message_id="m1", event_id="e")])
+    log.erase(session.session_id)
+    for forgotten in (log.read, log.erase, log.erase_text, log.find_by_id_prefix):
+        with pytest.raises(SessionUnknown):
+            forgotten(session.session_id)
+    with pytest.raises(SessionUnknown):
+        log.append(session.session_id, 2, [event(session.session_id, 3)])
+    assert log.find_by_name("gone") is None
+    assert not log.seen_message(session.session_id, "m1")
+    assert [one.session_id for one in log.sessions()] == [other.session_id]
+    assert len(log.read(other.session_id)) == 1
+    again = started(log, name="gone", code_hash=session.code_hash)
+    log.append(again.session_id, 1, [event(again.session_id, 2, event_id="e", message_id="m1")])
+
+
+def test_erasing_the_text_leaves_the_log(log: EventLog) -> None:
+    session, other = started(log), started(log)
+    for one in (session, other):
+        log.append(one.session_id, 1, [text_event(one.session_id, 2, "it hums"), event(one.session_id, 3)])
+    before, untouched = log.read(session.session_id), log.read(other.session_id)
+    log.erase_text(session.session_id)
+    log.erase_text(session.session_id)
+    assert log.read(session.session_id) == tuple(map(without_text, before)) != before
+    assert log.read(other.session_id) == untouched
+    log.append(session.session_id, 3, [text_event(session.session_id, 4, "once more")])
+    assert log.read(session.session_id)[3].happening == TextAnswered(question_id="anything_else", text="once more")
+
+
+def test_a_session_nobody_made_is_unknown(log: EventLog) -> None:
+    for search in (log.read, log.erase, log.erase_text, log.find_by_id_prefix):
+        with pytest.raises(SessionUnknown):
+            search("nobody")
+    with pytest.raises(SessionUnknown):
+        log.append("nobody", 0, [event("nobody", 1)])
+
+
+def test_a_closed_log_says_so(log: EventLog) -> None:
+    session = started(log)
+    log.close()
+    log.close()
+    with pytest.raises(StoreUnreadable, match="closed"):
+        log.read(session.session_id)
+    with pytest.raises(StoreUnreadable, match="closed"):
+        log.append(session.session_id, 1, [event(session.session_id, 2)])
