@@ -336,8 +336,8 @@ question-grill_browns = How does the grill brown toast?
     .no_grill_heat = It does not get hot
     .no_grill_heat-words = cold | no heat | not at all | dead | nothing
 
-question-bottom_heat_alone = With bottom heat alone or pizza heat, how does the underside look?
-    .how = Bottom heat is one line at the bottom. Pizza heat is a fan in a circle with a line below. If you never use them, say "not sure".
+question-bottom_heat_alone = With bottom heat alone, how does the underside look?
+    .how = Bottom heat alone is the picture with just one line at the bottom. If you never use it, say "not sure".
     .why = If the same heater works here, the heater itself is whole.
     .browned = Browned as it should be
     .browned-words = brown | browned | fine | good | normal
