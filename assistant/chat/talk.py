@@ -37,6 +37,7 @@ class Talk:
         self._pages = Pages(self.sentences)
         self._reopened: str | None = None
         self._verdict_shown: Verdict | None = None
+        self._question_shown: str | None = None
         self._helpers: dict[HelperWord, Callable[[QuestionView | None], None]] = {
             "why": self._why,
             "how": self._how,
@@ -51,7 +52,9 @@ class Talk:
         """Until the person leaves. `first_line` was typed to the first screen before this began."""
         try:
             if first_line is not None:
-                self._take(first_line, self._open_question())
+                question = self._open_question()
+                self._question_shown = question.id if question else None
+                self._take(first_line, question)
             while True:
                 question = self._show()
                 self._take(self._ask(question), question)
@@ -88,10 +91,11 @@ class Talk:
             self.terminal.write(self._pages.verdict(view))
             self._verdict_shown = view
         question = self._open_question()
-        if question is not None:
-            self.terminal.write(self._pages.question(question))
-        else:
+        if question is None:
             self.terminal.write(self._pages.after_verdict())
+        elif question.id != self._question_shown:
+            self.terminal.write(self._pages.question(question))
+        self._question_shown = question.id if question else None
         return question
 
     def _ask(self, question: QuestionView | None) -> str:
@@ -241,6 +245,7 @@ class Talk:
             self._say("chat-nothing_before")
             return
         self.terminal.write(self._pages.answers(self.conversation.state, answered))
+        self._question_shown = None
         line = self.terminal.ask([]).strip()
         if line.isascii() and line.isdigit() and 1 <= int(line[:6]) <= len(answered):
             self._reopened = answered[int(line) - 1]

@@ -303,6 +303,7 @@ class BeliefSettings(Entry):
     something_else_breadth: Figure
     settled_at: Figure
     worth_asking_above: Figure
+    tells_apart_at_least: Figure
     most_questions: Figure
     words: dict[SpokenWord, Figure]
 

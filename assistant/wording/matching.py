@@ -9,6 +9,8 @@ from rapidfuzz import fuzz
 from assistant.wording.words import normalised, tokens
 
 _SEPARATORS = re.compile(r"[,;&+]")
+_LISTED = re.compile(r"[,;&+\s]+")
+_POSITION = re.compile(r"\(?(?:(?P<number>[0-9]{1,2})|(?P<letter>[a-z]))[.):]?", re.IGNORECASE)
 
 ALIKE = 84
 MARGIN = 8
@@ -43,7 +45,7 @@ def match_choice(typed: str, vocabulary: Vocabulary, *, exact: bool = False) -> 
     """
     ids = list(vocabulary.phrases)
     said = normalised(typed)
-    position = _position(said, len(ids))
+    position = _position(typed, len(ids))
     if position is not None:
         return Match((ids[position],))
     named = tuple(choice for choice, listed in vocabulary.phrases.items() if said in listed)
@@ -60,7 +62,8 @@ def match_choices(typed: str, vocabulary: Vocabulary, *, exact: bool = False) ->
     whole = match_choice(typed, vocabulary, exact=True)
     if isinstance(whole, Match):
         return whole
-    positions = [_position(part, len(ids)) for part in tokens(typed) if part not in vocabulary.joiners]
+    listed = [part for part in _LISTED.split(typed) if part and normalised(part) not in vocabulary.joiners]
+    positions = [_position(part, len(ids)) for part in listed]
     if positions and None not in positions:
         return Match(_in_order(ids, [ids[position] for position in positions if position is not None]))
     parts = _parts(typed, vocabulary.joiners)
@@ -83,12 +86,12 @@ def _in_order(ids: Sequence[str], chosen: Sequence[str]) -> tuple[str, ...]:
 
 
 def _position(said: str, count: int) -> int | None:
-    """'2' or 'b' -> 1, if there are so many choices."""
-    if said.isascii() and said.isdigit() and len(said) <= 2 and 1 <= int(said) <= count:
-        return int(said) - 1
-    if len(said) == 1 and said.isascii() and said.isalpha() and ord(said) - ord("a") < count:
-        return ord(said) - ord("a")
-    return None
+    """'2', '2.' or 'b' -> 1, if there are so many choices; '1.5' and '-1' are none."""
+    found = _POSITION.fullmatch(said.strip())
+    if found is None:
+        return None
+    position = int(found["number"]) - 1 if found["number"] else ord(found["letter"].lower()) - ord("a")
+    return position if 0 <= position < count else None
 
 
 def _nearest(said: str, vocabulary: Vocabulary) -> Match | Unclear:

@@ -57,11 +57,13 @@ def fuzz(lines: int, seed: int, store: Path) -> Counter[str]:
             _count_answer(answer, validator, counts)
         process.stdin.close()
         counts["lines too many"] += len(process.stdout.read().splitlines())
+        process.stdout.close()
         counts["exit status not 0"] += process.wait(HANG_S) != 0
         said.seek(0)
         errors = said.read().decode(errors="replace")
     counts["tracebacks"] += errors.count("Traceback")
     counts["lines on standard error"] += len(errors.splitlines())
+    sys.stderr.write(errors[-3000:])
     return counts
 
 
