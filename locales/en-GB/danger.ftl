@@ -10,7 +10,7 @@ question-danger_plainly = Let us ask once more, plainly. Have you noticed any of
     .none-words = none | no | none of these | nothing | nope | definitely not
 
 sign-fire = Flames in the oven or near it
-    .phrases = on fire | caught fire | flames | in flames | burning flames | there is a fire | oven is alight
+    .phrases = on fire | caught fire | in flames | flames | there is a fire | oven is alight | went up in flames
     .unclear = fire
 question-sign_fire = Are there flames?
     .how = Look from the kitchen door. Keep the oven door shut.
@@ -23,8 +23,8 @@ question-sign_fire = Are there flames?
     .no-words = no | no flames | no fire | nope | none
 
 sign-gas_smell = A smell of gas
-    .phrases = smell gas | smells of gas | smell of gas | gas smell | gas leak | stinks of gas | smelling gas
-    .unclear = gas
+    .phrases = smell gas | smells of gas | smell of gas | gas smell | gas leak | stinks of gas | smelling gas | smelt gas | smelled gas | leaking gas | gas is leaking | whiff of gas | reek of gas
+    .unclear = smells gassy | gassy
 question-sign_gas_smell = Do you smell gas?
     .how = Do not touch any switch. Do not light anything.
     .why = A gas leak is urgent, and a switch can set it off.
@@ -50,8 +50,8 @@ question-sign_co_alarm = Is a carbon monoxide alarm sounding?
     .no-words = no | no alarm | nope | none
 
 sign-shock = A tingle or an electric shock from the oven
-    .phrases = electric shock | got a shock | gave me a shock | shocked me | tingle | tingling | tingles | got zapped | zapped me | electrocuted
-    .unclear = shock | zap
+    .phrases = electric shock | got a shock | gave me a shock | shocked me | a shock | shocks | tingle | tingling | tingles | got zapped | zapped me | electrocuted | is live | gave me a belt | got a belt | hand went numb | stung my hand
+    .unclear = shock | zap | numb
 question-sign_shock = Did you feel a shock or a tingle when you touched the oven?
     .how = Do not touch it again to find out. That goes for the tap and the worktop too.
     .why = Even a light tingle means that electricity is where it must not be.
@@ -65,8 +65,8 @@ question-sign_shock = Did you feel a shock or a tingle when you touched the oven
     .no-words = no | nothing | no shock | nope | none
 
 sign-sparks = Sparks or flashes
-    .phrases = sparks | sparking | sparked | flashes | flashed blue | arcing | blue flash | there was a bang
-    .unclear = spark | flash | bang
+    .phrases = sparks | sparking | sparked | blue flash | white flash | bright flash | flashed inside | flashes inside | flash of light | arcing | there was a bang | loud bang
+    .unclear = spark | bang | pop and
 question-sign_sparks = Did you see sparks or flashes?
     .how = Do not switch it on again to see.
     .why = Sparks can start a fire behind the oven.
@@ -78,7 +78,8 @@ question-sign_sparks = Did you see sparks or flashes?
     .no-words = no | no sparks | nope | none
 
 sign-smoke = Smoke from the oven
-    .phrases = smoke | smoking | smokes | smoky | fumes
+    .phrases = smoke | smoking | smokes | fumes | smouldering
+    .unclear = smoky kitchen
 question-sign_smoke = Where does the smoke come from?
     .how = Look from a few steps away. Leave the door shut.
     .why = Spilt fat smokes, and so does a new oven. Other smoke is a danger.
@@ -92,7 +93,7 @@ question-sign_smoke = Where does the smoke come from?
     .anything_else-words = somewhere else | behind | the panel | the plug | cannot tell | don't know | no idea
 
 sign-hot_plastic_smell = A smell of hot plastic or fish, or an electric smell
-    .phrases = burning plastic | hot plastic | melting plastic | smells of plastic | plastic smell | fishy smell | smells fishy | smells of fish | electric smell | electrical smell | burning rubber
+    .phrases = burning plastic | hot plastic | melting plastic | smells of plastic | smells like plastic | plastic smell | burnt plastic | fishy smell | smells fishy | smell of fish | smells of fish | smells like fish | electric smell | electrical smell | smells electric | burning rubber | smell of rubber
     .unclear = plastic | fishy
 question-sign_hot_plastic_smell = Do you smell hot plastic, fish or something electric?
     .how = Smell from where you are. You need not go nearer.
@@ -105,8 +106,8 @@ question-sign_hot_plastic_smell = Do you smell hot plastic, fish or something el
     .no-words = no | no smell | nope | none | it was the dinner
 
 sign-burning_smell = A burning smell
-    .phrases = burning smell | smells of burning | smell of burning | smells burnt | smell burning | burnt smell | smells like burning | smell something burning
-    .unclear = smell | smells | stinks
+    .phrases = burning smell | smells of burning | smell of burning | smells burnt | smell burning | burnt smell | smells like burning | something burning | stinks of burning | smelt burning | smelt of burning | smelled burning | acrid
+    .unclear = strange smell | funny smell | odd smell | bad smell | smells funny | smells odd | smells strange | smells bad | stinks
 question-sign_burning_smell = What does the burning smell come from?
     .how = Smell from a few steps away. You need not open the door.
     .why = Spilt food smells when it burns off. Other burning smells are a danger.
@@ -122,8 +123,8 @@ question-sign_burning_smell = What does the burning smell come from?
     .anything_else-words = something else | cannot tell | don't know | no idea
 
 sign-scorched_plug_or_switch = A brown, melted or hot plug, socket, switch, knob or cupboard
-    .phrases = scorched | scorch marks | melted plug | melted socket | melted switch | melted knob | hot plug | plug is hot | socket is hot | switch is hot | burnt plug | burnt socket | brown marks on the switch | cupboard is hot | extension lead
-    .unclear = melted | hot switch
+    .phrases = scorched | scorch marks | burn marks | melted plug | melted socket | melted switch | melted knob | plug melted | plug is melted | socket melted | switch melted | knob melted | melted cable | cable melted | hot plug | plug is hot | plug gets hot | socket is hot | socket gets hot | switch is hot | switch gets hot | burnt plug | burnt socket | burnt switch | plug went brown | socket went brown | switch went brown | cupboard is hot | cupboard gets hot | extension lead
+    .unclear = hot switch | hot socket | hot to touch
 question-sign_scorched_plug_or_switch = Is a plug, socket, switch, knob or cupboard brown, melted or hot?
     .how = Look only. Do not touch it, and do not pull the oven out to see its plug.
     .why = A bad connection gets hot and can catch fire.
@@ -137,8 +138,8 @@ question-sign_scorched_plug_or_switch = Is a plug, socket, switch, knob or cupbo
     .no-words = no | nope | none | all fine
 
 sign-heat_wont_go_off = It heats although the knob is at off (not just warm after cooking)
-    .phrases = won't turn off | wont turn off | will not turn off | won't switch off | can't turn it off | cannot turn it off | heats when off | stays hot when off | won't stop heating | won't go off | keeps heating
-    .unclear = stays on | still on
+    .phrases = won't turn off | will not turn off | won't switch off | will not switch off | won't shut off | doesn't turn off | does not turn off | doesn't switch off | can't turn it off | cannot turn it off | can't switch it off | cannot switch it off | won't go off | heats when off | heats even when | hot even when off | hot when it is off | heats when it is off | stays hot when off | won't stop heating | keeps heating | heats by itself | comes on by itself | came on by itself | turns itself on | switches itself on
+    .unclear = oven stays on | heat stays on | still on
 question-sign_heat_wont_go_off = Does the oven make heat with the knob at off?
     .how = Do not open it or hold a hand inside. Say what you have noticed.
     .why = Heat that cannot be turned off can start a fire.
@@ -152,8 +153,8 @@ question-sign_heat_wont_go_off = Does the oven make heat with the knob at off?
     .no-words = no | nope | it goes off fine
 
 sign-too_hot = It gets far hotter than you set it
-    .phrases = far too hot | way too hot | much too hot | overheats | overheating | burns everything | burnt to a cinder | burns in minutes | out of control
-    .unclear = too hot | red hot
+    .phrases = far too hot | way too hot | much too hot | overheats | overheating | burns everything | burnt everything | burnt to a cinder | burns in minutes | heat is out of control | dangerously hot
+    .unclear = too hot
 question-sign_too_hot = How much too hot is it?
     .how = Say what you saw last time. Do not try it again.
     .why = A little too brown can wait. Far too hot must not run at all.
@@ -167,8 +168,8 @@ question-sign_too_hot = How much too hot is it?
     .one_dish_only-words = one dish | once | only once | one cake
 
 sign-trips = The electricity goes off: a breaker trips or a fuse blows
-    .phrases = trips | tripped | tripping | trip switch | blew a fuse | blows the fuse | fuse blew | fuse has blown | breaker goes | knocks out the electric | electricity goes off | electrics go off | power goes off
-    .unclear = breaker | fuse
+    .phrases = trips | tripped | tripping | trip switch | blew a fuse | blows the fuse | blows a fuse | blowing fuses | blows fuses | blown fuse | fuse blew | fuse has blown | fuse has gone | fuse went | breaker goes | breaker went | knocks out the electric | knocks the electric | electricity goes off | electrics go off | electric goes off | electric keeps going | electrics keep going | power goes off | cuts the power | lost all power
+    .unclear = breaker | fuse | fuses | rcd
 question-sign_trips = How does the electricity go off?
     .how = Say what happened. Do not try the oven again, and leave the breaker as it is.
     .why = Once after a storm means little. Again means a fault that can hurt you.
@@ -182,8 +183,8 @@ question-sign_trips = How does the electricity go off?
     .fuse_blew-words = fuse | plug fuse | fuse blew | blew the fuse
 
 sign-water_inside = Water in or under the oven (not steam on the glass)
-    .phrases = water inside | water in the oven | water under | flooded | leaked into | leaking into | dripping into | soaked | spilt water
-    .unclear = water | wet | leak
+    .phrases = water inside | water in the oven | water under | was flooded | got flooded | leaked into | leaking into | dripping into | water into | soaked | spilt water | water came | steam cleaner | steam cleaned
+    .unclear = water on | puddle | leaks | leaking | got wet
 question-sign_water_inside = What water is it?
     .how = Look only. Do not touch anything wet.
     .why = Steam on the glass is normal. Water near electricity is not.
@@ -199,7 +200,7 @@ question-sign_water_inside = What water is it?
     .anything_else-words = something else | cannot tell | don't know | no idea
 
 sign-buzzing = Loud buzzing or crackling
-    .phrases = buzzing | buzzes | crackling | crackles | crackle | fizzing | sizzling noise
+    .phrases = buzzing | buzzes | it crackles | is crackling | was crackling | crackling noise | crackling sound | crackle | fizzing | sizzling noise
     .unclear = buzz | humming
 question-sign_buzzing = What does it sound like?
     .how = Listen from a few steps away.
@@ -216,7 +217,7 @@ question-sign_buzzing = What does it sound like?
     .anything_else-words = something else | cannot tell | don't know | no idea
 
 sign-cracked_glass = The door glass is cracked or loose
-    .phrases = cracked glass | glass is cracked | glass cracked | broken glass | glass broke | glass shattered | shattered | glass is loose | chipped glass
+    .phrases = cracked glass | glass is cracked | glass cracked | glass has cracked | glass has a crack | crack in the glass | broken glass | glass broke | glass is broken | glass shattered | glass smashed | glass exploded | shattered | glass is loose | chipped glass
     .unclear = crack | cracked
 question-sign_cracked_glass = What is wrong with the door glass?
     .how = Look from a step away. Do not press or move the glass.
@@ -231,7 +232,7 @@ question-sign_cracked_glass = What is wrong with the door glass?
     .no-words = no | nothing | nope | fine
 
 sign-split_element = A heater inside is split or blistered
-    .phrases = element is split | split element | element has split | blistered element | hole in the element | element burst | element blew | heater is split
+    .phrases = element is split | split element | element has split | element split | blistered element | hole in the element | element has a hole | element burst | element blew up | element exploded | element snapped | heater is split | heater has split
 question-sign_split_element = Is a heater inside split or blistered?
     .how = Look only, with the oven off and cold. Do not touch it.
     .why = A split heater can make bare metal live.
@@ -243,7 +244,7 @@ question-sign_split_element = Is a heater inside split or blistered?
     .no-words = no | nope | looks fine | none
 
 sign-panel_missing = The back panel inside or the cover of the oven light is missing
-    .phrases = panel missing | back panel is missing | back panel off | light cover missing | lamp cover missing | fan cover off | bare wires
+    .phrases = panel missing | panel is missing | panel fell | back panel is off | back panel came off | light cover missing | lamp cover missing | light cover is broken | fan cover off | fan cover came off | fan cover is missing | bare wires | wires showing
     .unclear = wires
 question-sign_panel_missing = Is the back panel inside, or the glass cover of the oven light, missing or broken?
     .how = Look only. Do not touch what is behind it.
@@ -256,8 +257,7 @@ question-sign_panel_missing = Is the back panel inside, or the glass cover of th
     .no-words = no | nope | all there | none
 
 sign-door_drops = The door drops, hangs or won't stay shut
-    .phrases = door drops | door dropped | door fell | door hangs | door is hanging | door won't stay shut | door came off | door won't shut | door won't close
-    .unclear = the door
+    .phrases = door drops | door dropped | door fell | door hangs | door is hanging | door won't stay shut | door won't stay closed | door came off | door won't shut | door won't close | door doesn't close | door doesn't shut | door does not close | door does not shut | door will not close | door will not shut | can't shut the door | can't close the door | off its hinge | off its hinges | hinge broke | hinge snapped
 question-sign_door_drops = What does the door do?
     .how = Do not lift it or hold it up. Stand to one side.
     .why = The door is heavy and its springs are strong.
@@ -271,8 +271,8 @@ question-sign_door_drops = What does the door do?
     .no-words = no | nothing | nope | door is fine
 
 sign-lights_dim_elsewhere = Lights in the home go bright and dim
-    .phrases = lights go bright | lights dim | lights flicker | lights get brighter | lights are dimming | lights go dim | bulbs keep blowing
-    .unclear = lights
+    .phrases = lights go bright | lights dim | lights flicker | lights are flickering | lights get brighter | lights are dimming | lights go dim | bulbs keep blowing
+    .unclear = house lights | lights in the house
 question-sign_lights_dim_elsewhere = What do the lights in the home do?
     .how = Think of other rooms too. You need not switch anything on.
     .why = Lights that go bright and dim can mean a broken wire in the supply.
@@ -286,8 +286,8 @@ question-sign_lights_dim_elsewhere = What do the lights in the home do?
     .no-words = no | steady | nope | normal
 
 sign-outside_damage = Flood, lightning, a fire nearby or a chewed cable
-    .phrases = flood | flooding | lightning | struck by lightning | chewed cable | gnawed cable | mice chewed | rats chewed | chewed through | burst pipe
-    .unclear = mice | rats | storm
+    .phrases = flooding | flood water | the house flooded | lightning struck | lightning hit | lightning strike | struck by lightning | hit by lightning | chewed cable | gnawed cable | chewed the cable | gnawed the cable | chewed the wire | mice chewed | rats chewed | chewed through | burst pipe
+    .unclear = mice | rats | mouse | a rat
 question-sign_outside_damage = What happened to the oven or its wiring?
     .how = Keep away from wet or damaged wires.
     .why = Harmed wiring can be live where you do not see it.
@@ -303,8 +303,8 @@ question-sign_outside_damage = What happened to the oven or its wiring?
     .no-words = no | nothing | nope | none
 
 sign-unsure = You are not sure whether it is safe
-    .phrases = not safe | isn't safe | unsafe | doesn't feel safe | scared of it | is it dangerous | seems dangerous
-    .unclear = dangerous | safe
+    .phrases = not safe | isn't safe | unsafe | doesn't feel safe | scared of it | is it dangerous | seems dangerous | it is dangerous | is it safe
+    .unclear = dangerous
 question-sign_unsure = Does something about the oven seem unsafe to you?
     .how = Trust what you noticed. You need not prove it.
     .why = If you are in doubt, the oven is better off until somebody has looked.
@@ -313,6 +313,6 @@ question-sign_unsure = Does something about the oven seem unsafe to you?
     .all_seems_well = No, it seems safe
     .all_seems_well-words = no | safe | it is fine | nope | all well
 
-listener-negations = no | not | never | without | isn't | isnt | doesn't | doesnt | didn't | didnt | don't | dont | wasn't | wasnt | hasn't | hasnt | haven't | havent | aren't | arent | nor | none of
+listener-negations = no | not | never | without | none | nor | isn't | doesn't | didn't | don't | wasn't | hasn't | haven't | aren't | weren't
 listener-breakers = but | and | though | although | however | then | until | when | because | except | yet | so
 listener-double = stop | stops | stopped | only | just

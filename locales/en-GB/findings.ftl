@@ -60,3 +60,5 @@ finding-slow_to_heat = The oven is slower to get hot than it was.
 finding-dish_pale_bread_brown = Bread browns underneath, and your dish does not. So the oven heats from below as it should.
 finding-breaker_told = The oven's breaker was found off.
 finding-door_told = You said that the door does not fit well.
+finding-heats_for_sure = What you told us happens only when the oven heats.
+finding-setting_varies = You said that the heat differs from time to time.

@@ -8,7 +8,7 @@ question-oven_is_off = Is the oven off now? How did you switch it off?
     .off_at_main = Off at the main switch
     .off_at_main-words = main switch | mains | everything is off | whole house
     .still_on = No, it is still on, or I could not switch it off
-    .still_on-words = no | still on | on | cannot switch it off | can't reach it | could not
+    .still_on-words = no | still on | on | can't reach it | could not | no luck
 
 question-what_goes_wrong = What goes wrong with the oven? Choose all that fit.
     .how = Think of the last few times. You need not try it now.
@@ -62,7 +62,7 @@ question-which_worry = Which of these do you wonder about?
     .new_oven_smell = A new oven smells the first few times
     .new_oven_smell-words = new smell | smell | new oven smell | first use
     .light_goes_on_and_off = The small light goes on and off
-    .light_goes_on_and_off-words = light goes on and off | light goes off | light flickers on and off | lamp comes and goes
+    .light_goes_on_and_off-words = light goes on and off | light goes off | light off and on | lamp comes and goes
     .none = None of these
     .none-words = none | none of these | something else | no
 
@@ -146,7 +146,7 @@ question-which_appliance = What kind of oven is it?
     .electric_oven = An electric oven
     .electric_oven-words = electric | electric oven | yes | electricity | fan oven
     .gas_oven = A gas oven
-    .gas_oven-words = gas | gas oven | it lights with a flame
+    .gas_oven-words = gas | gas oven | burns gas
     .hob_only = Only the hob has trouble
     .hob_only-words = hob | hob only | cooktop | the rings on top
     .microwave = A microwave
@@ -294,7 +294,7 @@ question-timer_sign = Is the oven waiting for a set time?
     .by_hand = It works by hand, I see no A or "auto"
     .by_hand-words = by hand | hand | no a | manual | no auto | no
     .waits_for_time = I see the letter A, or "auto"
-    .waits_for_time-words = a | auto | letter a | automatic | yes
+    .waits_for_time-words = auto | letter a | the letter a | automatic | yes
 
 question-underside_pale = With heat from above and below, how does the underside of food look?
     .how = Think of bread, pizza or a pie on a wire shelf. If you never use this way of heating, say "not sure".
