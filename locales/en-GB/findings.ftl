@@ -53,6 +53,7 @@ finding-normal_steam = You asked about steam.
 finding-normal_no_glow = You asked about heaters that do not glow.
 finding-normal_new_smell = You asked about the smell of a new oven.
 finding-normal_lamp_cycles = You asked about the light that goes on and off.
+finding-only_a_worry = What you wondered about is normal.
 finding-wrong_since_fitting = It has been slow since it was fitted, moved or mended. Somebody should check that work.
 finding-visit_may_come = Somebody may have to look at it.
 finding-complains_of_light_or_clock = You said that the small light or the clock behaves oddly.

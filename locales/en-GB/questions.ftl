@@ -1,5 +1,5 @@
 question-oven_is_off = Is the oven off now? How did you switch it off?
-    .how = Its clock and lights should be dark. Do not switch it on again to check.
+    .how = Its clock and lights should be dark. Do not switch it on again to check. After a fire or a smell of gas, touch no switch and answer from outside.
     .why = We go on only when the oven is safely off.
     .off_at_switch = Off at its switch on the wall
     .off_at_switch-words = wall switch | at the wall | cooker switch | switch | socket
@@ -7,8 +7,8 @@ question-oven_is_off = Is the oven off now? How did you switch it off?
     .off_at_breaker-words = breaker | fuse box | consumer unit | at the board
     .off_at_main = Off at the main switch
     .off_at_main-words = main switch | mains | everything is off | whole house
-    .still_on = No, it is still on, or I could not switch it off
-    .still_on-words = no | still on | on | can't reach it | could not | no luck
+    .still_on = No, it is still on, or I had to leave it alone
+    .still_on-words = no | still on | on | left it alone | can't reach it | could not | no luck
 
 question-what_goes_wrong = What goes wrong with the oven? Choose all that fit.
     .how = Think of the last few times. You need not try it now.
