@@ -72,3 +72,4 @@ finding-tin_may_matter = Browning is uneven, so the tin may matter.
 finding-gap_may_matter = A gap at the door may matter.
 finding-seal_may_matter = The strip around the door may matter.
 finding-fan_by_ear = You said that something is wrong with the fan, so we listened to it.
+finding-too_hot_and_unclear = It gets too hot, and we could not rule out that it does not turn its heat off. Somebody should look at it.
