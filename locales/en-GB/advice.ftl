@@ -25,7 +25,7 @@ advice-steam_is_normal = Steam from the vent or on the glass is normal. It comes
 advice-glow_is_not_seen = The heaters below and at the back are hidden, and they do not glow. That is normal.
 advice-first_use_smell = A new oven smells the first few times. Open a window. If it smells of hot plastic or fish, turn it off.
 advice-lamp_cycles = The small light goes on and off while the oven holds its heat. That is normal.
-advice-cool_look_list = Next time you are at the cold oven, look at the strip around the door, the floor of the oven and the clock. Then come back to us.
+advice-cool_look_list = Next time you are at the cold oven, look at the strip around its door. Look at its floor and its clock too. Then come back to us.
 
 step-fire_door_shut = Keep the oven door shut.
 step-fire_no_water = Do not use water, and do not open the door to look.

@@ -57,3 +57,7 @@ observable-onset = Onset
 observable-extent = Extent
 observable-steadiness = Steadiness
 observable-hard_use_before = Very hot use before
+observable-breaker = Breaker
+observable-display_shows = Display symbols
+observable-door_way = Obstruction at the door
+observable-underside_of_food = Undersides of food

@@ -336,8 +336,8 @@ question-grill_browns = How does the grill brown toast?
     .no_grill_heat = It does not get hot
     .no_grill_heat-words = cold | no heat | not at all | dead | nothing
 
-question-bottom_heat_alone = With bottom heat alone or pizza heat, how does the underside look?
-    .how = Bottom heat is one line at the bottom. Pizza heat is a fan in a circle with a line below. If you never use them, say "not sure".
+question-bottom_heat_alone = With bottom heat alone, how does the underside look?
+    .how = Bottom heat alone is the picture with just one line at the bottom. If you never use it, say "not sure".
     .why = If the same heater works here, the heater itself is whole.
     .browned = Browned as it should be
     .browned-words = brown | browned | fine | good | normal
@@ -625,3 +625,31 @@ question-access_for_visit = If somebody has to come, what should they know about
 question-anything_else = Is there anything else you want to tell us?
     .how = Anything you noticed. A few words are enough.
     .why = You know your oven best.
+
+question-breaker_position = Is the breaker for the oven or cooker off?
+    .how = Look at the fuse box, and touch nothing yet. The right switch is often marked "oven" or "cooker".
+    .why = A breaker that is off for the first time is one thing. One that goes again is a danger.
+    .on = It is on
+    .on-words = on | it is on | no | up | all are on
+    .off_first_time = It is off, for the first time as far as I know
+    .off_first_time-words = off | first time | it is off | yes | down
+    .off_again = It is off again, or it will not stay on
+    .off_again-words = again | off again | keeps going | will not stay on | several times
+
+question-display_sign = Does the display show a key, or a word for a lock?
+    .how = Look for a small key, "loc" or "lock". Look for the word "demo" too.
+    .why = A child lock or a shop's show mode keeps the oven cold, and nothing is broken.
+    .only_time = Nothing like that
+    .only_time-words = no | only the time | nothing | just the time | none
+    .key_or_lock = A key, or a word for a lock
+    .key_or_lock-words = key | lock | loc | yes | child lock
+    .demo_word = The word "demo"
+    .demo_word-words = demo | demo mode | demonstration | show mode
+
+question-door_way = Is anything in the way of the door?
+    .how = Think of a shelf that is not pushed in, a tray that is too deep, or a cloth.
+    .why = Even a small gap lets the heat out.
+    .nothing_in_way = No, nothing
+    .nothing_in_way-words = no | nothing | free | clear
+    .something_in_way = Yes, something is or was
+    .something_in_way-words = yes | shelf | tray | cloth | something
