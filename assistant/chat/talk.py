@@ -39,6 +39,7 @@ class Talk:
         self._reopened: str | None = None
         self._verdict_shown: Verdict | None = None
         self._question_shown: str | None = None
+        self._tell_code = self.code is not None and not self.conversation.stored
         self._helpers: dict[HelperWord, Callable[[QuestionView | None], None]] = {
             "why": self._why,
             "how": self._how,
@@ -51,6 +52,8 @@ class Talk:
 
     def run(self, first_line: str | None = None) -> None:
         """Until the person leaves. `first_line` was typed to the first screen before this began."""
+        if self.conversation.script.evaluator.name == "naive":
+            self.terminal.write([Paragraph(self._wording.say("chat-engine_naive"), "quiet")])
         try:
             if first_line is not None:
                 question = self._open_question()
@@ -195,6 +198,10 @@ class Talk:
             return False
         if commands:
             self._reopened = None
+        if self._tell_code and self.conversation.stored:
+            self._tell_code = False
+            told = self._wording.say("chat-saved_as_you_go", code=str(self.code))
+            self.terminal.write([Paragraph(told, "quiet")])
         return True
 
     def _say_problem(self, refused: Refused) -> None:

@@ -37,6 +37,7 @@ chat-change_heading = This would change it:
 chat-tips_heading = Good to know:
 chat-after_verdict = Type “change” to correct an answer, “why” to hear more, or press Enter to leave.
 chat-why_verdict = It follows from what you told us. Type “change” to see your answers.
+chat-saved_as_you_go = Every answer is saved at once. To come back later: ovenside resume { $code }
 chat-saved = Your answers are saved.
 chat-resume_with = To go on later, type: ovenside resume { $code }
 chat-resume_again = To go on later, use the same code, or type: ovenside resume
@@ -58,7 +59,7 @@ sessions-unknown = There is no such session. “ovenside sessions list” shows 
 sessions-code_unknown = There is no session with that code. Please check it: sixteen letters and digits.
 sessions-nothing_to_resume = There is no session to go on with. Type “ovenside” to begin one.
 store-unusable = The store { $where } can't be used: { $reason }. Nothing was changed.
-rules-sound = { $count } rule files read, no mistakes.
+rules-sound = { $count } rule files read, no mistakes. The findings run on: { $engine }.
 rules-count = { $count ->
     [one] 1 mistake.
    *[other] { $count } mistakes.
