@@ -162,7 +162,8 @@ def _believed(script: Script, assessment: Assessment) -> _Choice:
         details = {"who": "appliance_engineer", "urgency": "routine"}
         choice = _Choice("book_visit", details, _finding_reasons(visit_anyway[0], assessment))
     else:
-        choice = _Choice(choice.action, choice.details, _answer_reasons(script, assessment))
+        reasons = (*_answer_reasons(script, assessment), *_explanations(assessment))
+        choice = _Choice(choice.action, choice.details, reasons)
     if len(assessment.evidence) < FEW_ANSWERS and choice.action in ("all_normal", "book_visit"):
         choice = _Choice(
             "book_visit",
@@ -232,6 +233,10 @@ def _answer_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...
     ]
     telling = [reason for reason in reasons if (reason.decibans or 0) >= TELLING_DECIBANS]
     return tuple(sorted(telling, key=lambda reason: -(reason.decibans or 0))[:MOST_REASONS])
+
+
+def _explanations(assessment: Assessment) -> tuple[Reason, ...]:
+    return tuple(Reason("finding", f) for f, effect in assessment.effects.items() if effect.explains)
 
 
 def _changes(script: Script, assessment: Assessment, choice: _Choice) -> Iterator[Change]:
