@@ -155,7 +155,7 @@ def _booked_for_danger(assessment: Assessment) -> _Choice | None:
 
 
 def _believed(script: Script, assessment: Assessment) -> _Choice:
-    """The action with most of the probability behind it: each wrong action is taken to cost the same."""
+    """The action with most of the probability behind it; a habit that leads is tried first, for it costs nothing."""
     choice = _least_wrong(script.knowledge, assessment.posterior)
     visit_anyway = [f for f, effect in assessment.effects.items() if effect.visit_anyway]
     if choice.action != "book_visit" and visit_anyway:
@@ -178,7 +178,9 @@ def _least_wrong(knowledge: Knowledge, belief: Posterior) -> _Choice:
     for hypothesis, probability in belief.ranked():
         key = _remedy(knowledge, hypothesis)
         served[key] = served.get(key, 0.0) + probability
-    (action, remedy), _ = max(served.items(), key=lambda item: round(item[1], 9))
+    action, remedy = _remedy(knowledge, belief.ranked()[0][0])
+    if action not in ("do_one_thing", "use_differently"):
+        (action, remedy), _ = max(served.items(), key=lambda item: round(item[1], 9))
     if action == "do_one_thing":
         return _Choice(action, {"act": remedy})
     if action == "use_differently":
