@@ -52,6 +52,20 @@ def test_a_piped_conversation_is_saved_and_resumed_by_its_code(run) -> None:  # 
     assert latest.returncode == 0
 
 
+def test_bytes_that_are_no_text_are_no_traceback(run, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
+    done = subprocess.run(
+        [sys.executable, "-m", "assistant", "--store", str(tmp_path / "s.db")],
+        input=b"\xff\xfe\x00\n15\n\x80\n",
+        capture_output=True,
+        cwd=ROOT,
+        env={**os.environ, "PYTHONIOENCODING": "ascii:strict"},
+        timeout=60,
+    )
+    assert done.returncode == 0, done.stderr
+    assert done.stderr == b""
+    assert b"What goes wrong" in done.stdout
+
+
 def test_the_first_screen_is_the_same_from_the_kept_copy(run) -> None:  # type: ignore[no-untyped-def]
     assert run(typed="").stdout == run(typed="").stdout
 

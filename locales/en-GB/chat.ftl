@@ -14,6 +14,7 @@ chat-welcome = Ovenside: find out what your electric oven needs.
 chat-caution = A few short questions, most of them just talking. Never take a panel off and never pull the oven out. First, your safety.
 chat-hint_choice = Type a number, or say it in your own words.
 chat-hint_choices = Type the number. If several fit, type them all, like “1, 3”.
+chat-hint_danger = Type the number.
 chat-hint_number = Type a number ({ $unit }).
 chat-hint_text = Type it in your own words.
 chat-helper_words = You can also type: { $words }
