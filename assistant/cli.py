@@ -4,6 +4,7 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
+from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -55,6 +56,7 @@ def parser() -> argparse.ArgumentParser:
 
 def run(words: Sequence[str]) -> int:
     """The exit status: 0 for done, 1 for a mistake that was said, 2 for arguments that weren't understood."""
+    _read_and_write_anything()
     arguments = parser().parse_args(words)
     try:
         return _COMMANDS[arguments.command](arguments)
@@ -67,6 +69,13 @@ def run(words: Sequence[str]) -> int:
         return _complain("store-unusable", where=error.where, reason=error.reason)
     except OvensideError as error:
         return _complain_of(error)
+
+
+def _read_and_write_anything() -> None:
+    """Bytes that aren't text, and signs that this terminal can't show, become '?' instead of an error."""
+    for stream in (sys.stdin, sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="replace")
 
 
 def _shipped(name: str) -> Path:

@@ -5,6 +5,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TextIO
 
+from assistant.engine import evaluator
 from assistant.engine.limits import limit_problems
 from assistant.engine.naive import NaiveEvaluator
 from assistant.errors import RulesBroken
@@ -26,7 +27,8 @@ def check(folder: Path, wording: Wording, out: TextIO) -> int:
     for line in problem_lines(read.problems, wording):
         out.write(line + "\n")
     if not read.problems:
-        out.write(wording.say("rules-sound", count=len(read.texts)) + "\n")
+        engine = evaluator((), ()).name
+        out.write(wording.say("rules-sound", count=len(read.texts), engine=engine) + "\n")
     return 1 if read.problems else 0
 
 

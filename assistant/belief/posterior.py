@@ -69,13 +69,14 @@ def weights_of_evidence(
 
 
 def tells_apart(model: EvidenceModel, question_id: str, now: Posterior, above: float) -> float:
-    """How differently the leader and any rival above that probability expect the question to be answered.
+    """How differently the leader and a rival expect the question to be answered.
 
-    The largest total variation distance between their predicted answers: 0 (alike) to 1.
+    Rivals hold more than the share `above` of what the leader leaves. The largest total variation distance
+    between predicted answers: 0 (alike) to 1.
     """
     predicted = model.report_given[question_id] @ model.state_given[model.observable_of[question_id]]
     leader = int(np.argmax(now.probabilities))
-    rivals = now.probabilities > above
+    rivals = now.probabilities > above * (1 - now.probabilities[leader])
     rivals[leader] = False
     if not rivals.any():
         return 0.0

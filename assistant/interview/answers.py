@@ -85,6 +85,18 @@ def _shown(text: str) -> str:
     return _storable(text if len(text) <= 60 else text[:57] + "...")
 
 
+def still_fits(question: Question | None, value: str | tuple[str, ...] | float | None) -> bool:
+    """Whether a stored value is one that the question takes today; the rules may have changed since."""
+    if question is None:
+        return False
+    if value is None:
+        return True
+    if isinstance(value, int | float):
+        return question.number is not None
+    chosen = (value,) if isinstance(value, str) else value
+    return (question.kind == "choices") == isinstance(value, tuple) and set(chosen) <= set(question.choices)
+
+
 def code_of(question: Question, value: str | tuple[str, ...] | float | None) -> str | None:
     """The code by which an answer is reported to belief: a choice, or the band of a number."""
     if isinstance(value, str):

@@ -155,14 +155,15 @@ def _booked_for_danger(assessment: Assessment) -> _Choice | None:
 
 
 def _believed(script: Script, assessment: Assessment) -> _Choice:
-    """The action with most of the probability behind it: each wrong action is taken to cost the same."""
+    """The action with most of the probability behind it; a habit that leads is tried first, for it costs nothing."""
     choice = _least_wrong(script.knowledge, assessment.posterior)
     visit_anyway = [f for f, effect in assessment.effects.items() if effect.visit_anyway]
     if choice.action != "book_visit" and visit_anyway:
         details = {"who": "appliance_engineer", "urgency": "routine"}
         choice = _Choice("book_visit", details, _finding_reasons(visit_anyway[0], assessment))
     else:
-        choice = _Choice(choice.action, choice.details, _answer_reasons(script, assessment))
+        reasons = (*_answer_reasons(script, assessment), *_explanations(assessment))
+        choice = _Choice(choice.action, choice.details, reasons)
     if len(assessment.evidence) < FEW_ANSWERS and choice.action in ("all_normal", "book_visit"):
         choice = _Choice(
             "book_visit",
@@ -177,7 +178,9 @@ def _least_wrong(knowledge: Knowledge, belief: Posterior) -> _Choice:
     for hypothesis, probability in belief.ranked():
         key = _remedy(knowledge, hypothesis)
         served[key] = served.get(key, 0.0) + probability
-    (action, remedy), _ = max(served.items(), key=lambda item: round(item[1], 9))
+    action, remedy = _remedy(knowledge, belief.ranked()[0][0])
+    if action not in ("do_one_thing", "use_differently"):
+        (action, remedy), _ = max(served.items(), key=lambda item: round(item[1], 9))
     if action == "do_one_thing":
         return _Choice(action, {"act": remedy})
     if action == "use_differently":
@@ -232,6 +235,10 @@ def _answer_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...
     ]
     telling = [reason for reason in reasons if (reason.decibans or 0) >= TELLING_DECIBANS]
     return tuple(sorted(telling, key=lambda reason: -(reason.decibans or 0))[:MOST_REASONS])
+
+
+def _explanations(assessment: Assessment) -> tuple[Reason, ...]:
+    return tuple(Reason("finding", f) for f, effect in assessment.effects.items() if effect.explains)
 
 
 def _changes(script: Script, assessment: Assessment, choice: _Choice) -> Iterator[Change]:

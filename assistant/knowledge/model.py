@@ -182,6 +182,7 @@ class Effects(Entry):
     visit_first: Literal["maker", "seller", "landlord"] | None = None
     may_not_be_worth_mending: bool = False
     visit_anyway: bool = False
+    explains: bool = False
 
 
 class Examples(Entry):

@@ -14,6 +14,7 @@ chat-welcome = Ovenside: find out what your electric oven needs.
 chat-caution = A few short questions, most of them just talking. Never take a panel off and never pull the oven out. First, your safety.
 chat-hint_choice = Type a number, or say it in your own words.
 chat-hint_choices = Type the number. If several fit, type them all, like “1, 3”.
+chat-hint_danger = Type the number.
 chat-hint_number = Type a number ({ $unit }).
 chat-hint_text = Type it in your own words.
 chat-helper_words = You can also type: { $words }
@@ -37,6 +38,7 @@ chat-change_heading = This would change it:
 chat-tips_heading = Good to know:
 chat-after_verdict = Type “change” to correct an answer, “why” to hear more, or press Enter to leave.
 chat-why_verdict = It follows from what you told us. Type “change” to see your answers.
+chat-saved_as_you_go = Every answer is saved at once. To come back later: ovenside resume { $code }
 chat-saved = Your answers are saved.
 chat-resume_with = To go on later, type: ovenside resume { $code }
 chat-resume_again = To go on later, use the same code, or type: ovenside resume
@@ -58,7 +60,7 @@ sessions-unknown = There is no such session. “ovenside sessions list” shows 
 sessions-code_unknown = There is no session with that code. Please check it: sixteen letters and digits.
 sessions-nothing_to_resume = There is no session to go on with. Type “ovenside” to begin one.
 store-unusable = The store { $where } can't be used: { $reason }. Nothing was changed.
-rules-sound = { $count } rule files read, no mistakes.
+rules-sound = { $count } rule files read, no mistakes. The findings run on: { $engine }.
 rules-count = { $count ->
     [one] 1 mistake.
    *[other] { $count } mistakes.

@@ -1,5 +1,6 @@
 """The chat as a householder types to it: events and state first, words second."""
 
+import random
 import re
 
 import pytest
@@ -167,3 +168,17 @@ def test_no_sentence_is_hard_wired(feed: Feed) -> None:
             plain.append(line)
     assert plain == []
     assert depth == 0
+
+
+def test_random_lines_never_break_the_chat(feed: Feed) -> None:
+    chance = random.Random(11)
+    words = ["none", "15", "1", "2", "not sure", "skip", "back", "change", "why", "how", "smoke", "no", "1,2", "🙂", ""]
+    for _ in range(25):
+        lines = [
+            chance.choice(words)
+            if chance.random() < 0.8
+            else "".join(chr(chance.choice([chance.randrange(32, 0x2FF), 0x202E, 0x1B, 0xFFFD])) for _ in range(20))
+            for _ in range(40)
+        ]
+        fed = feed(*[line for line in lines if line != "stop"])
+        assert fed.screen

@@ -1,10 +1,12 @@
 """Answers, refusals, the order of questions, and every verdict."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
 from assistant.errors import Refused
+from assistant.interview.assess import assess
 from assistant.interview.commands import Finish, GiveAnswer, SayNotSure, SkipQuestion, WithdrawAnswer
 from assistant.interview.conversation import Conversation
 from assistant.interview.verdict import Verdict
@@ -144,3 +146,20 @@ def test_finishing_does_not_pass_over_danger(begun: Begin) -> None:
     conversation = begun()
     conversation.do(Finish())
     assert isinstance(conversation.view(), QuestionView)
+
+
+def test_answers_that_newer_rules_do_not_know_stay_inert(begun: Begin) -> None:
+    conversation = begun(danger_now=["none"], which_appliance="electric_oven")
+    changed = conversation.state.answers["which_appliance"]
+    answers = {
+        **conversation.state.answers,
+        "which_appliance": replace(changed, value="steam_oven"),
+        "functions_on_oven": replace(changed, question_id="functions_on_oven", value=("hovering",)),
+        "long_gone": replace(changed, question_id="long_gone", value=3.0),
+        "underside_pale": replace(changed, question_id="underside_pale", value="raw"),
+    }
+    older = assess(conversation.script, replace(conversation.state, answers=answers))
+    newer = assess(conversation.script, begun(danger_now=["none"]).state)
+    assert older.posterior.ranked() == newer.posterior.ranked()
+    assert older.not_fitted == frozenset()
+    assert older.evidence == {}
