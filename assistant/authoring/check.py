@@ -9,7 +9,7 @@ from assistant.engine.limits import limit_problems
 from assistant.engine.naive import NaiveEvaluator
 from assistant.interview.assess import facts_of
 from assistant.interview.script import crisp_rules, fact_keys
-from assistant.interview.state import Answer
+from assistant.interview.state import Answer, Status
 from assistant.knowledge.load import knowledge_of, read_checked
 from assistant.knowledge.model import Kind, Knowledge
 from assistant.knowledge.problems import Problem
@@ -17,6 +17,7 @@ from assistant.knowledge.rules_folder import RulesFolder
 from assistant.wording.locale import Wording
 
 LIMIT = "limit_"
+_WITHOUT_ANSWER: Mapping[str | tuple[str, ...], Status] = {"not_sure": "not_sure", "skipped": "skipped"}
 
 
 def check(folder: Path, wording: Wording, out: TextIO) -> int:
@@ -98,8 +99,8 @@ def example_answers(example: Mapping[str, str | tuple[str, ...]], knowledge: Kno
 
 def _answer(question_id: str, value: str | tuple[str, ...], kind: Kind) -> Answer:
     then = datetime(2000, 1, 1, tzinfo=UTC)
-    if value == "not_sure" or value == "skipped":
-        return Answer(question_id, value, None, 1, then)
+    if value in _WITHOUT_ANSWER:
+        return Answer(question_id, _WITHOUT_ANSWER[value], None, 1, then)
     if kind == "number" and isinstance(value, str):
         return Answer(question_id, "answered", float(value), 1, then)
     return Answer(question_id, "answered", None if kind == "text" else value, 1, then)

@@ -79,13 +79,15 @@ def observables_are_reported(read: RulesFolder) -> None:
     """An observable that no question reports, or that no cause changes, can't matter."""
     if any(len(read.ids[kind]) > len(read.entries[kind]) for kind in ("questions", "causes")):
         return
+    if any(problem.code in ("report_of_nothing", "no_observable") for problem in read.problems):
+        return
     reported = {question.observable for question in read.entries["questions"].values()}
     shown = {name for cause in read.entries["causes"].values() for name in cause.shows}
     for name in read.entries["observables"]:
         if name not in reported:
-            read.add_problem(f"observables/{name}.yaml", (), "never_reported", found=name)
+            read.add_problem(f"observables/{name}.yaml", (), "never_reported", name=name)
         if name not in shown:
-            read.add_problem(f"observables/{name}.yaml", (), "never_shown", found=name)
+            read.add_problem(f"observables/{name}.yaml", (), "never_shown", name=name)
 
 
 CHECKS: tuple[Check, ...] = (

@@ -40,6 +40,8 @@ def _check_condition(read: RulesFolder, file: str, path: PathInFile, condition: 
     for place, code in _codes_tested(path, condition):
         if question.kind == "choices" and code in question.choices:
             read.add_problem(file, place, "is_on_several_choices", question=str(condition.question), found=code)
+        elif question.kind == "number" and code not in WITHOUT_ANSWER:
+            read.add_problem(file, place, "is_on_a_number", question=str(condition.question), found=code)
         else:
             _check_code(read, file, place, code, _codes_of_facts(question))
 
@@ -53,7 +55,7 @@ def _codes_of_facts(question: Question) -> list[str]:
     """What `is` can meet: one choice, or else only that there was an answer."""
     if question.kind == "choice":
         return [*question.choices, *WITHOUT_ANSWER]
-    return list(WITHOUT_ANSWER) if question.kind == "number" else ["answered", *WITHOUT_ANSWER]
+    return ["answered", *WITHOUT_ANSWER]
 
 
 def _check_code(read: RulesFolder, file: str, path: PathInFile, code: str, valid: list[str]) -> None:
@@ -102,6 +104,8 @@ def _check_number(read: RulesFolder, file: str, path: PathInFile, least: float, 
     number = number_written(value)
     if number is None:
         read.add_problem(file, path, "not_a_number", found=shortened(value))
+    elif least >= most:
+        return  # which is said at the question
     elif number < least:
         read.add_problem(file, path, "not_greater_than_equal", found=shortened(value), bound=f"{least:.10g}")
     elif number > most:

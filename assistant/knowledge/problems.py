@@ -28,7 +28,7 @@ def where_in_file(path: PathInFile) -> str:
     """`("when", 0, "question")` -> `when[1].question`: items counted from 1, as a reader counts them."""
     text = ""
     for step in path:
-        name = f"[{step + 1}]" if isinstance(step, int) else shortened(step)
+        name = f"[{step + 1}]" if isinstance(step, int) else shortened(step) or '""'
         text += name if isinstance(step, int) or not text else f".{name}"
     return text or "file"
 

@@ -71,7 +71,7 @@ def _misfits(kind: str, errors: list[ErrorDetails], data: Any) -> Iterator[Misfi
     for found in errors:
         path = path_of_location(found["loc"], data)
         identity = found["loc"] if _is_missing_key(found) else path
-        if identity in seen:
+        if identity in seen or _has_enough_entries(found):
             continue
         seen.add(identity)
         if _is_missing_key(found):
@@ -87,6 +87,11 @@ def _misfits(kind: str, errors: list[ErrorDetails], data: Any) -> Iterator[Misfi
 
 def _is_missing_key(found: ErrorDetails) -> bool:
     return found["type"] == "missing" and isinstance(found["loc"][-1], str)
+
+
+def _has_enough_entries(found: ErrorDetails) -> bool:
+    """Entries with a misfit of their own aren't counted by the validation; here they are."""
+    return found["type"] == "too_short" and len(found["input"]) >= found["ctx"]["min_length"]
 
 
 def path_of_location(loc: Location, data: Any) -> PathInFile:
@@ -156,7 +161,7 @@ def _misfit(found: ErrorDetails, path: PathInFile) -> Misfit:
         bound = context.get("ge", context.get("le", 0))
         return Misfit(path, f"not_{code}", {**said, "bound": f"{bound:.10g}"})
     if code == "too_short":
-        return Misfit(path, "too_few_entries", {"count": context["actual_length"], "least": context["min_length"]})
+        return Misfit(path, "too_few_entries", {"count": len(found["input"]), "least": context["min_length"]})
     if code in ("missing", "too_long"):  # of an entry in a list of fixed length: the only such lists are pairs
         return Misfit(path, "not_a_pair")
     if code in _SAYING_WHAT_WAS_FOUND:
@@ -208,7 +213,7 @@ def _resolved(node: dict[str, Any], schema: dict[str, Any]) -> dict[str, Any]:
             node = schema["$defs"][node["$ref"].rsplit("/", 1)[1]]
         elif "anyOf" in node or "oneOf" in node:
             options = [_resolved(option, schema) for option in node.get("anyOf", node.get("oneOf", []))]
-            with_parts = [o for o in options if "properties" in o or "items" in o or "additionalProperties" in o]
+            with_parts = [o for o in options if o.keys() & {"properties", "items", "patternProperties"}]
             node = with_parts[0] if with_parts else {}
         else:
             return node
@@ -218,5 +223,6 @@ def _step_into(node: dict[str, Any], step: str | int) -> dict[str, Any]:
     if isinstance(step, int):
         found = node.get("items")
     else:
-        found = node.get("properties", {}).get(step) or node.get("additionalProperties")
+        by_pattern = next(iter(node.get("patternProperties", {}).values()), None)
+        found = node.get("properties", {}).get(step) or by_pattern
     return found if isinstance(found, dict) else {}

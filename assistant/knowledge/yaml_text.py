@@ -101,25 +101,50 @@ def _character_not_allowed(decoded: str, position: int) -> YamlMistake:
     return YamlMistake(_place_after(decoded[:position]), "character_not_allowed", details)
 
 
+# Parts of the parser's own reasons -> our code for them. The first that fits counts.
+_CODES_OF_REASONS = {
+    "maximum nesting": "too_deep",
+    "mapping values are not allowed": "colon_not_expected",
+    "cannot start any token": "marks_needed",
+    "could not find expected ':'": "no_colon",
+    "expected ',' or": "comma_missing",
+    "did not find expected key": "does_not_fit",
+    "did not find expected '-'": "does_not_fit",
+    "expected <document start>": "does_not_fit",
+}
+
+
 def _not_yaml(decoded: str, error: yaml.MarkedYAMLError) -> YamlMistake:
-    mark = error.problem_mark or error.context_mark
-    place = Place(mark.line + 1, mark.column + 1) if mark else Place(1, 1)
-    if _character_at(decoded, place) == "\t":
-        return YamlMistake(place, "tab")
     reason = str(error.problem or error.context)
-    if reason.startswith("mapping values are not allowed"):
-        return YamlMistake(place, "colon_not_expected")
-    if "unexpected end of stream" in reason or "but got '<stream end>'" in reason:
-        return YamlMistake(place, "never_closed")
-    if "maximum nesting" in reason:
-        return YamlMistake(place, "too_deep", {"most": MAX_DEPTH})
-    return YamlMistake(place, "not_yaml", {"reason": reason})
+    place = _place_of_mark(error.problem_mark or error.context_mark)
+    begun = _place_of_mark(error.context_mark or error.problem_mark)
+    found = _line_from(decoded, place)
+    if found.startswith("\t"):
+        return YamlMistake(place, "tab")
+    code = next((code for part, code in _CODES_OF_REASONS.items() if part in reason), "not_yaml")
+    if code == "no_colon":
+        return YamlMistake(begun, code)
+    if code in ("comma_missing", "not_yaml") and _is_at_end(decoded, place):
+        return YamlMistake(begun, "never_closed")
+    details: Mapping[str, dict[str, str | int]] = {
+        "too_deep": {"most": MAX_DEPTH},
+        "marks_needed": {"found": found[:1]},
+        "not_yaml": {"reason": reason},
+    }
+    return YamlMistake(place, code, details.get(code, {}))
 
 
-def _character_at(decoded: str, place: Place) -> str:
+def _place_of_mark(mark: Any) -> Place:
+    return Place(mark.line + 1, mark.column + 1) if mark else Place(1, 1)
+
+
+def _line_from(decoded: str, place: Place) -> str:
     lines = _LINE_END.split(decoded)
-    line = lines[place.line - 1] if place.line <= len(lines) else ""
-    return line[place.column - 1 : place.column]
+    return lines[place.line - 1][place.column - 1 :] if place.line <= len(lines) else ""
+
+
+def _is_at_end(decoded: str, place: Place) -> bool:
+    return not _line_from(decoded, place).strip() and not any(map(str.strip, _LINE_END.split(decoded)[place.line :]))
 
 
 class _Stop(Exception):
@@ -127,8 +152,7 @@ class _Stop(Exception):
 
 
 def _place(event: yaml.Event) -> Place:
-    mark = event.start_mark
-    return Place(mark.line + 1, mark.column + 1) if mark else Place(1, 1)
+    return _place_of_mark(event.start_mark)
 
 
 class _Reader:
@@ -188,7 +212,7 @@ class _Reader:
 
     def _repeated_key(self, key_event: yaml.Event, key: str, events: Iterator[yaml.Event], path: PathInFile) -> None:
         """Say it and read past its value, whose places are those of no data."""
-        details: dict[str, str | int] = {"found": shortened(key), "first": self.places[(*path, key)].line}
+        details: dict[str, str | int] = {"found": shortened(key), "first": str(self.places[(*path, key)].line)}
         self.mistakes.append(YamlMistake(_place(key_event), "key_twice", details))
         kept, self.places = self.places, {}
         self._node(next(events), events, (*path, key))
