@@ -37,7 +37,7 @@ def read_example(path: Path) -> dict[str, Any]:
 
 
 def make_changes(folder: Path, changes: Iterable[Mapping[str, str]]) -> None:
-    """Each names a `file`, and: `replace` and `with`; or `add`; or whole `content`; or `bytes`; or nothing to remove it."""
+    """Each names a `file`, and `replace` and `with`, or `add`, or `content`, or `bytes`; or nothing more to remove it."""
     for change in changes:
         path = folder / change["file"]
         match change:
@@ -56,8 +56,8 @@ def make_changes(folder: Path, changes: Iterable[Mapping[str, str]]) -> None:
                 shutil.rmtree(path) if path.is_dir() else path.unlink()
 
 
-def lines_printed(folder: Path) -> tuple[list[str], int]:
+def lines_printed(folder: Path, wording: Wording | None = None) -> tuple[list[str], int]:
     """What `rules check` prints, with SHOWN for the folder's own path, and its exit status."""
     out = io.StringIO()
-    status = check(folder, english(), out)
+    status = check(folder, wording or english(), out)
     return out.getvalue().replace(str(folder), SHOWN).splitlines(), status
