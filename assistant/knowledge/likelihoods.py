@@ -44,7 +44,7 @@ def shares(distribution: Distribution, states: Sequence[str], words: Words) -> t
         values = figures | spoken | {resting[0]: _left(total, len(resting))}
     elif spoken:
         scale = (1 - sum(figures.values())) / sum(spoken.values())
-        if not WORD_SCALING[0] <= scale <= WORD_SCALING[1]:
+        if not WORD_SCALING[0] - ROUNDING <= scale <= WORD_SCALING[1] + ROUNDING:
             raise NotADistribution("words_far_from_whole", total * 100)
         values = figures | {s: v * scale for s, v in spoken.items()}
     else:

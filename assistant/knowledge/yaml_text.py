@@ -6,6 +6,7 @@ place: invisible characters, keys written twice, aliases and tags, nesting beyon
 
 import re
 import unicodedata
+from codecs import BOM_UTF8
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
@@ -60,10 +61,11 @@ class YamlText:
 
 def read_yaml(text: bytes) -> YamlText:
     """Never raises for what the text says: mistakes come back in the value."""
+    text = text.removeprefix(BOM_UTF8)
     try:
-        decoded = text.decode("utf-8-sig")
+        decoded = text.decode("utf-8")
     except UnicodeDecodeError as error:
-        before = text[: error.start].decode("utf-8-sig", "replace")
+        before = text[: error.start].decode("utf-8")
         return _unread(YamlMistake(_place_after(before), "not_utf8"))
     invisible = _NOT_ALLOWED.search(decoded)
     if invisible is not None:

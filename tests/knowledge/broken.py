@@ -37,7 +37,7 @@ def read_example(path: Path) -> dict[str, Any]:
 
 
 def make_changes(folder: Path, changes: Iterable[Mapping[str, str]]) -> None:
-    """Each names a `file`, and `replace` and `with`, or `add`, or `content`, or `bytes`; or nothing more to remove it."""
+    """Each names a `file`, and `replace` and `with`, or `add`, or `content`, or `bytes`; or nothing: it goes."""
     for change in changes:
         path = folder / change["file"]
         match change:

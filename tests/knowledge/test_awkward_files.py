@@ -13,8 +13,7 @@ from tests.knowledge.recording import outcome_of_generated
 EXPECTED = {
     "no_folder": ["RULES:1:1: folder: found no such folder, expected a folder of rules"],
     "too_large": [
-        "RULES/causes/weak_element.yaml:1:1: file: found a file of more than 200,000 bytes, "
-        "expected a small text file"
+        "RULES/causes/weak_element.yaml:1:1: file: found a file of more than 200,000 bytes, expected a small text file"
     ],
     "keys_within_keys": [
         "RULES/causes/weak_element.yaml:1:3: file: found a block or a list in the place of a key, expected a word"
