@@ -32,7 +32,7 @@ def parser() -> argparse.ArgumentParser:
         description="A self-check assistant for electric ovens that cook badly.",
         parents=[shared, chat],
     )
-    top.add_argument("--version", action="version", version=f"ovenside {__version__}")
+    top.add_argument("--version", action="store_true", help="print the version, and what evaluates the rules")
     commands = top.add_subparsers(dest="command", title="commands", metavar="")
     resume = commands.add_parser("resume", parents=[shared, chat], help="go on with a saved session")
     resume.add_argument("code", nargs="*", help="its code; without one, the latest session on this machine")
@@ -111,9 +111,18 @@ def _setting(arguments: argparse.Namespace) -> "Setting":
 
 
 def _chat(arguments: argparse.Namespace) -> int:
+    if arguments.version:
+        return _print_version()
     from assistant.chat.begin import begin
 
     return begin(_setting(arguments))
+
+
+def _print_version() -> int:
+    from assistant.engine import evaluator
+
+    print(f"ovenside {__version__} ({evaluator((), ()).name})")  # noqa: T201 - what was asked for
+    return 0
 
 
 def _resume(arguments: argparse.Namespace) -> int:

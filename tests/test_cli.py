@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from assistant import __version__
 from assistant.cli import parser
 
 ROOT = Path(__file__).parent.parent
@@ -127,6 +128,11 @@ def test_mistakes_are_counted_and_the_status_is_1(run, tmp_path: Path) -> None: 
     *problems, count = done.stdout.splitlines()
     assert all(re.match(r"^.+:\d+:\d+: \S+: found .+, expected .+", line) for line in problems)
     assert count == f"{len(problems)} mistakes."
+
+
+def test_the_version_says_what_evaluates_the_rules(run) -> None:  # type: ignore[no-untyped-def]
+    engine = "durable-rules" if sys.version_info < (3, 13) else "naive"
+    assert run("--version").stdout == f"ovenside {__version__} ({engine})\n"
 
 
 def test_every_command_is_in_the_readme() -> None:

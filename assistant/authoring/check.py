@@ -5,18 +5,19 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TextIO
 
-from assistant.engine import evaluator
 from assistant.engine.limits import limit_problems
 from assistant.engine.naive import NaiveEvaluator
-from assistant.errors import RulesBroken
 from assistant.interview.assess import facts_of
 from assistant.interview.script import crisp_rules, fact_keys
-from assistant.interview.state import Answer
+from assistant.interview.state import Answer, Status
 from assistant.knowledge.load import knowledge_of, read_checked
-from assistant.knowledge.model import Knowledge
+from assistant.knowledge.model import Kind, Knowledge
 from assistant.knowledge.problems import Problem
 from assistant.knowledge.rules_folder import RulesFolder
 from assistant.wording.locale import Wording
+
+LIMIT = "limit_"
+_WITHOUT_ANSWER: Mapping[str | tuple[str, ...], Status] = {"not_sure": "not_sure", "skipped": "skipped"}
 
 
 def check(folder: Path, wording: Wording, out: TextIO) -> int:
@@ -24,11 +25,11 @@ def check(folder: Path, wording: Wording, out: TextIO) -> int:
     read = read_checked(folder)
     if not read.problems:
         check_as_a_whole(read)
+        read.problems.sort()
     for line in problem_lines(read.problems, wording):
         out.write(line + "\n")
     if not read.problems:
-        engine = evaluator((), ()).name
-        out.write(wording.say("rules-sound", count=len(read.texts), engine=engine) + "\n")
+        out.write(wording.say("rules-sound", count=len(read.texts)) + "\n")
     return 1 if read.problems else 0
 
 
@@ -44,10 +45,19 @@ def problem_lines(problems: Iterable[Problem], wording: Wording) -> Iterator[str
 
 def problem_line(problem: Problem, wording: Wording) -> str:
     """`file:line:column: where: what was found, what was expected; did you mean …`."""
-    said = wording.say(f"rules-{problem.code}", **problem.details)
+    said = wording.say(f"rules-{problem.code}", **_worded(problem, wording))
     if problem.nearest is not None:
         said += wording.say("rules-did_you_mean", nearest=problem.nearest)
     return _on_one_line(f"{problem.file}:{problem.line}:{problem.column}: {problem.where}: {said}")
+
+
+def _worded(problem: Problem, wording: Wording) -> dict[str, str | int]:
+    """The details, with what was found in quotation marks, or named where it isn't a plain value."""
+    details = dict(problem.details)
+    if "found" in details and not problem.code.startswith(LIMIT):
+        shape = details.pop("shape", "text")
+        details["found"] = wording.say(f"rules-found_{shape}", found=details["found"])
+    return details
 
 
 def _on_one_line(text: str) -> str:
@@ -63,16 +73,13 @@ def check_as_a_whole(read: RulesFolder) -> None:
         finding_id = problem.rule_id.split("__")[0]
         file = f"findings/{finding_id}.yaml" if finding_id else "findings"
         details = {name: str(value) for name, value in problem.details.items()}
-        read.add_problem(file, (), f"limit_{problem.code}", None, **details)
+        read.add_problem(file, (), LIMIT + problem.code, None, **details)
     if not limits:
         _check_examples(read, knowledge)
 
 
 def _check_examples(read: RulesFolder, knowledge: Knowledge) -> None:
-    try:
-        evaluator = NaiveEvaluator(crisp_rules(knowledge))
-    except RulesBroken:
-        return
+    evaluator = NaiveEvaluator(crisp_rules(knowledge))
     for finding_id, finding in knowledge.findings.items():
         for kind, wanted in (("fires", True), ("stays_quiet", False)):
             for index, example in enumerate(getattr(finding.examples, kind)):
@@ -83,14 +90,17 @@ def _check_examples(read: RulesFolder, knowledge: Knowledge) -> None:
 
 
 def example_answers(example: Mapping[str, str | tuple[str, ...]], knowledge: Knowledge) -> dict[str, Answer]:
-    """An example's answers as a session would hold them; a number's answer is written as text."""
-    return {q: _answer(q, value, knowledge) for q, value in example.items()}
+    """An example's answers as a session would hold them; a number's answer is written as text.
+
+    The example is one that the folder's checks had nothing against.
+    """
+    return {q: _answer(q, value, knowledge.questions[q].kind) for q, value in example.items()}
 
 
-def _answer(question_id: str, value: str | tuple[str, ...], knowledge: Knowledge) -> Answer:
+def _answer(question_id: str, value: str | tuple[str, ...], kind: Kind) -> Answer:
     then = datetime(2000, 1, 1, tzinfo=UTC)
-    if value in ("not_sure", "skipped"):
-        return Answer(question_id, value, None, 1, then)  # type: ignore[arg-type]
-    if knowledge.questions[question_id].kind == "number" and isinstance(value, str):
+    if value in _WITHOUT_ANSWER:
+        return Answer(question_id, _WITHOUT_ANSWER[value], None, 1, then)
+    if kind == "number" and isinstance(value, str):
         return Answer(question_id, "answered", float(value), 1, then)
-    return Answer(question_id, "answered", value, 1, then)
+    return Answer(question_id, "answered", None if kind == "text" else value, 1, then)

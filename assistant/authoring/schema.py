@@ -17,8 +17,18 @@ def schemas() -> Iterator[tuple[str, dict[str, Any]]]:
     """File name -> schema, one for each kind of rule file."""
     for kind, form in (ENTRY_FOLDERS | SINGLE_FILES).items():
         name = kind.removesuffix(".yaml")
-        schema = TypeAdapter(form).json_schema(by_alias=True)
+        schema = _closed(TypeAdapter(form).json_schema(by_alias=True))
         yield f"{name}.schema.json", {"$schema": DIALECT, "title": f"rules/{kind}", **schema}
+
+
+def _closed(node: Any) -> Any:
+    """Keys that don't have the form of an id are refused, as `rules check` refuses them."""
+    if isinstance(node, list):
+        return [_closed(item) for item in node]
+    if not isinstance(node, dict):
+        return node
+    closed = {key: _closed(value) for key, value in node.items()}
+    return {**closed, "additionalProperties": False} if "patternProperties" in closed else closed
 
 
 def schema_text(schema: dict[str, Any]) -> str:

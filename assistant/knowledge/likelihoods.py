@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from assistant.knowledge.model import Distribution, Figure, Likelihood, SpokenWord
 
 WORD_SCALING = (0.8, 1.25)
+ROUNDING = 1e-6
 
 Words = Mapping[SpokenWord, Figure]
 
@@ -37,19 +38,26 @@ def shares(distribution: Distribution, states: Sequence[str], words: Words) -> t
     spoken = {s: words[v].share for s, v in distribution.items() if isinstance(v, str) and v != "rest"}
     resting = [s for s, v in distribution.items() if v == "rest"]
     total = sum(figures.values()) + sum(spoken.values())
+    if min([*figures.values(), *spoken.values()], default=1) <= 0:
+        raise NotADistribution("never_impossible", total * 100)
     if resting:
-        if len(resting) > 1:
-            raise NotADistribution("rest_twice", total * 100)
-        values = figures | spoken | {resting[0]: 1 - total}
+        values = figures | spoken | {resting[0]: _left(total, len(resting))}
     elif spoken:
         scale = (1 - sum(figures.values())) / sum(spoken.values())
-        if not WORD_SCALING[0] <= scale <= WORD_SCALING[1]:
-            raise NotADistribution("sum_not_one", total * 100)
+        if not WORD_SCALING[0] - ROUNDING <= scale <= WORD_SCALING[1] + ROUNDING:
+            raise NotADistribution("words_far_from_whole", total * 100)
         values = figures | {s: v * scale for s, v in spoken.items()}
     else:
-        values = figures
-    if abs(sum(values.values()) - 1) > 1e-6:
-        raise NotADistribution("sum_not_one", total * 100)
-    if min(values.values()) <= 0:
-        raise NotADistribution("never_impossible", total * 100)
+        if abs(total - 1) > ROUNDING:
+            raise NotADistribution("sum_not_one", total * 100)
+        values = {s: v / total for s, v in figures.items()}
     return tuple(values[state] for state in states)
+
+
+def _left(total: float, resting: int) -> float:
+    """What is left for the one state that says `rest`."""
+    if resting > 1:
+        raise NotADistribution("rest_twice", total * 100)
+    if total > 1 - ROUNDING:
+        raise NotADistribution("nothing_left", total * 100)
+    return 1 - total

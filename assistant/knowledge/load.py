@@ -7,7 +7,7 @@ from pathlib import Path
 from assistant.errors import OvensideError
 from assistant.knowledge.checks import check_all
 from assistant.knowledge.danger_questions import danger_questions
-from assistant.knowledge.fingerprint import combined, fingerprint, write_beside
+from assistant.knowledge.fingerprint import combined, fingerprint, sealed, unsealed, write_beside
 from assistant.knowledge.model import Knowledge
 from assistant.knowledge.problems import Problem
 from assistant.knowledge.rules_folder import RulesFolder, read_folder
@@ -54,11 +54,11 @@ def load_knowledge(folder: Path, cache: Path | None) -> Knowledge:
     kept = cache / f"knowledge-{combined(mark)[:32]}.json" if cache is not None else None
     if kept is not None:
         with contextlib.suppress(OSError, ValueError):
-            return Knowledge.model_validate_json(kept.read_bytes())
+            return Knowledge.model_validate_json(unsealed(kept.read_bytes()))
     read = read_checked(folder)
     if read.problems:
         raise FolderBroken(read.problems)
     knowledge = knowledge_of(read, mark)
     if kept is not None:
-        write_beside(kept, knowledge.model_dump_json(by_alias=True).encode())
+        write_beside(kept, sealed(knowledge.model_dump_json(by_alias=True).encode()))
     return knowledge

@@ -4,17 +4,21 @@ An entry's id is the name of its file (or its key, where one file holds several)
 """
 
 from enum import StrEnum
-from typing import Annotated, Any, Literal, Self
+from typing import Annotated, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Discriminator, Field, StringConstraints, Tag, model_validator
+from pydantic import AfterValidator, Field, WithJsonSchema, model_validator
 from pydantic_core import PydanticCustomError
 
-Id = Annotated[str, StringConstraints(pattern=r"^[a-z](_?[a-z0-9])*$", max_length=31)]
-Note = Annotated[str, StringConstraints(min_length=1)]
-
-SpokenWord = Literal["almost always", "often", "sometimes", "seldom", "almost never"]
-Word = SpokenWord | Literal["rest"]
-Unit = Literal["percent", "minutes", "years", "degrees_celsius", "questions"]
+from assistant.knowledge.figures import Distribution as Distribution
+from assistant.knowledge.figures import Entry as Entry
+from assistant.knowledge.figures import Figure as Figure
+from assistant.knowledge.figures import HowMany, Minutes, Percentage, Rate, Words
+from assistant.knowledge.figures import Likelihood as Likelihood
+from assistant.knowledge.figures import SpokenWord as SpokenWord
+from assistant.knowledge.figures import Unit as Unit
+from assistant.knowledge.figures import Word as Word
+from assistant.knowledge.scalars import Flag, Note, Number, WholeNumber
+from assistant.knowledge.scalars import Id as Id
 
 RESERVED_CODES = frozenset({"answered", "not_sure", "skipped", "none"})
 
@@ -33,40 +37,13 @@ class Care(StrEnum):
         return list(Care).index(self)
 
 
-class Entry(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)
-
-
-class Figure(Entry):
-    """A number with its unit and source; one without a source says `assumed` and gives a range."""
-
-    value: float = Field(allow_inf_nan=False)
-    unit: Unit
-    source: Note
-    range: tuple[float, float] | None = None
-
-    @model_validator(mode="after")
-    def _assumed_has_a_range(self) -> Self:
-        if self.source == "assumed" and self.range is None:
-            raise PydanticCustomError("assumed_without_range", "an assumed number has no range")
-        if self.range is not None and not self.range[0] <= self.value <= self.range[1]:
-            raise PydanticCustomError("value_outside_range", "value outside its range")
-        if self.unit == "percent" and not 0 <= self.value <= 100:
-            raise PydanticCustomError("not_a_percentage", "a percentage lies between 0 and 100")
-        return self
-
-    @property
-    def share(self) -> float:
-        """A percentage as a share of one."""
-        return self.value / 100
-
-
-def _word_or_figure(value: Any) -> str:
-    return "figure" if isinstance(value, dict | Figure) else "word"
-
-
-Likelihood = Annotated[Annotated[Word, Tag("word")] | Annotated[Figure, Tag("figure")], Discriminator(_word_or_figure)]
-Distribution = dict[Id, Likelihood]
+def _each_once(names: tuple[str, ...]) -> tuple[str, ...]:
+    seen: set[str] = set()
+    for name in names:
+        if name in seen:
+            raise PydanticCustomError("listed_twice", "listed twice", {"found": name})
+        seen.add(name)
+    return names
 
 
 class Observable(Entry):
@@ -76,8 +53,8 @@ class Observable(Entry):
     """
 
     note: Note
-    states: tuple[Id, ...] = Field(min_length=2)
-    ordered: bool = True
+    states: Annotated[tuple[Id, ...], Field(min_length=2), AfterValidator(_each_once)]
+    ordered: Flag = True
     normal: Distribution
 
 
@@ -94,15 +71,19 @@ class Choice(Entry):
 class Band(Entry):
     """Numbers below `below` (and not below the band before) say that the observable is in one of `means`."""
 
-    below: float | None = None
+    below: Number | None = None
     means: tuple[Id, ...] = ()
+
+
+FURTHEST_BOUND = 1_000_000
+Bound = Annotated[Number, Field(ge=-FURTHEST_BOUND, le=FURTHEST_BOUND)]
 
 
 class NumberRange(Entry):
     unit: Unit
-    least: float
-    most: float
-    bands: dict[Id, Band] = {}
+    least: Bound
+    most: Bound
+    bands: dict[Id, Band] = Field(default_factory=dict)
 
 
 Stage = Literal["danger", "complaint", "oven", "owner", "care", "signs", "visit"]
@@ -114,15 +95,15 @@ class Question(Entry):
 
     note: Note
     stage: Stage
-    order: int = Field(ge=0, le=9999)
+    order: WholeNumber = Field(ge=0, le=9999)
     kind: Kind
     care: Care
-    minutes: Figure
+    minutes: Minutes
     can_mislead: Note | None = None
     observable: Id | None = None
     mistakes: Likelihood | None = None
     table: dict[Id, Distribution] | None = None
-    choices: dict[Id, Choice] = {}
+    choices: dict[Id, Choice] = Field(default_factory=dict)
     tells: Literal["functions"] | None = None
     number: NumberRange | None = None
     ask_when: tuple[Id, ...] = ()
@@ -148,10 +129,10 @@ class Condition(Entry):
     equals: Id | None = Field(None, alias="is")
     is_one_of: tuple[Id, ...] = ()
     includes: Id | None = None
-    at_least: float | None = None
-    more_than: float | None = None
-    at_most: float | None = None
-    less_than: float | None = None
+    at_least: Number | None = None
+    more_than: Number | None = None
+    at_most: Number | None = None
+    less_than: Number | None = None
 
     @property
     def bounded(self) -> bool:
@@ -180,16 +161,20 @@ class Effects(Entry):
     advises: tuple[Id, ...] = ()
     hands_on_to: Handover | None = None
     visit_first: Literal["maker", "seller", "landlord"] | None = None
-    may_not_be_worth_mending: bool = False
-    visit_anyway: bool = False
-    explains: bool = False
+    may_not_be_worth_mending: Flag = False
+    visit_anyway: Flag = False
+    explains: Flag = False
+
+
+Given = Annotated[str, WithJsonSchema({"type": ["string", "number"]})] | tuple[str, ...]
+"""An answer as an example writes it: a code, a number or a text; several codes as a list."""
 
 
 class Examples(Entry):
     """Answers under which the finding must fire, and under which it must not: run as tests."""
 
-    fires: tuple[dict[Id, str | tuple[str, ...]], ...] = Field(min_length=1)
-    stays_quiet: tuple[dict[Id, str | tuple[str, ...]], ...] = Field(min_length=1)
+    fires: tuple[dict[Id, Given], ...] = Field(min_length=1)
+    stays_quiet: tuple[dict[Id, Given], ...] = Field(min_length=1)
 
 
 class Finding(Entry):
@@ -197,7 +182,7 @@ class Finding(Entry):
 
     note: Note
     when: tuple[Condition, ...] = ()
-    any_of: tuple[tuple[Condition, ...], ...] = ()
+    any_of: tuple[Annotated[tuple[Condition, ...], Field(min_length=1)], ...] = ()
     unless: tuple[Id, ...] = ()
     then: Effects = Effects()
     can_mislead: Note
@@ -222,14 +207,14 @@ class Sign(Entry):
     """
 
     note: Note
-    order: int = Field(ge=0, le=9999)
-    on_screen: bool = True
-    ask_plainly: bool = False
+    order: WholeNumber = Field(ge=0, le=9999)
+    on_screen: Flag = True
+    ask_plainly: Flag = False
     grade: Literal["stop", "narrow"]
-    not_sure_is_danger: bool = True
+    not_sure_is_danger: Flag = True
     answers: dict[Id, Literal["stop", "clear"]] = Field(min_length=2)
     steps: tuple[Id, ...] = Field(min_length=1)
-    steps_stand_alone: bool = False
+    steps_stand_alone: Flag = False
     urgency: Literal["emergency", "soon"] = "soon"
     who: Literal["appliance_engineer", "electrician", "network_operator", "gas_emergency", "fire_service"]
 
@@ -239,8 +224,8 @@ class Cause(Entry):
 
     note: Note
     kind: Literal["fault", "habit"]
-    base_rate: Figure
-    danger: bool = False
+    base_rate: Rate
+    danger: Flag = False
     needs: tuple[Id, ...] = ()
     part: Id | None = None
     mended_by: Literal["householder", "appliance_engineer", "electrician"]
@@ -286,7 +271,7 @@ class Region(Entry):
     note: Note
     lines: dict[Literal["emergency", "gas", "network_operator"], Line]
     supply_voltage: Note
-    notes: dict[Id, Note] = {}
+    notes: dict[Id, Note] = Field(default_factory=dict)
 
 
 class Role(Entry):
@@ -294,19 +279,19 @@ class Role(Entry):
 
     note: Note
     asked_up_to: Care
-    sees_probabilities: bool
+    sees_probabilities: Flag
 
 
 class BeliefSettings(Entry):
     """Numbers of the belief: the unnamed cause, and when enough has been asked."""
 
-    something_else: Figure
-    something_else_breadth: Figure
-    settled_at: Figure
-    worth_asking_above: Figure
-    tells_apart_at_least: Figure
-    most_questions: Figure
-    words: dict[SpokenWord, Figure]
+    something_else: Rate
+    something_else_breadth: Percentage
+    settled_at: Percentage
+    worth_asking_above: Percentage
+    tells_apart_at_least: Percentage
+    most_questions: HowMany
+    words: Words
 
 
 class Listed(Entry):

@@ -4,12 +4,16 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 
-from assistant.knowledge.yaml_text import PathInFile
+from assistant.knowledge.yaml_text import PathInFile, shortened
 
 
 @dataclass(frozen=True, order=True)
 class Problem:
-    """`code` names the sentence; `details` fill it; `nearest` is the valid name most like the one found."""
+    """`code` names the sentence; `details` fill it; `nearest` is the valid name most like the one found.
+
+    `line` and `column` are where the key or list item at fault starts; for something missing, where the key of
+    the block starts that lacks it; 1:1 for what concerns a file as a whole.
+    """
 
     file: str
     line: int
@@ -24,7 +28,8 @@ def where_in_file(path: PathInFile) -> str:
     """`("when", 0, "question")` -> `when[1].question`: items counted from 1, as a reader counts them."""
     text = ""
     for step in path:
-        text += f"[{step + 1}]" if isinstance(step, int) else f".{step}" if text else step
+        name = f"[{step + 1}]" if isinstance(step, int) else shortened(step) or '""'
+        text += name if isinstance(step, int) or not text else f".{name}"
     return text or "file"
 
 

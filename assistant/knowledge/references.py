@@ -1,0 +1,123 @@
+"""Every name by which one rule file speaks of another, and whether it exists."""
+
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from assistant.knowledge import danger_questions as danger
+from assistant.knowledge.model import Condition
+from assistant.knowledge.problems import nearest_name
+from assistant.knowledge.rules_folder import ANY, RulesFolder
+from assistant.knowledge.yaml_text import PathInFile
+
+Reference = tuple[str, str, PathInFile, str]  # file, kind, path, the id named
+
+
+def references_exist(read: RulesFolder) -> None:
+    for file, kind, path, named in _references(read):
+        known = _known_ids(read, kind)
+        if named not in known and ANY not in known:
+            read.add_problem(file, path, f"no_{kind}", nearest_name(named, known), found=named)
+
+
+def _known_ids(read: RulesFolder, kind: str) -> set[str]:
+    if kind in ("part", "function"):
+        if not read.entries["ovens.yaml"]:
+            return {ANY}
+        ovens = read.entries["ovens.yaml"][""]
+        return set(ovens.parts if kind == "part" else ovens.functions)
+    if kind == "question":
+        derived = {
+            danger.DANGER_NOW,
+            danger.DANGER_PLAINLY,
+            *map(danger.sign_question_id, read.ids["danger"]),
+        }
+        return read.ids["questions"] | derived
+    return read.ids[_FOLDER_OF[kind]]
+
+
+_FOLDER_OF = {
+    "observable": "observables",
+    "cause": "causes",
+    "finding": "findings",
+    "sign": "danger",
+    "act": "acts.yaml",
+    "advice": "advice.yaml",
+    "step": "steps.yaml",
+}
+
+
+def _references(read: RulesFolder) -> Iterator[Reference]:
+    for kind, walk in (
+        ("questions", _question_references),
+        ("findings", _finding_references),
+        ("causes", _cause_references),
+        ("danger", _sign_references),
+    ):
+        for entry_id, entry in read.entries[kind].items():
+            for reference_kind, path, named in walk(entry):
+                yield f"{kind}/{entry_id}.yaml", reference_kind, path, named
+    for ovens in read.entries["ovens.yaml"].values():
+        for name, function in ovens.functions.items():
+            for index, part in enumerate(function.uses):
+                yield "ovens.yaml", "part", ("functions", name, "uses", index), part
+
+
+def _each(kind: str, path: PathInFile, names: Iterable[str]) -> Iterator[tuple[str, PathInFile, str]]:
+    for index, name in enumerate(names):
+        yield kind, (*path, index), name
+
+
+def _one(kind: str, path: PathInFile, name: str | None) -> Iterator[tuple[str, PathInFile, str]]:
+    if name is not None:
+        yield kind, path, name
+
+
+def _question_references(question: Any) -> Iterator[tuple[str, PathInFile, str]]:
+    yield from _one("observable", ("observable",), question.observable)
+    yield from _each("finding", ("ask_when",), question.ask_when)
+    yield from _each("finding", ("not_when",), question.not_when)
+    yield from _each("part", ("needs",), question.needs)
+    for name, choice in question.choices.items():
+        path: PathInFile = ("choices", name)
+        yield from _each("part", (*path, "has"), choice.has)
+        yield from _each("part", (*path, "has_not"), choice.has_not)
+        yield from _one("sign", (*path, "signals"), choice.signals)
+        yield from _one("question", (*path, "withdraws"), choice.withdraws)
+        if question.tells == "functions":
+            yield "function", path, name
+
+
+def _finding_references(finding: Any) -> Iterator[tuple[str, PathInFile, str]]:
+    for path, condition in conditions_of(finding):
+        yield from _one("question", (*path, "question"), condition.question)
+        yield from _one("finding", (*path, "finding"), condition.finding)
+    yield from _each("finding", ("unless",), finding.unless)
+    yield from _one("sign", ("then", "stops"), finding.then.stops)
+    yield from _one("question", ("then", "asks"), finding.then.asks)
+    yield from _each("advice", ("then", "advises"), finding.then.advises)
+    for kind in ("fires", "stays_quiet"):
+        for index, example in enumerate(getattr(finding.examples, kind)):
+            for question_id in example:
+                yield "question", ("examples", kind, index, question_id), question_id
+
+
+def conditions_of(finding: Any) -> Iterator[tuple[PathInFile, Condition]]:
+    for index, condition in enumerate(finding.when):
+        yield ("when", index), condition
+    for group_index, group in enumerate(finding.any_of):
+        for index, condition in enumerate(group):
+            yield ("any_of", group_index, index), condition
+
+
+def _cause_references(cause: Any) -> Iterator[tuple[str, PathInFile, str]]:
+    yield from _each("part", ("needs",), cause.needs)
+    yield from _one("part", ("part",), cause.part)
+    yield from _one("act", ("act",), cause.act)
+    yield from _one("advice", ("advice",), cause.advice)
+    yield from _each("cause", ("look_alikes",), cause.look_alikes)
+    for name in cause.shows:
+        yield "observable", ("shows", name), name
+
+
+def _sign_references(sign: Any) -> Iterator[tuple[str, PathInFile, str]]:
+    yield from _each("step", ("steps",), sign.steps)

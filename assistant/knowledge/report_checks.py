@@ -1,0 +1,147 @@
+"""Whether likelihoods add up, and whether answers say what they tell of the oven."""
+
+from collections.abc import Iterator
+
+from assistant.knowledge.likelihoods import NotADistribution, share_of, shares
+from assistant.knowledge.model import BeliefSettings, Distribution, Observable, Question
+from assistant.knowledge.problems import nearest_name
+from assistant.knowledge.rules_folder import RulesFolder
+from assistant.knowledge.yaml_text import PathInFile
+
+MOST_MISTAKEN = 0.5
+
+
+def distributions_are_whole(read: RulesFolder) -> None:
+    settings = _settings(read)
+    for file, path, distribution, names, unknown_code in _distributions(read):
+        unknown = [name for name in distribution if name not in names]
+        for name in unknown:
+            near = nearest_name(name, names)
+            read.add_problem(file, (*path, name), unknown_code, near, found=name, valid=", ".join(names))
+        missing = [name for name in names if name not in distribution]
+        if missing and not unknown:
+            read.add_problem(file, path, "likelihoods_missing", missing=", ".join(missing))
+        if missing or unknown or settings is None:
+            continue
+        try:
+            shares(distribution, names, settings.words)
+        except NotADistribution as error:
+            read.add_problem(file, path, error.code, total=f"{error.total:.6g}")
+
+
+def _settings(read: RulesFolder) -> BeliefSettings | None:
+    found = read.entries["belief.yaml"].get("")
+    return found if isinstance(found, BeliefSettings) else None
+
+
+def _distributions(read: RulesFolder) -> Iterator[tuple[str, PathInFile, Distribution, tuple[str, ...], str]]:
+    """File, path, the likelihoods, what each name must be, and the code for one that isn't."""
+    observables: dict[str, Observable] = read.entries["observables"]
+    for name, observable in observables.items():
+        yield f"observables/{name}.yaml", ("normal",), observable.normal, observable.states, "no_state"
+    for cause_id, cause in read.entries["causes"].items():
+        for name, distribution in cause.shows.items():
+            if name in observables:
+                states = observables[name].states
+                yield f"causes/{cause_id}.yaml", ("shows", name), distribution, states, "no_state"
+    question: Question
+    for question_id, question in read.entries["questions"].items():
+        if question.observable is not None and question.table is not None:
+            codes = tuple(code for _, code, _ in _meanings(question))
+            for state, distribution in question.table.items():
+                yield f"questions/{question_id}.yaml", ("table", state), distribution, codes, "no_answer"
+
+
+def _meanings(question: Question) -> Iterator[tuple[PathInFile, str, tuple[str, ...]]]:
+    """Path, code and states meant of each answer: a choice, or a band of a number."""
+    for code, choice in question.choices.items():
+        yield ("choices", code), code, choice.means
+    for code, band in (question.number.bands if question.number else {}).items():
+        yield ("number", "bands", code), code, band.means
+
+
+def reports_say_how_they_err(read: RulesFolder) -> None:
+    settings = _settings(read)
+    question: Question
+    for question_id, question in read.entries["questions"].items():
+        file = f"questions/{question_id}.yaml"
+        if question.observable is None:
+            for path in list(_parts_of_a_report(question))[:1]:
+                read.add_problem(file, path, "report_of_nothing", key=str(path[-1]))
+        elif (question.mistakes is None) == (question.table is None):
+            read.add_problem(file, ("observable",), "mistakes_or_table")
+        elif question.mistakes == "rest":
+            read.add_problem(file, ("mistakes",), "mistakes_are_not_the_rest")
+        elif question.mistakes is not None and settings is not None:
+            share = share_of(question.mistakes, settings.words)
+            if not 0 < share < MOST_MISTAKEN:
+                read.add_problem(file, ("mistakes",), "mistakes_out_of_range", total=f"{share * 100:.6g}")
+
+
+def _parts_of_a_report(question: Question) -> Iterator[PathInFile]:
+    """What a question only has if it reports an observable."""
+    for key in ("mistakes", "table"):
+        if getattr(question, key) is not None:
+            yield (key,)
+    for path, _, means in _meanings(question):
+        if means:
+            yield (*path, "means")
+
+
+def answers_mean_states(read: RulesFolder) -> None:
+    """Each answer means states of the observable, and each state is meant by one (or has a row in the table)."""
+    for question_id, question in read.entries["questions"].items():
+        observable = read.entries["observables"].get(question.observable)
+        if observable is None:
+            continue
+        file = f"questions/{question_id}.yaml"
+        named = list(_states_named(question))
+        for path, state in named:
+            if state not in observable.states:
+                near = nearest_name(state, observable.states)
+                read.add_problem(file, path, "no_state", near, found=state, valid=", ".join(observable.states))
+        if question.table is None:
+            for path, _, means in _meanings(question):
+                if not means:
+                    read.add_problem(file, path, "answer_means_nothing")
+        _say_which_are_unsaid(read, file, question, observable, {state for _, state in named})
+
+
+def _states_named(question: Question) -> Iterator[tuple[PathInFile, str]]:
+    for path, _, means in _meanings(question):
+        for index, state in enumerate(means):
+            yield (*path, "means", index), state
+    for state in question.table or ():
+        yield ("table", state), state
+
+
+def _say_which_are_unsaid(
+    read: RulesFolder, file: str, question: Question, observable: Observable, named: set[str]
+) -> None:
+    """Silent where a state is misspelt: that it is missing follows."""
+    if not named <= set(observable.states):
+        return
+    if question.table is not None:
+        rows = [state for state in observable.states if state not in question.table]
+        if rows:
+            read.add_problem(file, ("table",), "likelihoods_missing", missing=", ".join(rows))
+    else:
+        unsaid = [state for state in observable.states if state not in named]
+        if unsaid:
+            read.add_problem(file, ("observable",), "state_never_meant", missing=", ".join(unsaid))
+
+
+def bands_rise(read: RulesFolder) -> None:
+    question: Question
+    for question_id, question in read.entries["questions"].items():
+        if question.number is None:
+            continue
+        file = f"questions/{question_id}.yaml"
+        bounds = [band.below for band in question.number.bands.values()]
+        if bounds and bounds[-1] is not None:
+            read.add_problem(file, ("number", "bands"), "last_band_open")
+        inner = [bound for bound in bounds[:-1] if bound is not None]
+        if len(inner) < len(bounds) - 1 or inner != sorted(set(inner)):
+            read.add_problem(file, ("number", "bands"), "bands_not_rising")
+        if question.number.least >= question.number.most:
+            read.add_problem(file, ("number", "least"), "least_above_most")

@@ -1,0 +1,50 @@
+"""What each broken folder prints, and which messages were used for it."""
+
+import tempfile
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+from assistant.wording.locale import Wording
+from tests.knowledge.broken import BROKEN, LOCALES, copy_of_sound_rules, lines_printed, make_changes, read_example
+from tests.knowledge.generated import GENERATED
+
+
+class RecordingWording(Wording):
+    """The English wording, which remembers what was said."""
+
+    def __init__(self) -> None:
+        super().__init__("en-GB", [path.read_text("utf-8") for path in sorted((LOCALES / "en-GB").glob("*.ftl"))])
+        self.said: set[str] = set()
+
+    def say(self, message_id: str, attribute: str | None = None, /, **arguments: str | float) -> str:
+        self.said.add(message_id)
+        return super().say(message_id, attribute, **arguments)
+
+
+@dataclass(frozen=True)
+class Outcome:
+    lines: tuple[str, ...]
+    status: int
+    messages: frozenset[str]
+
+
+def _outcome(change: Callable[[Path], None]) -> Outcome:
+    wording = RecordingWording()
+    with tempfile.TemporaryDirectory() as folder:
+        rules = copy_of_sound_rules(Path(folder))
+        change(rules)
+        lines, status = lines_printed(rules, wording)
+    return Outcome(tuple(lines), status, frozenset(wording.said))
+
+
+@cache
+def outcome_of_example(name: str) -> Outcome:
+    changes = read_example(BROKEN / f"{name}.yaml")["changes"]
+    return _outcome(lambda rules: make_changes(rules, changes))
+
+
+@cache
+def outcome_of_generated(name: str) -> Outcome:
+    return _outcome(GENERATED[name])

@@ -1,0 +1,174 @@
+"""Fingerprints, and the cache of the compiled form."""
+
+import json
+
+import pytest
+
+from assistant.knowledge import load
+from assistant.knowledge.fingerprint import MOST_KEPT, combined, fingerprint, sealed, unsealed, write_beside
+from assistant.knowledge.load import FolderBroken, load_knowledge
+from tests.knowledge.broken import copy_of_sound_rules
+
+
+@pytest.fixture
+def folder(tmp_path):
+    return copy_of_sound_rules(tmp_path)
+
+
+@pytest.fixture
+def cache(tmp_path):
+    return tmp_path / "cache"
+
+
+@pytest.fixture
+def readings(monkeypatch):
+    """The folders that were read and checked, rather than taken from the cache."""
+    read = []
+    real = load.read_checked
+
+    def counting(folder):
+        read.append(folder)
+        return real(folder)
+
+    monkeypatch.setattr(load, "read_checked", counting)
+    return read
+
+
+def only_file(cache):
+    (kept,) = cache.iterdir()
+    return kept
+
+
+def test_the_compiled_form_is_the_same_knowledge(folder, cache, readings):
+    first = load_knowledge(folder, cache)
+    second = load_knowledge(folder, cache)
+    assert len(readings) == 1
+    assert first == second
+    assert [list(first.questions), list(first.causes)] == [list(second.questions), list(second.causes)]
+    assert first == load_knowledge(folder, None)
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new"),
+    [("causes/weak_element.yaml", "value: 3", "value: 4"), ("acts.yaml", "middle shelf\n", "middle shelf.\n")],
+)
+def test_a_changed_file_is_noticed(folder, cache, readings, file, old, new):
+    before = load_knowledge(folder, cache)
+    path = folder / file
+    path.write_text(path.read_text().replace(old, new))
+    after = load_knowledge(folder, cache)
+    assert len(readings) == 2
+    assert before.fingerprint != after.fingerprint
+    assert before != after
+
+
+def test_a_renamed_an_added_and_a_removed_file_are_noticed(folder):
+    marks = [fingerprint(folder)]
+    path = folder / "regions" / "north_isle.yaml"
+    path = path.rename(path.with_name("south_isle.yaml"))
+    marks.append(fingerprint(folder))
+    (folder / "regions" / "east_isle.yaml").write_text("note: x\n")
+    marks.append(fingerprint(folder))
+    path.unlink()
+    marks.append(fingerprint(folder))
+    assert len(set(marks)) == 4
+
+
+def test_content_that_moves_from_one_file_to_the_next_is_noticed(tmp_path):
+    marks = set()
+    for first, second in (("ab", "c"), ("a", "bc"), ("abc", "")):
+        (tmp_path / "1.yaml").write_text(first)
+        (tmp_path / "2.yaml").write_text(second)
+        marks.add(fingerprint(tmp_path))
+    assert len(marks) == 3
+
+
+def test_other_files_and_times_are_no_change(folder):
+    before = fingerprint(folder)
+    (folder / "README.md").write_text("x")
+    (folder / "acts.yaml").touch()
+    assert fingerprint(folder) == before
+
+
+def test_a_fingerprint_differs_from_its_parts_in_order():
+    assert combined("a", "b") == combined("a", "b")
+    assert len({combined("a", "b"), combined("b", "a"), combined("ab"), combined("a")}) == 4
+
+
+@pytest.mark.parametrize(
+    "damage",
+    [
+        lambda content: b"",
+        lambda content: content[:-100],
+        lambda content: b"\xff" + content,
+        lambda content: content.replace(b"weakly", b"weakLy"),
+        lambda content: b"{}",
+        lambda content: sealed(b"{}"),
+        lambda content: sealed(b"[" * 100_000),
+        lambda content: sealed(json.dumps({**json.loads(unsealed(content)), "causes": 3}).encode()),
+    ],
+    ids=["empty", "cut", "byte", "letter", "unsealed", "sealed_nothing", "sealed_brackets", "sealed_other_type"],
+)
+def test_a_damaged_cache_file_is_made_again(folder, cache, readings, damage):
+    whole = load_knowledge(folder, cache)
+    kept = only_file(cache)
+    content = kept.read_bytes()
+    damaged = damage(content)
+    assert damaged != content
+    kept.write_bytes(damaged)
+    assert load_knowledge(folder, cache) == whole
+    assert len(readings) == 2
+    assert kept.read_bytes() == content
+
+
+def test_a_cache_that_can_not_be_written_is_no_mistake(folder, tmp_path):
+    (tmp_path / "file").write_text("in the way")
+    for cache in (tmp_path / "file", tmp_path / "file" / "below"):
+        assert load_knowledge(folder, cache).causes.keys() == {"weak_element", "worn_seal", "high_shelf"}
+    assert (tmp_path / "file").read_text() == "in the way"
+
+
+def test_a_write_that_fails_leaves_nothing_behind(tmp_path):
+    target = tmp_path / "kept.json"
+    target.mkdir()
+    (target / "full").touch()
+    write_beside(target, b"x")
+    assert list(tmp_path.iterdir()) == [target]
+
+
+def test_only_the_latest_files_are_kept(tmp_path):
+    for number in range(MOST_KEPT + 5):
+        write_beside(tmp_path / f"{number:02}.json", b"x")
+    kept = {path.name for path in tmp_path.iterdir()}
+    assert len(kept) == MOST_KEPT
+    assert f"{MOST_KEPT + 4:02}.json" in kept
+
+
+def test_a_broken_folder_is_refused_with_its_problems_and_never_kept(folder, cache):
+    (folder / "acts.yaml").write_text("")
+    with pytest.raises(FolderBroken) as caught:
+        load_knowledge(folder, cache)
+    assert [problem.code for problem in caught.value.problems] == ["empty_file"]
+    assert not cache.exists()
+
+
+def test_a_missing_folder_is_refused(tmp_path, cache):
+    with pytest.raises(FolderBroken) as caught:
+        load_knowledge(tmp_path / "nowhere", cache)
+    assert [problem.code for problem in caught.value.problems] == ["no_folder"]
+
+
+def test_knowledge_can_not_be_changed(folder):
+    knowledge = load_knowledge(folder, None)
+    with pytest.raises(ValueError, match="frozen"):
+        knowledge.causes["weak_element"].note = "other"
+
+
+def test_the_danger_questions_come_first_and_name_every_sign(folder):
+    knowledge = load_knowledge(folder, None)
+    assert list(knowledge.questions)[:2] == ["danger_now", "danger_plainly"]
+    assert list(knowledge.questions["danger_now"].choices) == ["gas_smell", "burning_smell", "tripping", "none"]
+    assert list(knowledge.questions["danger_plainly"].choices) == ["burning_smell", "none"]
+    assert {f"sign_{sign_id}" for sign_id in knowledge.signs} < set(knowledge.questions)
+    assert knowledge.questions["sign_gas_smell"].choices["smells"].signals == "gas_smell"
+    assert knowledge.questions["sign_gas_smell"].choices["not_now"].signals is None
