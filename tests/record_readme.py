@@ -6,7 +6,7 @@ python -m tests.record_readme
 import io
 import re
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
 from assistant.chat.pages import Pages
@@ -17,6 +17,7 @@ from assistant.interview.commands import Start
 from assistant.interview.conversation import Conversation, utc_now
 from assistant.interview.log import SessionRecord
 from assistant.interview.script import script_of
+from assistant.interview.view import QuestionView
 from assistant.knowledge.load import load_knowledge
 from assistant.store.memory import MemoryStore
 from assistant.wording.languages import Languages
@@ -28,13 +29,45 @@ WIDTH = 72
 CODE = "7K3M-QX8D-0ZRT-5WAB"
 
 # The invented household: a built-in oven whose cakes stay raw underneath since the weekend.
-LINES: tuple[str, ...] = ()
+TYPED: Mapping[str, tuple[str, ...]] = {
+    "danger_now": ("none of these",),
+    "what_goes_wrong": ("5",),
+    "which_appliance": ("electric",),
+    "less_done_than_meant": ("a bit longer",),
+    "underside_pale": ("why", "white and soft", "yes"),
+    "floor_of_oven": ("bare",),
+    "shelf_height": ("1",),
+    "complaint_in_own_words": ("Since the weekend my sponges are raw underneath. Scones with the fan are fine.",),
+    "how_it_began": ("from one day to the next",),
+    "which_dishes": ("everything",),
+    "how_often": ("every time",),
+    "what_changed": ("none",),
+    "other_lights": ("1",),
+    "functions_on_oven": ("1, 2, 7",),
+    "lamp_means": ("1",),
+    "whose_oven": ("mine",),
+    "guarantee": ("no",),
+    "age_of_oven": ("about 7 years",),
+    "person_at_oven": ("yes",),
+    "may_look_cold": ("1",),
+    "ever_tripped": ("never",),
+    "hot_gate": ("not sure",),
+    "top_pale": ("1",),
+    "fan_cooks": ("it cooks well",),
+    "grill_browns": ("1",),
+    "bottom_heat_alone": ("how", "3"),
+    "look_over": ("none",),
+    "knob_while_heating": ("1",),
+    "since_when": ("this week",),
+    "earlier_repairs": ("never",),
+    "access_for_visit": ("Ground floor, built in under the worktop.",),
+}
 
 
 class RecordingTerminal:
     """Types prepared lines and keeps the whole screen."""
 
-    def __init__(self, lines: Sequence[str]) -> None:
+    def __init__(self, lines: Iterable[str]) -> None:
         self._lines = iter(lines)
         self.screen = io.StringIO()
 
@@ -50,15 +83,23 @@ class RecordingTerminal:
         return line
 
 
-def recorded(lines: Sequence[str] = LINES) -> str:
-    """The screen after those lines were typed."""
+def typed_in(conversation: Conversation) -> Iterator[str]:
+    """What the household types to the question that is open; Enter at the verdict."""
+    left = {question_id: iter(lines) for question_id, lines in TYPED.items()}
+    while isinstance(view := conversation.view(), QuestionView):
+        yield next(left.get(view.id, iter(())), "skip")
+    yield ""
+
+
+def recorded() -> str:
+    """The screen of that conversation."""
     knowledge = load_knowledge(ROOT / "rules", None)
     languages = Languages(ROOT / "locales", knowledge)
     sentences = languages.sentences("en-GB", "great_britain")
     record = SessionRecord(session_id="0" * 32, code_hash=hash_code(CODE), name=None, created_at=utc_now())
     conversation = Conversation(script_of(knowledge), MemoryStore(), record)
     conversation.start(Start("householder", "great_britain", "en-GB", "single"), keep_at_once=False)
-    terminal = RecordingTerminal(lines)
+    terminal = RecordingTerminal(typed_in(conversation))
     talk = Talk(conversation, sentences, languages.listener("en-GB"), terminal, CODE)
     terminal.write(Pages(sentences).opening().paragraphs())
     talk.run(terminal.ask(()))

@@ -17,6 +17,7 @@ from assistant.knowledge.danger_questions import OVEN_IS_OFF
 from assistant.wording.listener import Listener
 from assistant.wording.matching import Match, Unclear, match_choice, match_choices
 from assistant.wording.sentences import Sentences
+from assistant.wording.words import normalised, phrases
 
 
 class _Left(Exception):
@@ -38,7 +39,8 @@ class Talk:
         self._pages = Pages(self.sentences)
         self._reopened: str | None = None
         self._verdict_shown: Verdict | None = None
-        self._question_shown: str | None = None
+        self._question_shown: tuple[str, int] | None = None
+        self._suggested: str | None = None
         self._tell_code = self.code is not None and not self.conversation.stored
         self._helpers: dict[HelperWord, Callable[[QuestionView | None], None]] = {
             "why": self._why,
@@ -57,7 +59,7 @@ class Talk:
         try:
             if first_line is not None:
                 question = self._open_question()
-                self._question_shown = question.id if question else None
+                self._question_shown = self._mark(question)
                 self._take(first_line, question)
             while True:
                 question = self._show()
@@ -97,10 +99,14 @@ class Talk:
         question = self._open_question()
         if question is None:
             self.terminal.write(self._pages.after_verdict())
-        elif question.id != self._question_shown:
+        elif self._mark(question) != self._question_shown:
             self.terminal.write(self._pages.question(question))
-        self._question_shown = question.id if question else None
+        self._question_shown = self._mark(question)
         return question
+
+    def _mark(self, question: QuestionView | None) -> tuple[str, int] | None:
+        """Tells whether a question was shown since anything changed."""
+        return (question.id, self.conversation.state.sequence) if question else None
 
     def _ask(self, question: QuestionView | None) -> str:
         labels = [label for _, label in self.sentences.question(question).choices] if question else []
@@ -157,10 +163,16 @@ class Talk:
             self._say("chat-exact_needed")
             return
         matched = self._matched(line, question, exact=False)
+        if self._suggested is not None and normalised(line) in phrases(self._wording.say("words-yes")):
+            matched = Match((self._suggested,))
+        self._suggested = None
         if isinstance(matched, Match):
             labels = "; ".join(self.sentences.choice(question.id, c) for c in matched.choices)
             if self._give(question, self._value(question, matched)):
                 self.terminal.write([Paragraph(self._wording.say("chat-understood", answer=labels), "quiet")])
+        elif len(matched.candidates) == 1:
+            (self._suggested,) = matched.candidates
+            self._say("chat-unclear_perhaps", candidate=self.sentences.choice(question.id, self._suggested))
         elif matched.candidates:
             labels = " / ".join(self.sentences.choice(question.id, c) for c in matched.candidates)
             self._say("chat-unclear_between", candidates=labels)
@@ -197,7 +209,7 @@ class Talk:
             self._say_problem(refused)
             return False
         if commands:
-            self._reopened = None
+            self._reopened = self._suggested = None
         if self._tell_code and self.conversation.stored:
             self._tell_code = False
             told = self._wording.say("chat-saved_as_you_go", code=str(self.code))

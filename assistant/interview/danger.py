@@ -32,12 +32,16 @@ class Stop:
 
 @dataclass(frozen=True)
 class Danger:
-    """`stops` gravest first; `open_questions` must be asked before anything else; `withdrawn` signs once stood."""
+    """`stops` gravest first; `open_questions` must be asked before anything else; `withdrawn` signs once stood.
+
+    `ask_whether_off` is false where nobody should go near the oven any more, not even to confirm that it is off.
+    """
 
     stops: tuple[Stop, ...]
     open_questions: tuple[str, ...]
     withdrawn: tuple[str, ...]
     off_confirmed: bool
+    ask_whether_off: bool
 
     @property
     def open(self) -> bool:
@@ -61,6 +65,7 @@ def danger_of(state: State, knowledge: Knowledge, finding_stops: Mapping[str, St
         open_questions=(*open_questions, *_open_screens(state)),
         withdrawn=tuple(s for s in _once_raised(state, knowledge) if s not in standing),
         off_confirmed=_off_confirmed(state, ordered),
+        ask_whether_off=all(knowledge.signs[stop.sign_id].confirm_off for stop in ordered),
     )
 
 

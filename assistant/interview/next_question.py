@@ -16,7 +16,7 @@ MOST_SKIPS = 1
 def choose_next(script: Script, assessment: Assessment) -> str | None:
     """The id of the next question, or None when it is time for the verdict."""
     danger = assessment.danger
-    if danger.stops and not danger.off_confirmed:
+    if danger.stops and not (danger.off_confirmed and danger.ask_whether_off):
         return None
     if danger.open_questions:
         return danger.open_questions[0]
@@ -46,7 +46,7 @@ def _may_ask(script: Script, assessment: Assessment, question_id: str, skipped_t
     """Open, about something this oven has, within the allowed care, and let through by the findings."""
     question = script.knowledge.questions[question_id]
     status = assessment.state.status(question_id)
-    came_back = skipped_too and status == "skipped" and assessment.state.times_skipped(question_id) <= MOST_SKIPS
+    came_back = skipped_too and _comes_back(question, question_id, assessment)
     return (
         (status == "not_asked" or came_back)
         and question_id != OVEN_IS_OFF
@@ -56,6 +56,12 @@ def _may_ask(script: Script, assessment: Assessment, question_id: str, skipped_t
         and _gates_open(assessment, question)
         and (not assessment.danger.stops or question.stage in STAGES_AFTER_A_STOP)
     )
+
+
+def _comes_back(question: Question, question_id: str, assessment: Assessment) -> bool:
+    """A skipped question that tells something of the oven is asked once more, at the end."""
+    skipped = assessment.state.status(question_id) == "skipped"
+    return skipped and question.observable is not None and assessment.state.times_skipped(question_id) <= MOST_SKIPS
 
 
 def within_care(assessment: Assessment, care: Care) -> bool:

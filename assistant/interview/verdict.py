@@ -116,7 +116,7 @@ def _stopped(knowledge: Knowledge, assessment: Assessment) -> _Choice | None:
         "steps": steps_for(knowledge, danger.stops),
         "off_confirmed": danger.off_confirmed,
     }
-    if not danger.off_confirmed:
+    if danger.ask_whether_off and not danger.off_confirmed:
         details["then"] = OVEN_IS_OFF
     because = tuple(Reason("sign" if stop.source == "sign" else "finding", stop.source_id) for stop in danger.stops)
     return _Choice("stop_and_isolate", details, because)

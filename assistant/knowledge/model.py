@@ -203,7 +203,8 @@ class Sign(Entry):
     """A danger sign. `stop` stops at once; `narrow` has a harmless look-alike and asks one question first.
 
     `answers` are those of the sign's own question: asked to narrow, or after a typed line spoke of the sign.
-    `ask_plainly` signs are named once more to whoever isn't sure about danger.
+    `ask_plainly` signs are named once more to whoever isn't sure about danger. Where `confirm_off` is false
+    (no switch may be touched, nobody should go back), nothing more is asked after the stop.
     """
 
     note: Note
@@ -215,6 +216,7 @@ class Sign(Entry):
     answers: dict[Id, Literal["stop", "clear"]] = Field(min_length=2)
     steps: tuple[Id, ...] = Field(min_length=1)
     steps_stand_alone: Flag = False
+    confirm_off: Flag = True
     urgency: Literal["emergency", "soon"] = "soon"
     who: Literal["appliance_engineer", "electrician", "network_operator", "gas_emergency", "fire_service"]
 

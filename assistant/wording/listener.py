@@ -44,6 +44,7 @@ class Listener:
         self._negations = frozenset(phrases(wording.say("listener-negations")))
         self._breakers = frozenset(phrases(wording.say("listener-breakers")))
         self._double = frozenset(phrases(wording.say("listener-double")))
+        self._plain = frozenset(phrases(wording.say("listener-never_stretched")))
 
     def hear(self, line: str) -> tuple[Heard, ...]:
         """Each sign once, in the order of the signs; clear if any of its clear phrases was heard."""
@@ -57,10 +58,13 @@ class Listener:
     def _says(self, spoken: Sequence[str], phrase: Sequence[str]) -> bool:
         """Whether the clause holds the phrase somewhere where it isn't denied."""
         return any(
-            all(_same_word(said, meant) for said, meant in zip(spoken[start:], phrase, strict=False))
+            all(self._means(said, meant) for said, meant in zip(spoken[start:], phrase, strict=False))
             and not self._denied(spoken, start, phrase)
             for start in range(len(spoken) - len(phrase) + 1)
         )
+
+    def _means(self, said: str, meant: str) -> bool:
+        return said == meant or (said not in self._plain and _alike(said, meant))
 
     def _denied(self, spoken: Sequence[str], start: int, phrase: Sequence[str]) -> bool:
         """A negation shortly before denies, unless 'but' comes between or it is 'won't stop …', 'not only …'."""
@@ -75,9 +79,8 @@ class Listener:
 
 
 @lru_cache(maxsize=20_000)
-def _same_word(said: str, meant: str) -> bool:
-    if said == meant:
-        return True
+def _alike(said: str, meant: str) -> bool:
+    """Whether one is the other with a slip of the finger."""
     if len(meant) < SHORTEST_FUZZY_WORD or abs(len(said) - len(meant)) > 1 or said[0] != meant[0]:
         return False
     return fuzz.ratio(said, meant) >= ALIKE

@@ -7,6 +7,7 @@ words-skip = skip | later | not now | pass
 words-back = back | go back | previous
 words-change = change | change an answer | correct | i made a mistake
 words-stop = stop | leave | quit | exit | bye
+words-yes = yes | y | yeah | yep | yes please | that one | right | correct
 words-and = and
 words-about = about | around | roughly | maybe | approximately | nearly
 
@@ -23,6 +24,7 @@ chat-standing = Your answer so far: { $answer }
 chat-understood = Taken as: { $answer }
 chat-nothing_typed = Nothing was typed. If you can't tell, type “not sure”.
 chat-unclear = Sorry, I didn't catch that. Please type the number of one of the choices, or “not sure”.
+chat-unclear_perhaps = I'm not certain. Do you mean “{ $candidate }”? Type “yes”, or the number of another.
 chat-unclear_between = I'm not certain which you mean. Perhaps: { $candidates }? Please type the number.
 chat-number_unclear = I need a number here ({ $unit }), like 12. Or type “not sure”.
 chat-exact_needed = This is about safety, so I don't want to guess. Please type the number, or “not sure”.

@@ -315,4 +315,5 @@ question-sign_unsure = Does something about the oven seem unsafe to you?
 
 listener-negations = no | not | never | without | none | nor | isn't | doesn't | didn't | don't | wasn't | hasn't | haven't | aren't | weren't
 listener-breakers = but | and | though | although | however | then | until | when | because | except | yet | so
+listener-never_stretched = food | foods | light | lighting
 listener-double = stop | stops | stopped | only | just

@@ -39,7 +39,7 @@ def test_every_stop_sign_on_the_screen_stops_at_once(begun: Begin, knowledge: Kn
         assert reached.action == "stop_and_isolate"
         assert [stop.sign_id for stop in reached.stops] == [sign]
         assert reached.details["steps"]
-        assert reached.details["then"] == "oven_is_off"
+        assert reached.details.get("then") == ("oven_is_off" if knowledge.signs[sign].confirm_off else None)
 
 
 def test_every_narrow_sign_asks_one_question_and_then_stops_or_clears(begun: Begin, knowledge: Knowledge) -> None:
@@ -158,6 +158,18 @@ def test_a_finding_stops_as_well(begun: Begin) -> None:
     reached = verdict(conversation)
     assert reached.action == "stop_and_isolate"
     assert {stop.source for stop in reached.stops} == {"finding"}
+
+
+def test_nobody_is_sent_back_to_a_burning_oven_or_to_a_switch_in_gas(begun: Begin, knowledge: Knowledge) -> None:
+    for sign in ("fire", "gas_smell", "co_alarm"):
+        assert not knowledge.signs[sign].confirm_off
+        conversation = begun(danger_now=["sparks"], oven_is_off="off_at_breaker")
+        conversation.do(
+            HearDanger(sign, clear=True), GiveAnswer(f"sign_{sign}", next(iter(knowledge.signs[sign].answers)))
+        )
+        reached = verdict(conversation)
+        assert sign in [stop.sign_id for stop in reached.stops]
+        assert "then" not in reached.details
 
 
 def test_gas_steps_stand_alone(begun: Begin, knowledge: Knowledge) -> None:

@@ -92,7 +92,8 @@ def test_a_skipped_question_comes_back_once(begun: Begin, knowledge: Knowledge) 
         asked.append(view.id)
         conversation.do(SkipQuestion(view.id))
     assert asked
-    assert {question: asked.count(question) for question in asked} == dict.fromkeys(asked, 2)
+    for question in asked:
+        assert asked.count(question) == (2 if knowledge.questions[question].observable else 1), question
 
 
 def test_an_answer_after_the_verdict_reopens_the_interview(begun: Begin) -> None:

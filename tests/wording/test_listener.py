@@ -9,6 +9,7 @@ MESSAGES = """
 listener-negations = no | not | never | without | isn't | doesn't | didn't | haven't | won't | nothing
 listener-breakers = but | and | though | then
 listener-double = stop | only | just
+listener-never_stretched = smoked
 sign-smoke = Smoke
     .phrases = smoke | smoking
 sign-shock = A shock
@@ -42,7 +43,7 @@ def listener() -> Listener:
         ("a burnig smell", ["burning_smell"]),
         ("it never smells of burning", []),
         ("I felt a tinglin when I touched it", ["shock"]),
-        ("smoked salmon for tea", ["smoke"]),
+        ("smoked salmon for tea", []),
         ("they spoke of it", []),
         ("", []),
     ],
