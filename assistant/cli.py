@@ -4,6 +4,7 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
+from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -31,7 +32,7 @@ def parser() -> argparse.ArgumentParser:
         description="A self-check assistant for electric ovens that cook badly.",
         parents=[shared, chat],
     )
-    top.add_argument("--version", action="version", version=f"ovenside {__version__}")
+    top.add_argument("--version", action="store_true", help="print the version, and what evaluates the rules")
     commands = top.add_subparsers(dest="command", title="commands", metavar="")
     resume = commands.add_parser("resume", parents=[shared, chat], help="go on with a saved session")
     resume.add_argument("code", nargs="*", help="its code; without one, the latest session on this machine")
@@ -55,6 +56,7 @@ def parser() -> argparse.ArgumentParser:
 
 def run(words: Sequence[str]) -> int:
     """The exit status: 0 for done, 1 for a mistake that was said, 2 for arguments that weren't understood."""
+    _read_and_write_anything()
     arguments = parser().parse_args(words)
     try:
         return _COMMANDS[arguments.command](arguments)
@@ -67,6 +69,13 @@ def run(words: Sequence[str]) -> int:
         return _complain("store-unusable", where=error.where, reason=error.reason)
     except OvensideError as error:
         return _complain_of(error)
+
+
+def _read_and_write_anything() -> None:
+    """Bytes that aren't text, and signs that this terminal can't show, become '?' instead of an error."""
+    for stream in (sys.stdin, sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="replace")
 
 
 def _shipped(name: str) -> Path:
@@ -102,9 +111,18 @@ def _setting(arguments: argparse.Namespace) -> "Setting":
 
 
 def _chat(arguments: argparse.Namespace) -> int:
+    if arguments.version:
+        return _print_version()
     from assistant.chat.begin import begin
 
     return begin(_setting(arguments))
+
+
+def _print_version() -> int:
+    from assistant.engine import evaluator
+
+    print(f"ovenside {__version__} ({evaluator((), ()).name})")  # noqa: T201 - what was asked for
+    return 0
 
 
 def _resume(arguments: argparse.Namespace) -> int:

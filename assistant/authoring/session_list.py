@@ -3,6 +3,7 @@
 from typing import TextIO
 
 from assistant.errors import SessionUnknown
+from assistant.interview.answers import still_fits
 from assistant.interview.log import EventLog
 from assistant.interview.state import Answer, State, fold
 from assistant.wording.sentences import Sentences
@@ -65,6 +66,6 @@ def _given(answer: Answer, state: State, sentences: Sentences) -> str:
         return sentences.wording.say(f"answer-{answer.status}")
     if answer.question_id in state.texts:
         return state.texts[answer.question_id] or sentences.wording.say("answer-erased")
-    if answer.question_id not in sentences.knowledge.questions:
+    if not still_fits(sentences.knowledge.questions.get(answer.question_id), answer.value):
         return str(answer.value)
     return sentences.given(answer.question_id, answer.value)

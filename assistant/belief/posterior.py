@@ -68,8 +68,16 @@ def weights_of_evidence(
     }
 
 
-def could_move(model: EvidenceModel, question_id: str, now: Posterior, above: float) -> bool:
-    """Whether two hypotheses each above that probability expect different answers to the question."""
+def tells_apart(model: EvidenceModel, question_id: str, now: Posterior, above: float) -> float:
+    """How differently the leader and a rival expect the question to be answered.
+
+    Rivals hold more than the share `above` of what the leader leaves. The largest total variation distance
+    between predicted answers: 0 (alike) to 1.
+    """
     predicted = model.report_given[question_id] @ model.state_given[model.observable_of[question_id]]
-    live = predicted[:, now.probabilities > above]
-    return bool(live.shape[1] > 1 and np.ptp(live, axis=1).max() > 0.02)
+    leader = int(np.argmax(now.probabilities))
+    rivals = now.probabilities > above * (1 - now.probabilities[leader])
+    rivals[leader] = False
+    if not rivals.any():
+        return 0.0
+    return float(np.abs(predicted[:, rivals] - predicted[:, [leader]]).sum(axis=0).max() / 2)

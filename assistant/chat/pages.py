@@ -48,7 +48,8 @@ class Pages:
         if view.standing is not None:
             standing = self._sentences.given(view.id, view.standing)
             page.append(Paragraph(self._say("chat-standing", answer=standing), "quiet"))
-        return [*page, Paragraph(self._hint(text), "quiet")]
+        exact = view.about_danger and text.kind == "choice"
+        return [*page, Paragraph(self._say("chat-hint_danger") if exact else self._hint(text), "quiet")]
 
     def _hint(self, text: QuestionText) -> str:
         if text.kind == "number":

@@ -8,6 +8,7 @@ from assistant.chat.screen import Paragraph
 from assistant.chat.terminal import Terminal
 from assistant.chat.typed import HelperWord, first_words, helper_word, typed_number
 from assistant.errors import Refused
+from assistant.interview.answers import still_fits
 from assistant.interview.commands import Command, Finish, GiveAnswer, HearDanger, SayNotSure, SkipQuestion
 from assistant.interview.conversation import Conversation
 from assistant.interview.verdict import Verdict
@@ -37,6 +38,8 @@ class Talk:
         self._pages = Pages(self.sentences)
         self._reopened: str | None = None
         self._verdict_shown: Verdict | None = None
+        self._question_shown: str | None = None
+        self._tell_code = self.code is not None and not self.conversation.stored
         self._helpers: dict[HelperWord, Callable[[QuestionView | None], None]] = {
             "why": self._why,
             "how": self._how,
@@ -49,9 +52,13 @@ class Talk:
 
     def run(self, first_line: str | None = None) -> None:
         """Until the person leaves. `first_line` was typed to the first screen before this began."""
+        if self.conversation.script.evaluator.name == "naive":
+            self.terminal.write([Paragraph(self._wording.say("chat-engine_naive"), "quiet")])
         try:
             if first_line is not None:
-                self._take(first_line, self._open_question())
+                question = self._open_question()
+                self._question_shown = question.id if question else None
+                self._take(first_line, question)
             while True:
                 question = self._show()
                 self._take(self._ask(question), question)
@@ -88,10 +95,11 @@ class Talk:
             self.terminal.write(self._pages.verdict(view))
             self._verdict_shown = view
         question = self._open_question()
-        if question is not None:
-            self.terminal.write(self._pages.question(question))
-        else:
+        if question is None:
             self.terminal.write(self._pages.after_verdict())
+        elif question.id != self._question_shown:
+            self.terminal.write(self._pages.question(question))
+        self._question_shown = question.id if question else None
         return question
 
     def _ask(self, question: QuestionView | None) -> str:
@@ -190,6 +198,10 @@ class Talk:
             return False
         if commands:
             self._reopened = None
+        if self._tell_code and self.conversation.stored:
+            self._tell_code = False
+            told = self._wording.say("chat-saved_as_you_go", code=str(self.code))
+            self.terminal.write([Paragraph(told, "quiet")])
         return True
 
     def _say_problem(self, refused: Refused) -> None:
@@ -222,9 +234,11 @@ class Talk:
             self._do(SkipQuestion(question.id))
 
     def _answered(self) -> list[str]:
-        """Questions with an answer, the latest first."""
+        """Questions with an answer that today's rules still know, the latest first."""
+        questions = self.conversation.script.knowledge.questions
         answers = self.conversation.state.answers.values()
-        return [a.question_id for a in sorted(answers, key=lambda answer: -answer.sequence)]
+        known = [a for a in answers if still_fits(questions.get(a.question_id), a.value)]
+        return [a.question_id for a in sorted(known, key=lambda answer: -answer.sequence)]
 
     def _back(self, question: QuestionView | None) -> None:
         earlier = self._answered()
@@ -241,6 +255,7 @@ class Talk:
             self._say("chat-nothing_before")
             return
         self.terminal.write(self._pages.answers(self.conversation.state, answered))
+        self._question_shown = None
         line = self.terminal.ask([]).strip()
         if line.isascii() and line.isdigit() and 1 <= int(line[:6]) <= len(answered):
             self._reopened = answered[int(line) - 1]
@@ -251,14 +266,13 @@ class Talk:
         raise _Left
 
     def _say_goodbye(self) -> None:
-        state = self.conversation.state
         at_verdict = isinstance(self.conversation.view(), Verdict)
         stopped = bool(self.conversation.assessment.danger.stops)
         if at_verdict and self.conversation.stored and not stopped:
             self._do(Finish())
         hot = [
             q
-            for q in state.answers
+            for q in self._answered()
             if self.conversation.script.knowledge.questions[q].care.value in ("watch_hot", "open_hot")
         ]
         self.terminal.write(

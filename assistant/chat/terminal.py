@@ -52,9 +52,16 @@ class EditingTerminal:
 
     def ask(self, completions: Sequence[str]) -> str:
         from prompt_toolkit.completion import WordCompleter
+        from prompt_toolkit.shortcuts import CompleteStyle
 
         completer = WordCompleter(list(completions), ignore_case=True, sentence=True)
-        return self._session.prompt(PROMPT, completer=completer, complete_while_typing=False)
+        return self._session.prompt(
+            PROMPT,
+            completer=completer,
+            complete_while_typing=False,
+            complete_style=CompleteStyle.READLINE_LIKE,
+            reserve_space_for_menu=0,
+        )
 
 
 def terminal_for(*, plain: bool) -> Terminal:

@@ -52,14 +52,15 @@ def _choices(question: Question, value: Any) -> tuple[str, ...]:
 
 
 def _number(question_id: str, number: NumberRange, value: Any, unit: str | None) -> QuestionAnswered:
-    if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
+    not_a_number = isinstance(value, float) and math.isnan(value)
+    if isinstance(value, bool) or not isinstance(value, int | float) or not_a_number:
         raise Refused("number_expected")
     conversions = CONVERSIONS.get(number.unit, {number.unit: (1, 0)})
     given_unit = unit or number.unit
     if given_unit not in conversions:
         raise Refused("unknown_unit", {"found": _shown(given_unit), "valid": ", ".join(conversions)})
     factor, offset = conversions[given_unit]
-    own = round(value * factor + offset, 3) if abs(value) < 1e12 else math.inf
+    own = round(float(value) * factor + offset, 3) if abs(value) < 1e12 else math.inf
     if not number.least <= own <= number.most:
         raise Refused("number_out_of_range", {"least": number.least, "most": number.most, "unit": number.unit})
     return QuestionAnswered(question_id=question_id, value=own, given=float(value), given_unit=given_unit)
@@ -82,6 +83,18 @@ def _storable(text: str) -> str:
 def _shown(text: str) -> str:
     """Text of a client as it may be echoed: short and printable."""
     return _storable(text if len(text) <= 60 else text[:57] + "...")
+
+
+def still_fits(question: Question | None, value: str | tuple[str, ...] | float | None) -> bool:
+    """Whether a stored value is one that the question takes today; the rules may have changed since."""
+    if question is None:
+        return False
+    if value is None:
+        return True
+    if isinstance(value, int | float):
+        return question.number is not None
+    chosen = (value,) if isinstance(value, str) else value
+    return (question.kind == "choices") == isinstance(value, tuple) and set(chosen) <= set(question.choices)
 
 
 def code_of(question: Question, value: str | tuple[str, ...] | float | None) -> str | None:

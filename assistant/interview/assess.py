@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from assistant.belief.posterior import Posterior, posterior
 from assistant.engine.crisp import Trace
-from assistant.interview.answers import code_of
+from assistant.interview.answers import code_of, still_fits
 from assistant.interview.danger import Danger, Stop, danger_of
 from assistant.interview.script import Script, item_key, question_of_key
 from assistant.interview.state import Answer, State
@@ -32,12 +32,9 @@ class Assessment:
 def assess(script: Script, state: State) -> Assessment:
     """Pure: the same state gives the same assessment."""
     knowledge = script.knowledge
-    not_fitted = parts_not_fitted(state, knowledge)
-    standing = {
-        question_id: answer
-        for question_id, answer in state.answers.items()
-        if question_id in knowledge.questions and applies(knowledge.questions[question_id], not_fitted)
-    }
+    fitting = {q: a for q, a in state.answers.items() if still_fits(knowledge.questions.get(q), a.value)}
+    not_fitted = parts_not_fitted(fitting, knowledge)
+    standing = {q: a for q, a in fitting.items() if applies(knowledge.questions[q], not_fitted)}
     trace = script.evaluator.evaluate(facts_of(standing, knowledge))
     effects = {f: knowledge.findings[f].then for f in knowledge.findings if f in trace.concluded}
     danger = danger_of(state, knowledge, _finding_stops(effects, trace, state))
@@ -54,19 +51,18 @@ def assess(script: Script, state: State) -> Assessment:
     )
 
 
-def parts_not_fitted(state: State, knowledge: Knowledge) -> frozenset[str]:
+def parts_not_fitted(answers: Mapping[str, Answer], knowledge: Knowledge) -> frozenset[str]:
     """Parts the oven is known to lack, from answers about its functions and from 'mine hasn't one'."""
     lacking: set[str] = set()
     having: set[str] = set()
     for question_id, question in knowledge.questions.items():
-        answer = state.answers.get(question_id)
+        answer = answers.get(question_id)
         if answer is None or answer.value is None or isinstance(answer.value, float):
             continue
         chosen = (answer.value,) if isinstance(answer.value, str) else answer.value
         for code in chosen:
-            if code in question.choices:
-                lacking.update(question.choices[code].has_not)
-                having.update(question.choices[code].has)
+            lacking.update(question.choices[code].has_not)
+            having.update(question.choices[code].has)
         if question.tells == "functions":
             functions = knowledge.ovens.functions
             used = {part for name in chosen for part in functions[name].uses}

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from assistant.belief.posterior import could_move
+from assistant.belief.posterior import tells_apart
 from assistant.interview.assess import Assessment, applies
 from assistant.interview.script import Script
 from assistant.knowledge.danger_questions import OVEN_IS_OFF, is_danger_question
@@ -76,7 +76,14 @@ def _worth_asking(script: Script, assessment: Assessment, question_id: str) -> b
         return True
     settings = script.knowledge.settings
     top = assessment.posterior.ranked()[0][1]
-    asked = sum(script.knowledge.questions[q].stage == "signs" for q in assessment.evidence)
+    asked = sum(_is_sign(script, other) for other in assessment.state.answers)
     if top >= settings.settled_at.share or asked >= settings.most_questions.value:
         return False
-    return could_move(script.evidence_model, question_id, assessment.posterior, settings.worth_asking_above.share)
+    rivals_above = settings.worth_asking_above.share
+    apart = tells_apart(script.evidence_model, question_id, assessment.posterior, rivals_above)
+    return apart >= settings.tells_apart_at_least.share
+
+
+def _is_sign(script: Script, question_id: str) -> bool:
+    question = script.knowledge.questions.get(question_id)
+    return question is not None and question.stage == "signs"

@@ -25,6 +25,8 @@ Action = Literal[
 ]
 ACTIONS: tuple[Action, ...] = Action.__args__  # type: ignore[attr-defined]
 
+Details = Mapping[str, str | bool | tuple[str, ...]]
+
 TELLING_DECIBANS = 1.0
 MOST_REASONS = 6
 MOST_CHANGES = 4
@@ -55,7 +57,7 @@ class Verdict:
     """`details` holds ids only; `causes` are marginals, `hypotheses` exclusive."""
 
     action: Action
-    details: Mapping[str, str | bool | tuple[str, ...]]
+    details: Details
     leading: str
     stops: tuple[Stop, ...]
     causes: tuple[tuple[str, float], ...]
@@ -67,7 +69,7 @@ class Verdict:
 @dataclass(frozen=True)
 class _Choice:
     action: Action
-    details: Mapping[str, str | bool | tuple[str, ...]] = field(default_factory=dict)
+    details: Details = field(default_factory=dict)
     because: tuple[Reason, ...] = ()
 
 
@@ -143,28 +145,25 @@ def _finding_reasons(finding_id: str, assessment: Assessment) -> tuple[Reason, .
 
 
 def _booked_for_danger(assessment: Assessment) -> _Choice | None:
-    """Danger not yet ruled out, or told and then taken back: a visit, whatever belief says."""
-    danger = assessment.danger
-    if danger.open_questions:
-        details: dict[str, str | bool | tuple[str, ...]] = {"danger_not_ruled_out": True}
-    elif danger.withdrawn:
-        details = {"withdrawn_signs": danger.withdrawn}
-    else:
+    """Danger told and then taken back: a visit, whatever belief says."""
+    withdrawn = assessment.danger.withdrawn
+    if not withdrawn:
         return None
-    because = tuple(Reason("sign", sign_id) for sign_id in danger.withdrawn)
-    details |= {"who": "appliance_engineer", "urgency": "soon"}
+    because = tuple(Reason("sign", sign_id) for sign_id in withdrawn)
+    details: Details = {"withdrawn_signs": withdrawn, "who": "appliance_engineer", "urgency": "soon"}
     return _send_to_owner(assessment, _Choice("book_visit", details, because))
 
 
 def _believed(script: Script, assessment: Assessment) -> _Choice:
-    """The action with most of the probability behind it: each wrong action is taken to cost the same."""
+    """The action with most of the probability behind it; a habit that leads is tried first, for it costs nothing."""
     choice = _least_wrong(script.knowledge, assessment.posterior)
     visit_anyway = [f for f, effect in assessment.effects.items() if effect.visit_anyway]
     if choice.action != "book_visit" and visit_anyway:
         details = {"who": "appliance_engineer", "urgency": "routine"}
         choice = _Choice("book_visit", details, _finding_reasons(visit_anyway[0], assessment))
     else:
-        choice = _Choice(choice.action, choice.details, _answer_reasons(script, assessment))
+        reasons = (*_answer_reasons(script, assessment), *_explanations(assessment))
+        choice = _Choice(choice.action, choice.details, reasons)
     if len(assessment.evidence) < FEW_ANSWERS and choice.action in ("all_normal", "book_visit"):
         choice = _Choice(
             "book_visit",
@@ -179,7 +178,9 @@ def _least_wrong(knowledge: Knowledge, belief: Posterior) -> _Choice:
     for hypothesis, probability in belief.ranked():
         key = _remedy(knowledge, hypothesis)
         served[key] = served.get(key, 0.0) + probability
-    (action, remedy), _ = max(served.items(), key=lambda item: round(item[1], 9))
+    action, remedy = _remedy(knowledge, belief.ranked()[0][0])
+    if action not in ("do_one_thing", "use_differently"):
+        (action, remedy), _ = max(served.items(), key=lambda item: round(item[1], 9))
     if action == "do_one_thing":
         return _Choice(action, {"act": remedy})
     if action == "use_differently":
@@ -234,6 +235,10 @@ def _answer_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...
     ]
     telling = [reason for reason in reasons if (reason.decibans or 0) >= TELLING_DECIBANS]
     return tuple(sorted(telling, key=lambda reason: -(reason.decibans or 0))[:MOST_REASONS])
+
+
+def _explanations(assessment: Assessment) -> tuple[Reason, ...]:
+    return tuple(Reason("finding", f) for f, effect in assessment.effects.items() if effect.explains)
 
 
 def _changes(script: Script, assessment: Assessment, choice: _Choice) -> Iterator[Change]:

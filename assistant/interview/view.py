@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from assistant.interview.answers import still_fits
 from assistant.interview.assess import Assessment
 from assistant.interview.next_question import choose_next
 from assistant.interview.script import Script
@@ -43,6 +44,8 @@ def question_view(knowledge: Knowledge, question_id: str, state: State, open_dan
     """Any question by its id, also one that was answered before. Raises KeyError for an unknown id."""
     question = knowledge.questions[question_id]
     standing = state.answers.get(question_id)
+    if standing is not None and not still_fits(question, standing.value):
+        standing = None
     number = question.number
     return QuestionView(
         id=question_id,
@@ -54,6 +57,6 @@ def question_view(knowledge: Knowledge, question_id: str, state: State, open_dan
         care=question.care.value,
         about_danger=is_danger_question(question_id),
         open_danger=open_danger,
-        answered_so_far=len(state.answers),
+        answered_so_far=sum(answer.status != "skipped" for answer in state.answers.values()),
         standing=standing.value if standing else None,
     )

@@ -163,6 +163,7 @@ class Effects(Entry):
     visit_first: Literal["maker", "seller", "landlord"] | None = None
     may_not_be_worth_mending: Flag = False
     visit_anyway: Flag = False
+    explains: Flag = False
 
 
 Given = Annotated[str, WithJsonSchema({"type": ["string", "number"]})] | tuple[str, ...]
@@ -288,6 +289,7 @@ class BeliefSettings(Entry):
     something_else_breadth: Percentage
     settled_at: Percentage
     worth_asking_above: Percentage
+    tells_apart_at_least: Percentage
     most_questions: HowMany
     words: Words
 

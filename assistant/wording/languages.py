@@ -39,8 +39,12 @@ class Languages:
         return self._wordings[lang]
 
     def sentences(self, lang: str, region: str | None) -> Sentences:
-        """`region` None takes any: for sentences that name no region's lines."""
-        region = region or next(iter(self._knowledge.regions))
+        """`region` None takes any: for sentences that name no region's lines. Raises Refused for unknown ones."""
+        regions = self._knowledge.regions
+        region = region or next(iter(regions))
+        if region not in regions:
+            near = nearest_name(region[:60], regions) or ""
+            raise Refused("unknown_region", {"found": region[:60], "valid": ", ".join(regions), "nearest": near})
         if (lang, region) not in self._sentences:
             self._sentences[lang, region] = Sentences(self.wording(lang), self._knowledge, region)
         return self._sentences[lang, region]

@@ -12,6 +12,7 @@ from assistant.wording.words import clauses, phrases
 NEGATION_REACH = 4
 SHORTEST_FUZZY_WORD = 5
 ALIKE = 86
+MOST_CHARACTERS = 20_000
 
 
 @dataclass(frozen=True)
@@ -47,7 +48,7 @@ class Listener:
     def hear(self, line: str) -> tuple[Heard, ...]:
         """Each sign once, in the order of the signs; clear if any of its clear phrases was heard."""
         heard: dict[str, bool] = {}
-        spoken = clauses(line[:2000])
+        spoken = clauses(line[:MOST_CHARACTERS])
         for phrase in self._phrases:
             if any(self._says(words, phrase.words) for words in spoken):
                 heard[phrase.sign_id] = heard.get(phrase.sign_id, False) or phrase.clear

@@ -8,6 +8,10 @@ from rapidfuzz import fuzz
 
 from assistant.wording.words import normalised, tokens
 
+_SEPARATORS = re.compile(r"[,;&+]")
+_LISTED = re.compile(r"[,;&+\s]+")
+_POSITION = re.compile(r"\(?(?:(?P<number>[0-9]{1,2})|(?P<letter>[a-z]))[.):]?", re.IGNORECASE)
+
 ALIKE = 84
 MARGIN = 8
 SHORTEST_FUZZY = 3
@@ -15,10 +19,11 @@ SHORTEST_FUZZY = 3
 
 @dataclass(frozen=True)
 class Vocabulary:
-    """The choices of a question, each with the phrases that name it, and the language's negations."""
+    """The choices of a question, each with the phrases that name it, and the language's 'not' and 'and'."""
 
     phrases: Mapping[str, tuple[str, ...]]
     negations: frozenset[str]
+    joiners: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -40,7 +45,7 @@ def match_choice(typed: str, vocabulary: Vocabulary, *, exact: bool = False) -> 
     """
     ids = list(vocabulary.phrases)
     said = normalised(typed)
-    position = _position(said, len(ids))
+    position = _position(typed, len(ids))
     if position is not None:
         return Match((ids[position],))
     named = tuple(choice for choice, listed in vocabulary.phrases.items() if said in listed)
@@ -54,17 +59,26 @@ def match_choice(typed: str, vocabulary: Vocabulary, *, exact: bool = False) -> 
 def match_choices(typed: str, vocabulary: Vocabulary, *, exact: bool = False) -> Match | Unclear:
     """Several choices at once: '1, 3', 'a c', or phrases with commas or 'and' between them."""
     ids = list(vocabulary.phrases)
-    whole = match_choice(typed, vocabulary, exact=exact)
+    whole = match_choice(typed, vocabulary, exact=True)
     if isinstance(whole, Match):
         return whole
-    listed = [_position(part, len(ids)) for part in normalised(typed).replace(" and ", " ").split()]
-    if listed and None not in listed:
-        return Match(_in_order(ids, [ids[p] for p in listed if p is not None]))
-    parts = [part for part in re.split(r"[,;&+]|\band\b", typed) if part.strip()]
+    listed = [part for part in _LISTED.split(typed) if part and normalised(part) not in vocabulary.joiners]
+    positions = [_position(part, len(ids)) for part in listed]
+    if positions and None not in positions:
+        return Match(_in_order(ids, [ids[position] for position in positions if position is not None]))
+    parts = _parts(typed, vocabulary.joiners)
     found = [match_choice(part, vocabulary, exact=exact) for part in parts]
-    if len(parts) > 1 and all(isinstance(match, Match) for match in found):
-        return Match(_in_order(ids, [c for match in found if isinstance(match, Match) for c in match.choices]))
-    return whole
+    matched = [match for match in found if isinstance(match, Match)]
+    if len(parts) > 1 and len(matched) == len(parts):
+        return Match(_in_order(ids, [choice for match in matched for choice in match.choices]))
+    return match_choice(typed, vocabulary, exact=exact)
+
+
+def _parts(typed: str, joiners: frozenset[str]) -> list[str]:
+    """What stands between commas and joining words."""
+    joined = "|".join(re.escape(word) for word in sorted(joiners))
+    pieces = _SEPARATORS.split(re.sub(rf"\b(?:{joined})\b", ",", typed, flags=re.IGNORECASE) if joined else typed)
+    return [piece for piece in pieces if piece.strip()]
 
 
 def _in_order(ids: Sequence[str], chosen: Sequence[str]) -> tuple[str, ...]:
@@ -72,12 +86,12 @@ def _in_order(ids: Sequence[str], chosen: Sequence[str]) -> tuple[str, ...]:
 
 
 def _position(said: str, count: int) -> int | None:
-    """'2' or 'b' -> 1, if there are so many choices."""
-    if said.isascii() and said.isdigit() and len(said) <= 2 and 1 <= int(said) <= count:
-        return int(said) - 1
-    if len(said) == 1 and said.isascii() and said.isalpha() and ord(said) - ord("a") < count:
-        return ord(said) - ord("a")
-    return None
+    """'2', '2.' or 'b' -> 1, if there are so many choices; '1.5' and '-1' are none."""
+    found = _POSITION.fullmatch(said.strip())
+    if found is None:
+        return None
+    position = int(found["number"]) - 1 if found["number"] else ord(found["letter"].lower()) - ord("a")
+    return position if 0 <= position < count else None
 
 
 def _nearest(said: str, vocabulary: Vocabulary) -> Match | Unclear:

@@ -85,7 +85,8 @@ class Sentences:
             choice_id: (normalised(self.choice(question_id, choice_id)), *self._typed(question_id, choice_id))
             for choice_id in self.knowledge.questions[question_id].choices
         }
-        return Vocabulary(listed, frozenset(phrases(self.wording.say("listener-negations"))))
+        negations = frozenset(phrases(self.wording.say("listener-negations")))
+        return Vocabulary(listed, negations, frozenset(phrases(self.wording.say("words-and"))))
 
     def _typed(self, question_id: str, choice_id: str) -> tuple[str, ...]:
         message = f"question-{question_id}"
@@ -142,7 +143,7 @@ class Sentences:
             signs = [self.wording.say(f"sign-{stop.sign_id}", **self._lines) for stop in verdict.stops]
             said.append(self.wording.say("verdict-signs_told", signs="; ".join(signs)))
             said.append(self.wording.say("verdict-then_call", who=self._who(verdict)))
-        for flag in ("little_known", "danger_not_ruled_out", "may_not_be_worth_mending"):
+        for flag in ("little_known", "may_not_be_worth_mending"):
             if details.get(flag):
                 said.append(self.wording.say(f"verdict-{flag}"))
         if details.get("withdrawn_signs"):

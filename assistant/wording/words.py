@@ -1,16 +1,16 @@
-"""Typed text made comparable: lower case, plain apostrophes, no punctuation."""
+"""Typed text made comparable: lower case, no apostrophes ("dont" is as good as "don't"), no punctuation."""
 
 import re
 import unicodedata
 
-_APOSTROPHES = str.maketrans({"’": "'", "‘": "'", "ʼ": "'", "`": "'", "´": "'"})
-_NOT_WORD = re.compile(r"[^\w' ]+|_")
+_APOSTROPHES = str.maketrans(dict.fromkeys("'’‘ʼ`´", ""))
+_NOT_WORD = re.compile(r"[\W_]+")
 _CLAUSE_END = re.compile(r"[.;:!?,\n]+|\s[-–—]\s")
 
 
 def normalised(text: str) -> str:
-    """`"It’s ON, again!"` -> `"it's on again"`."""
-    folded = unicodedata.normalize("NFKC", text).translate(_APOSTROPHES).casefold()
+    """`"It’s ON, again!"` -> `"its on again"`."""
+    folded = unicodedata.normalize("NFKC", text.translate(_APOSTROPHES)).casefold()
     return " ".join(_NOT_WORD.sub(" ", folded).split())
 
 

@@ -18,7 +18,6 @@ verdict-outside = This needs somebody else: { $who }.
 verdict-signs_told = You told us: { $signs }.
 verdict-then_call = Who should look at it: { $who }.
 verdict-little_known = We know too little to say more. That is fine: an engineer can find out.
-verdict-danger_not_ruled_out = We couldn't rule out danger. Keep the oven off until somebody has looked at it.
 verdict-withdrawn_signs = You told us of a danger sign and took it back. We would rather have it looked at.
 verdict-may_not_be_worth_mending = The oven is no longer young. Ask what a repair would cost before you agree to it.
 

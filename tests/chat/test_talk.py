@@ -1,0 +1,184 @@
+"""The chat as a householder types to it: events and state first, words second."""
+
+import random
+import re
+
+import pytest
+
+from assistant.wording.pseudo import PSEUDO_LANG
+from tests.chat.conftest import Feed
+
+CLEAR = {"danger_now": ["none"]}
+
+
+@pytest.mark.parametrize("typed", ["15", "none", "None of these!", "o"])
+def test_the_danger_screen_takes_a_number_a_letter_or_an_exact_phrase(feed: Feed, typed: str) -> None:
+    assert feed(typed).answer("danger_now") == ("none",)
+
+
+@pytest.mark.parametrize("typed", ["nine", "nothing much really", "i suppose not", "purple", "16", "1.5", "-1"])
+def test_the_danger_screen_takes_nothing_near(feed: Feed, typed: str) -> None:
+    fed = feed(typed)
+    assert fed.status("danger_now") == "not_asked"
+    assert "safety" in fed.screen
+
+
+def test_several_signs_at_once(feed: Feed) -> None:
+    fed = feed("sparks and smoke")
+    assert set(fed.answer("danger_now")) == {"sparks", "smoke"}  # type: ignore[call-overload]
+
+
+@pytest.mark.parametrize("typed", ["1", "a", "electric", "an electric oven", "ELECTRIC OVEN.", "lectric oven"])
+def test_an_answer_is_understood_however_it_is_typed(feed: Feed, typed: str) -> None:
+    assert feed("none", "5", typed).answer("which_appliance") == "electric_oven"
+
+
+@pytest.mark.parametrize("typed", ["qwerty", "42", "the moon", "%s%n", "\x1b[2J", "'; drop table", "🙂", "a" * 5000])
+def test_nonsense_is_asked_back_and_never_guessed(feed: Feed, typed: str) -> None:
+    fed = feed("none", "5", typed)
+    assert fed.status("which_appliance") == "not_asked"
+    assert "didn't catch" in fed.screen or "not certain" in fed.screen
+    assert not any("\x1b" in line for line in fed.screen.splitlines() if not line.startswith(">"))
+
+
+def test_an_empty_line_says_what_to_do(feed: Feed) -> None:
+    assert "Nothing was typed" in feed("").screen
+
+
+def test_danger_typed_into_another_question_opens_its_question(feed: Feed) -> None:
+    fed = feed("none", "5", "well it's electric but I got a shock off it")
+    assert fed.state.heard.keys() == {"shock"}
+    assert fed.status("which_appliance") == "not_asked"
+    assert "may mean danger" in fed.screen
+
+
+def test_danger_typed_into_free_text_is_heard_and_the_text_kept(feed: Feed) -> None:
+    fed = feed("not sure", **CLEAR, what_goes_wrong=["pale_below"], which_appliance="electric_oven")
+    assert fed.status("complaint_in_own_words") in ("not_asked", "not_sure")
+    said = "it went wrong on Sunday, there were sparks at the back"
+    while_asked = feed(said, **CLEAR, which_appliance="electric_oven", what_goes_wrong=["something_else_wrong"])
+    assert while_asked.state.heard.keys() == {"sparks"}
+    if "complaint_in_own_words" in while_asked.state.texts:
+        assert while_asked.state.texts["complaint_in_own_words"] == said
+
+
+def test_a_stop_shows_numbered_steps_and_asks_whether_it_is_off(feed: Feed) -> None:
+    fed = feed("sparks", "off at the wall")
+    assert "Stop." in fed.screen
+    assert re.search(r"\n +1 +\w", fed.screen)
+    assert fed.status("oven_is_off") in ("answered", "not_asked")
+    assert "Keep the oven off" in fed.screen
+
+
+def test_helper_words_explain_without_answering(feed: Feed) -> None:
+    fed = feed("none", "why", "how", "help", "why do you ask?")
+    assert list(fed.state.answers) == ["danger_now"]
+
+
+def test_not_sure_and_skip_are_kept_as_such(feed: Feed) -> None:
+    fed = feed("none", "dunno", "skip")
+    assert fed.status("what_goes_wrong") == "not_sure"
+    assert fed.status("which_appliance") == "skipped"
+
+
+def test_danger_cannot_be_skipped(feed: Feed) -> None:
+    fed = feed("skip")
+    assert fed.status("danger_now") == "not_asked"
+    assert "can't be skipped" in fed.screen
+
+
+def test_back_opens_the_question_before_and_again_the_one_before_that(feed: Feed) -> None:
+    fed = feed("none", "5", "electric", "back", "gas")
+    assert fed.answer("which_appliance") == "gas_oven"
+    assert [old.value for old in fed.state.replaced] == ["electric_oven"]
+    twice = feed("none", "5", "electric", "back", "back", "6")
+    assert twice.answer("what_goes_wrong") == ("pale_on_top",)
+
+
+def test_back_at_the_beginning_says_so(feed: Feed) -> None:
+    assert "nothing before" in feed("back").screen
+
+
+def test_change_lists_the_answers_and_reopens_one(feed: Feed) -> None:
+    fed = feed("none", "5", "electric", "change", "3", "gas oven")
+    assert fed.answer("which_appliance") == "gas_oven"
+    assert "Your answers so far" in fed.screen
+
+
+@pytest.mark.parametrize("picked", ["", "0", "99", "x", "-1", "١"])
+def test_change_with_no_such_number_changes_nothing(feed: Feed, picked: str) -> None:
+    fed = feed("none", "5", "electric", "change", picked)
+    assert fed.answer("which_appliance") == "electric_oven"
+    assert fed.state.replaced == ()
+
+
+def test_danger_is_heard_even_while_choosing_what_to_change(feed: Feed) -> None:
+    assert feed("none", "change", "there is smoke now").state.heard.keys() == {"smoke"}
+
+
+@pytest.mark.parametrize(
+    ("typed", "years"),
+    [("12", 12.0), ("about 12 years", 12.0), ("18 months", 1.5), ("3,5 yrs", 3.5), ("around 4", 4.0)],
+)
+def test_a_number_is_taken_with_its_unit(feed: Feed, typed: str, years: float) -> None:
+    fed = feed("back", "back", "change", "1", typed, age_of_oven=1)
+    assert fed.answer("age_of_oven") == years
+
+
+@pytest.mark.parametrize("typed", ["old", "12 parsecs", "1e9", "999", "-3", "twelve", "12 12"])
+def test_a_number_that_cannot_be_is_asked_again(feed: Feed, typed: str) -> None:
+    assert feed("change", "1", typed, age_of_oven=1).answer("age_of_oven") == 1.0
+
+
+def test_leaving_shows_the_code_to_come_back_with(feed: Feed) -> None:
+    for leave in ("stop", "quit"):
+        fed = feed("none", leave)
+        assert "7K3M-QX8D-0ZRT-5WAB" in fed.screen
+
+
+def test_at_the_verdict_an_empty_line_leaves_and_finishes(feed: Feed) -> None:
+    fed = feed("none", "5", "gas", "")
+    assert fed.state.finished
+    assert "registered gas engineer" in fed.screen
+
+
+def test_the_verdict_can_be_reopened_by_changing_an_answer(feed: Feed) -> None:
+    fed = feed("none", "5", "gas", "change", "3", "electric")
+    assert not fed.state.finished
+    assert fed.answer("which_appliance") == "electric_oven"
+
+
+def test_danger_is_heard_after_the_verdict(feed: Feed) -> None:
+    assert feed("none", "5", "gas", "oh and it sparks").state.heard.keys() == {"sparks"}
+
+
+def test_no_sentence_is_hard_wired(feed: Feed) -> None:
+    """In the made-up language every line on the screen is marked, but for what was typed and the code."""
+    lines = ("15", "5", "why", "how", "zzz", "", "1", "back", "2", "change", "1", "", "change", "3", "1", "1", "1", "2")
+    screen = feed(*lines, lang=PSEUDO_LANG).screen
+    typed_or_code = {*lines, "7K3M-QX8D-0ZRT-5WAB"}
+    depth = 0
+    plain: list[str] = []
+    for line in screen.splitlines():
+        if line.startswith(">"):
+            continue
+        before, depth = depth, depth + line.count("⟦") - line.count("⟧")
+        words = re.sub(r"^\s*(\d+|–)\s+", "", line).strip()
+        if words and words not in typed_or_code and before == 0 and not words.startswith("⟦"):
+            plain.append(line)
+    assert plain == []
+    assert depth == 0
+
+
+def test_random_lines_never_break_the_chat(feed: Feed) -> None:
+    chance = random.Random(11)
+    words = ["none", "15", "1", "2", "not sure", "skip", "back", "change", "why", "how", "smoke", "no", "1,2", "🙂", ""]
+    for _ in range(25):
+        lines = [
+            chance.choice(words)
+            if chance.random() < 0.8
+            else "".join(chr(chance.choice([chance.randrange(32, 0x2FF), 0x202E, 0x1B, 0xFFFD])) for _ in range(20))
+            for _ in range(40)
+        ]
+        fed = feed(*[line for line in lines if line != "stop"])
+        assert fed.screen

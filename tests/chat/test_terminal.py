@@ -1,0 +1,83 @@
+"""The chat through real line editing, and through plain streams."""
+
+import io
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+import pytest
+from prompt_toolkit.application import create_app_session
+from prompt_toolkit.input import create_pipe_input
+from prompt_toolkit.output import DummyOutput
+
+from assistant.chat.screen import Paragraph, laid_out, wants_colour, without_controls, write
+from assistant.chat.terminal import EditingTerminal, PlainTerminal
+
+
+@contextmanager
+def typing(text: str) -> Iterator[EditingTerminal]:
+    """A terminal into which that text is typed; always ends in Enter."""
+    with create_pipe_input() as keys, create_app_session(input=keys, output=DummyOutput()):
+        keys.send_text(text + "\r")
+        yield EditingTerminal()
+
+
+def test_a_line_is_read() -> None:
+    with typing("pale underneath") as terminal:
+        assert terminal.ask(["Pale underneath"]) == "pale underneath"
+
+
+def test_tab_completes_a_choice() -> None:
+    with typing("An el\t") as terminal:
+        assert terminal.ask(["An electric oven", "A gas oven"]) == "An electric oven"
+
+
+def test_typing_errors_can_be_corrected() -> None:
+    with typing("pael\x7f\x7fle") as terminal:
+        assert terminal.ask([]) == "pale"
+
+
+@pytest.mark.parametrize(("key", "error"), [("\x03", KeyboardInterrupt), ("\x04", EOFError)])
+def test_ctrl_c_and_ctrl_d_leave(key: str, error: type[BaseException]) -> None:
+    with typing(key) as terminal, pytest.raises(error):
+        terminal.ask([])
+
+
+def test_plain_streams_show_no_escape_and_end_politely() -> None:
+    out = io.StringIO()
+    terminal = PlainTerminal(io.StringIO("one\ntwo"), out)
+    terminal.write([Paragraph("Stop.", "danger")])
+    assert [terminal.ask([]), terminal.ask([])] == ["one", "two"]
+    with pytest.raises(EOFError):
+        terminal.ask([])
+    assert "\x1b" not in out.getvalue()
+    assert out.getvalue().startswith("Stop.\n> ")
+
+
+class _Screen(io.StringIO):
+    def isatty(self) -> bool:
+        return True
+
+
+@pytest.mark.parametrize(
+    ("environment", "colour"), [({"TERM": "xterm"}, True), ({"NO_COLOR": "1"}, False), ({"TERM": "dumb"}, False)]
+)
+def test_colour_is_shown_only_where_it_is_wanted(environment: dict[str, str], colour: bool) -> None:
+    assert wants_colour(_Screen(), environment) is colour
+    assert wants_colour(io.StringIO(), environment) is False
+
+
+def test_text_is_cut_to_the_width_and_set_in_under_its_number() -> None:
+    lines = [line for _, line in laid_out([Paragraph("word " * 30, label="  12  ")], 40)]
+    assert max(map(len, lines)) <= 40
+    assert lines[0].startswith("  12  word")
+    assert all(line.startswith("      word") for line in lines[1:])
+
+
+def test_controls_and_direction_marks_are_shown_as_boxes() -> None:
+    assert without_controls("a\x1b[31mb\u202ec\r\x9b") == "a�[31mb�c��"
+
+
+def test_colours_are_switched_off_again() -> None:
+    out = io.StringIO()
+    write(out, [Paragraph("Stop.", "danger"), Paragraph("calm")], colour=True, width=40)
+    assert out.getvalue() == "\x1b[1;31mStop.\x1b[0m\ncalm\n"

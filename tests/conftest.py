@@ -1,0 +1,55 @@
+"""Fixtures named for what they hold. The project's own rules and words are loaded once."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from assistant.interview.commands import GiveAnswer, Start
+from assistant.interview.conversation import Conversation, utc_now
+from assistant.interview.log import SessionRecord
+from assistant.interview.script import Script, script_of
+from assistant.knowledge.load import load_knowledge
+from assistant.knowledge.model import Knowledge
+from assistant.store.memory import MemoryStore
+from assistant.wording.languages import Languages
+from assistant.wording.sentences import Sentences
+
+ROOT = Path(__file__).parent.parent
+
+Begin = Callable[..., Conversation]
+
+
+@pytest.fixture(scope="session")
+def knowledge() -> Knowledge:
+    return load_knowledge(ROOT / "rules", None)
+
+
+@pytest.fixture(scope="session")
+def script(knowledge: Knowledge) -> Script:
+    return script_of(knowledge)
+
+
+@pytest.fixture(scope="session")
+def languages(knowledge: Knowledge) -> Languages:
+    return Languages(ROOT / "locales", knowledge)
+
+
+@pytest.fixture(scope="session")
+def sentences(languages: Languages) -> Sentences:
+    return languages.sentences("en-GB", "great_britain")
+
+
+@pytest.fixture
+def begun(script: Script) -> Begin:
+    """Starts a conversation and gives it answers, by question id."""
+
+    def begin(role: str = "householder", **answers: object) -> Conversation:
+        record = SessionRecord(session_id="a" * 32, code_hash="b" * 64, name=None, created_at=utc_now())
+        conversation = Conversation(script, MemoryStore(), record)
+        conversation.start(Start(role, "great_britain", "en-GB", "single"))
+        for question_id, value in answers.items():
+            conversation.do(GiveAnswer(question_id, value))
+        return conversation
+
+    return begin

@@ -1,0 +1,195 @@
+"""The protocol, line by line, against the driver in this process."""
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from jsonschema import Draft202012Validator
+
+from assistant.drive.lines import catalogue
+from assistant.drive.protocol import FIELDS, MOST_BYTES
+from assistant.drive.schema import VALUES, protocol_schema
+from assistant.drive.serve import MOST_SESSIONS_IN_MEMORY, Driver
+from assistant.interview.script import Script
+from assistant.knowledge.model import Knowledge
+from assistant.store.memory import MemoryStore
+from assistant.wording.languages import Languages
+from assistant.wording.sentences import Sentences
+
+DEFAULTS = {"lang": "en-GB", "region": "great_britain"}
+Send = Callable[..., dict[str, Any]]
+
+SCHEMA = protocol_schema()
+IN = Draft202012Validator({"$defs": SCHEMA["$defs"], "$ref": "#/$defs/in"})
+OUT = Draft202012Validator({"$defs": SCHEMA["$defs"], "$ref": "#/$defs/out"})
+
+
+@pytest.fixture
+def driver(script: Script, languages: Languages) -> Driver:
+    return Driver(script, MemoryStore(), languages, DEFAULTS)
+
+
+@pytest.fixture
+def send(driver: Driver) -> Send:
+    """Sends one message and checks that the answer follows the schema."""
+
+    def send(type_: str, session: str = "kitchen", **fields: Any) -> dict[str, Any]:
+        answer = driver.answer_line(json.dumps({"session": session, "type": type_, **fields}).encode())
+        OUT.validate(json.loads(json.dumps(answer)))
+        return answer
+
+    return send
+
+
+def test_a_session_starts_with_danger(send: Send) -> None:
+    answer = send("start")
+    assert answer["type"] == "question"
+    assert answer["id"] == "danger_now"
+    assert answer["kind"] == "choices"
+    assert answer["open_danger"] is True
+    assert answer["choices"][-1]["id"] == "none"
+
+
+def test_an_answer_leads_to_the_next_question(send: Send) -> None:
+    send("start")
+    answer = send("answer", id="danger_now", value=["none"])
+    assert (answer["type"], answer["open_danger"]) == ("question", False)
+
+
+def test_a_stop_comes_with_its_steps_and_the_question_that_confirms_it(send: Send) -> None:
+    send("start")
+    answer = send("answer", id="danger_now", value=["sparks"])
+    assert answer["action"] == "stop_and_isolate"
+    assert answer["stop"] == {"source": "sign", "ids": ["sparks"]}
+    assert answer["details"]["then"] == "oven_is_off"
+    assert len(answer["details"]["steps"]) == len(answer["details"]["step_texts"]) > 0
+    assert send("answer", id="oven_is_off", value="off_at_breaker")["type"] == "question"
+
+
+def test_finish_gives_the_verdict_and_an_answer_reopens(send: Send) -> None:
+    send("start")
+    send("answer", id="danger_now", value=["none"])
+    verdict = send("finish")
+    assert verdict["type"] == "verdict"
+    assert sum(h["probability"] for h in verdict["hypotheses"]) == pytest.approx(1, abs=0.01)
+    assert {"none", "something_else"} <= {h["causes"][0] for h in verdict["hypotheses"]}
+    assert send("answer", id="which_appliance", value="electric_oven")["type"] == "question"
+
+
+def test_any_question_may_be_answered_at_any_time(send: Send) -> None:
+    send("start")
+    answer = send("answer", id="underside_pale", value="white_or_raw")
+    assert answer["id"] == "danger_now"
+
+
+def test_a_known_session_resumes_where_it_was(send: Send, driver: Driver) -> None:
+    send("start")
+    before = send("answer", id="danger_now", value=["none"])
+    driver._open.clear()
+    assert send("start") == before
+
+
+def test_a_session_that_left_memory_goes_on(send: Send, driver: Driver) -> None:
+    send("start", "first")
+    for number in range(MOST_SESSIONS_IN_MEMORY):
+        send("start", f"other{number}")
+    assert "first" not in driver._open
+    assert send("answer", "first", id="danger_now", value=["none"])["type"] == "question"
+
+
+def test_a_repeated_message_is_answered_again_and_stored_once(send: Send, driver: Driver) -> None:
+    send("start")
+    first = send("answer", id="danger_now", value=["none"], message_id="m1")
+    stored = driver._open["kitchen"].state.sequence
+    assert send("answer", id="danger_now", value=["none"], message_id="m1") == first
+    assert send("answer", id="danger_now", value=["sparks"], message_id="m1") == first
+    assert driver._open["kitchen"].state.sequence == stored
+
+
+def test_sessions_do_not_touch_each_other(send: Send) -> None:
+    send("start", "one")
+    send("start", "two")
+    send("answer", "one", id="danger_now", value=["sparks"])
+    assert send("start", "two")["id"] == "danger_now"
+    assert send("start", "one")["type"] == "verdict"
+
+
+def test_text_that_speaks_of_danger_opens_its_question_and_is_kept(send: Send, driver: Driver) -> None:
+    send("start")
+    send("answer", id="danger_now", value=["none"])
+    said = "the top browns but I got a tingle off the handle"
+    answer = send("answer", id="complaint_in_own_words", value=said, message_id="m7")
+    assert answer["id"] == "sign_shock"
+    assert answer["open_danger"] is True
+    assert driver._open["kitchen"].state.texts["complaint_in_own_words"] == said
+
+
+def test_words_that_are_no_choice_but_speak_of_danger_are_heard(send: Send) -> None:
+    send("start")
+    send("answer", id="danger_now", value=["none"])
+    assert send("answer", id="which_appliance", value="there is smoke coming out")["id"] == "sign_smoke"
+
+
+@pytest.mark.parametrize(
+    ("line", "code"),
+    [
+        (b"", "empty_line"),
+        (b"   \t ", "empty_line"),
+        (b"\xff\xfe", "not_utf8"),
+        (b"{", "not_json"),
+        (b"[" * 50_000, "not_json"),
+        (b'{"a":' + b"9" * 5000 + b"}", "not_json"),
+        (b"[]", "not_an_object"),
+        (b"null", "not_an_object"),
+        (b"{}", "field_missing"),
+        (b'{"session":"s"}', "field_missing"),
+        (b'{"session":5,"type":"start"}', "field_wrong"),
+        (b'{"session":"","type":"start"}', "field_wrong"),
+        (b'{"session":"a\\u0000b","type":"start"}', "field_wrong"),
+        (b'{"session":"\\ud800","type":"start"}', "field_wrong"),
+        (b'{"session":"s","type":"begin"}', "unknown_type"),
+        (b'{"session":"s","type":["start"]}', "unknown_type"),
+        (b'{"session":"s","type":"start","role":"king"}', "unknown_role"),
+        (b'{"session":"s","type":"start","region":"atlantis"}', "unknown_region"),
+        (b'{"session":"s","type":"start","lang":"tlh"}', "unknown_language"),
+        (b'{"session":"s","type":"start","cavity":"third"}', "field_wrong"),
+        (b'{"session":"s","type":"start","colour":"red"}', "unknown_field"),
+        (b'{"session":"s","type":"answer","id":"danger_now"}', "field_missing"),
+        (b'{"session":"nobody","type":"finish"}', "not_started"),
+        (b"x" * (MOST_BYTES + 1), "line_too_long"),
+    ],
+)
+def test_a_line_that_cannot_be_taken_is_told_why(driver: Driver, line: bytes, code: str) -> None:
+    answer = driver.answer_line(line)
+    OUT.validate(answer)
+    assert (answer["type"], answer["code"]) == ("problem", code)
+    assert answer["text"]
+
+
+def test_a_problem_names_the_question_that_stays_open(send: Send) -> None:
+    send("start")
+    problem = send("answer", id="danger_now", value="12")
+    assert (problem["type"], problem["code"], problem["open"]) == ("problem", "choices_expected", "danger_now")
+
+
+def test_the_role_of_a_session_stays(send: Send) -> None:
+    send("start", role="agent")
+    assert send("start", role="householder")["code"] == "role_differs"
+
+
+def test_the_catalogue_names_everything(knowledge: Knowledge, sentences: Sentences) -> None:
+    listed = catalogue(knowledge, sentences)
+    assert [q["id"] for q in listed["questions"]] == list(knowledge.questions)
+    assert [c["id"] for c in listed["causes"]] == list(knowledge.causes)
+    screen = next(q for q in listed["questions"] if q["id"] == "danger_now")
+    assert set(screen["danger"]) == {s for s, sign in knowledge.signs.items() if sign.on_screen}
+    assert all(set(q) == {"id", "kind", "text", "choices", "unit", "care", "danger"} for q in listed["questions"])
+
+
+def test_the_schema_is_sound_and_knows_every_message() -> None:
+    Draft202012Validator.check_schema(SCHEMA)
+    assert {form["properties"]["type"]["const"] for form in SCHEMA["$defs"]["in"]["oneOf"]} == set(FIELDS)
+    IN.validate({"session": "s", "type": "answer", "id": "age_of_oven", "value": 3, "unit": "years"})
+    assert not IN.is_valid({"session": "s", "type": "answer", "id": "age_of_oven"})
+    assert set(VALUES) == {"choice", "choices", "number", "text"}

@@ -1,0 +1,165 @@
+"""Answers, refusals, the order of questions, and every verdict."""
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from assistant.errors import Refused
+from assistant.interview.assess import assess
+from assistant.interview.commands import Finish, GiveAnswer, SayNotSure, SkipQuestion, WithdrawAnswer
+from assistant.interview.conversation import Conversation
+from assistant.interview.verdict import Verdict
+from assistant.interview.view import QuestionView
+from assistant.knowledge.model import Knowledge
+from tests.conftest import Begin
+
+
+def concluded(conversation: Conversation) -> Verdict:
+    conversation.do(Finish())
+    view = conversation.view()
+    assert isinstance(view, Verdict)
+    return view
+
+
+@pytest.mark.parametrize(
+    ("question", "value", "unit", "code"),
+    [
+        ("no_such", "x", None, "unknown_question"),
+        ("which_appliance", "electric", None, "unknown_choice"),
+        ("which_appliance", 2, None, "choice_expected"),
+        ("which_appliance", None, None, "choice_expected"),
+        ("which_appliance", "electric_oven", "minutes", "unit_without_number"),
+        ("danger_now", "none", None, "choices_expected"),
+        ("danger_now", [], None, "choices_expected"),
+        ("danger_now", ["none", 3], None, "choice_expected"),
+        ("age_of_oven", "ten", None, "number_expected"),
+        ("age_of_oven", True, None, "number_expected"),
+        ("age_of_oven", math.nan, None, "number_expected"),
+        ("age_of_oven", math.inf, None, "number_out_of_range"),
+        ("age_of_oven", 10**400, None, "number_out_of_range"),
+        ("age_of_oven", -1, None, "number_out_of_range"),
+        ("age_of_oven", 1e300, None, "number_out_of_range"),
+        ("age_of_oven", 4, "furlongs", "unknown_unit"),
+        ("complaint_in_own_words", "  ", None, "text_expected"),
+        ("complaint_in_own_words", 7, None, "text_expected"),
+        ("complaint_in_own_words", "x" * 2001, None, "text_too_long"),
+    ],
+)
+def test_a_wrong_answer_is_refused_and_changes_nothing(
+    begun: Begin, question: str, value: object, unit: str | None, code: str
+) -> None:
+    conversation = begun(danger_now=["none"])
+    before = conversation.state
+    with pytest.raises(Refused, match=code):
+        conversation.do(GiveAnswer(question, value, unit))
+    assert conversation.state is before
+
+
+def test_a_number_is_kept_in_the_questions_own_unit(begun: Begin) -> None:
+    conversation = begun()
+    conversation.do(GiveAnswer("age_of_oven", 18, "months"))
+    assert conversation.state.answers["age_of_oven"].value == 1.5
+
+
+def test_text_that_cannot_be_stored_is_made_storable(begun: Begin) -> None:
+    conversation = begun(complaint_in_own_words="half \ud83d a \x1b[31m smile")
+    assert conversation.state.texts["complaint_in_own_words"] == "half ? a \N{REPLACEMENT CHARACTER}[31m smile"
+
+
+def test_a_choice_is_helped_by_the_nearest_name(begun: Begin) -> None:
+    with pytest.raises(Refused) as refused:
+        begun(which_appliance="electric_ovn")
+    assert refused.value.details["nearest"] == "electric_oven"
+
+
+def test_an_answer_may_be_changed_and_the_old_one_is_kept(begun: Begin) -> None:
+    conversation = begun(which_appliance="gas_oven")
+    conversation.do(GiveAnswer("which_appliance", "electric_oven"))
+    assert conversation.state.answers["which_appliance"].value == "electric_oven"
+    assert [old.value for old in conversation.state.replaced] == ["gas_oven"]
+
+
+def test_nothing_can_be_withdrawn_that_was_not_answered(begun: Begin) -> None:
+    with pytest.raises(Refused, match="nothing_to_withdraw"):
+        begun().do(WithdrawAnswer("which_appliance"))
+
+
+def test_a_skipped_question_comes_back_once(begun: Begin, knowledge: Knowledge) -> None:
+    conversation = begun(danger_now=["none"])
+    asked: list[str] = []
+    while isinstance(view := conversation.view(), QuestionView):
+        asked.append(view.id)
+        conversation.do(SkipQuestion(view.id))
+    assert asked
+    assert {question: asked.count(question) for question in asked} == dict.fromkeys(asked, 2)
+
+
+def test_an_answer_after_the_verdict_reopens_the_interview(begun: Begin) -> None:
+    conversation = begun(danger_now=["none"])
+    concluded(conversation)
+    conversation.do(GiveAnswer("which_appliance", "electric_oven"))
+    assert isinstance(conversation.view(), QuestionView)
+
+
+def test_the_complaint_comes_after_danger_and_before_the_oven(begun: Begin, knowledge: Knowledge) -> None:
+    conversation = begun()
+    stages = []
+    while isinstance(view := conversation.view(), QuestionView):
+        stages.append(knowledge.questions[view.id].stage)
+        conversation.do(GiveAnswer(view.id, ["none"]) if view.id == "danger_now" else SayNotSure(view.id))
+    first_seen = list(dict.fromkeys(stages))
+    assert first_seen[:3] == ["danger", "complaint", "oven"]
+
+
+def test_a_part_that_is_not_fitted_excludes_its_causes_and_its_questions(begun: Begin) -> None:
+    conversation = begun(danger_now=["none"], functions_on_oven=["conventional"], fan_sound="silent")
+    belief = conversation.assessment.posterior
+    assert belief.of("ring_element_open") == 0
+    assert belief.of("oven_fan_stopped") == 0
+    assert "fan_sound" not in conversation.assessment.evidence
+    assert conversation.state.answers["fan_sound"].value == "silent"
+
+
+def test_no_answer_about_signs_excludes_a_cause(begun: Begin, knowledge: Knowledge) -> None:
+    conversation = begun(danger_now=["none"])
+    for question_id, question in knowledge.questions.items():
+        if question.observable and question.kind == "choice" and question_id != "functions_on_oven":
+            conversation.do(GiveAnswer(question_id, next(iter(question.choices))))
+    assert all(p > 0 for _, p in conversation.assessment.posterior.ranked())
+
+
+def test_without_anybody_at_the_oven_only_talk_is_asked(begun: Begin) -> None:
+    conversation = begun(danger_now=["none"], person_at_oven="no")
+    while isinstance(view := conversation.view(), QuestionView):
+        assert view.care == "talk"
+        conversation.do(SayNotSure(view.id))
+
+
+def test_little_known_is_said(begun: Begin) -> None:
+    reached = concluded(begun(danger_now=["none"]))
+    assert reached.action == "book_visit"
+    assert reached.details["little_known"] is True
+
+
+def test_finishing_does_not_pass_over_danger(begun: Begin) -> None:
+    conversation = begun()
+    conversation.do(Finish())
+    assert isinstance(conversation.view(), QuestionView)
+
+
+def test_answers_that_newer_rules_do_not_know_stay_inert(begun: Begin) -> None:
+    conversation = begun(danger_now=["none"], which_appliance="electric_oven")
+    changed = conversation.state.answers["which_appliance"]
+    answers = {
+        **conversation.state.answers,
+        "which_appliance": replace(changed, value="steam_oven"),
+        "functions_on_oven": replace(changed, question_id="functions_on_oven", value=("hovering",)),
+        "long_gone": replace(changed, question_id="long_gone", value=3.0),
+        "underside_pale": replace(changed, question_id="underside_pale", value="raw"),
+    }
+    older = assess(conversation.script, replace(conversation.state, answers=answers))
+    newer = assess(conversation.script, begun(danger_now=["none"]).state)
+    assert older.posterior.ranked() == newer.posterior.ranked()
+    assert older.not_fitted == frozenset()
+    assert older.evidence == {}

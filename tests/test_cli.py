@@ -1,0 +1,144 @@
+"""The commands as they are typed, each in a process of its own."""
+
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from assistant import __version__
+from assistant.cli import parser
+
+ROOT = Path(__file__).parent.parent
+
+
+@pytest.fixture
+def run(tmp_path: Path):  # type: ignore[no-untyped-def]
+    """Runs `ovenside` with its own data and cache folders."""
+    environment = {**os.environ, "XDG_DATA_HOME": str(tmp_path / "data"), "XDG_CACHE_HOME": str(tmp_path / "cache")}
+
+    def run(*words: str, typed: str = "") -> subprocess.CompletedProcess[str]:
+        done = subprocess.run(
+            [sys.executable, "-m", "assistant", *words],
+            input=typed,
+            capture_output=True,
+            text=True,
+            timeout=60,
+            cwd=ROOT,
+            env=environment,
+        )
+        assert "Traceback" not in done.stderr, done.stderr
+        return done
+
+    return run
+
+
+def code_in(screen: str) -> str:
+    found = re.search(r"resume ([0-9A-Z]{4}(?:-[0-9A-Z]{4}){3})", screen)
+    assert found, screen
+    return found[1]
+
+
+def test_a_piped_conversation_is_saved_and_resumed_by_its_code(run) -> None:  # type: ignore[no-untyped-def]
+    first = run(typed="none\n5\n")
+    assert first.returncode == 0
+    code = code_in(first.stdout)
+    again = run("resume", code.lower().replace("-", " "), typed="electric\n")
+    assert "Welcome back" in again.stdout
+    assert "What kind of oven is it?" in again.stdout
+    latest = run("resume", typed="stop\n")
+    assert "What kind of oven is it?" not in latest.stdout
+    assert latest.returncode == 0
+
+
+def test_bytes_that_are_no_text_are_no_traceback(run, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
+    done = subprocess.run(
+        [sys.executable, "-m", "assistant", "--store", str(tmp_path / "s.db")],
+        input=b"\xff\xfe\x00\n15\n\x80\n",
+        capture_output=True,
+        cwd=ROOT,
+        env={**os.environ, "PYTHONIOENCODING": "ascii:strict"},
+        timeout=60,
+    )
+    assert done.returncode == 0, done.stderr
+    assert done.stderr == b""
+    assert b"What goes wrong" in done.stdout
+
+
+def test_the_first_screen_is_the_same_from_the_kept_copy(run) -> None:  # type: ignore[no-untyped-def]
+    assert run(typed="").stdout == run(typed="").stdout
+
+
+def test_nothing_is_saved_before_the_first_answer(run) -> None:  # type: ignore[no-untyped-def]
+    assert "nothing was saved" in run(typed="").stdout
+    assert "no saved sessions" in run("sessions", "list").stdout
+    assert run("resume").returncode == 1
+
+
+@pytest.mark.parametrize("words", [("resume", "AAAA"), ("sessions", "show", "zz"), ("sessions", "erase", "")])
+def test_an_unknown_session_is_said_plainly(run, words: tuple[str, ...]) -> None:  # type: ignore[no-untyped-def]
+    done = run(*words)
+    assert done.returncode == 1
+    assert (done.stdout + done.stderr).strip().endswith((".", "there.", "digits."))
+
+
+def test_a_session_is_listed_shown_and_erased(run) -> None:  # type: ignore[no-untyped-def]
+    run(typed="none\n5\nnot sure\n")
+    listed = run("sessions", "list").stdout
+    session = listed.split()[0]
+    shown = run("sessions", "show", session).stdout
+    assert "None of these" in shown
+    assert "not sure" in shown
+    assert run("sessions", "erase", session).returncode == 0
+    assert "no saved sessions" in run("sessions", "list").stdout
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("--lang", "tlh"),
+        ("drive", "--lang", "xx"),
+        ("--rules", "/no/such/folder"),
+        ("--store", "ftp:x"),
+        ("--store", "/"),
+    ],
+)
+def test_arguments_that_cannot_be_used_are_a_sentence_and_status_1(run, words: tuple[str, ...]) -> None:  # type: ignore[no-untyped-def]
+    done = run(*words, typed="none\n")
+    assert done.returncode == 1
+    assert done.stderr.strip()
+
+
+def test_an_unknown_region_is_a_sentence(run) -> None:  # type: ignore[no-untyped-def]
+    assert run("--region", "atlantis", typed="none\n").returncode == 1
+
+
+def test_the_projects_own_rules_have_no_mistakes(run) -> None:  # type: ignore[no-untyped-def]
+    done = run("rules", "check", "rules")
+    assert done.returncode == 0, done.stdout
+    assert "no mistakes" in done.stdout
+
+
+def test_mistakes_are_counted_and_the_status_is_1(run, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
+    (tmp_path / "empty").mkdir()
+    done = run("rules", "check", str(tmp_path / "empty"))
+    assert done.returncode == 1
+    *problems, count = done.stdout.splitlines()
+    assert all(re.match(r"^.+:\d+:\d+: \S+: found .+, expected .+", line) for line in problems)
+    assert count == f"{len(problems)} mistakes."
+
+
+def test_the_version_says_what_evaluates_the_rules(run) -> None:  # type: ignore[no-untyped-def]
+    engine = "durable-rules" if sys.version_info < (3, 13) else "naive"
+    assert run("--version").stdout == f"ovenside {__version__} ({engine})\n"
+
+
+def test_every_command_is_in_the_readme() -> None:
+    readme = (ROOT / "README.md").read_text("utf-8")
+    top = parser()
+    commands = next(action for action in top._actions if action.dest == "command").choices
+    assert commands
+    for name in commands:
+        assert f"`ovenside {name}" in readme

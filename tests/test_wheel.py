@@ -1,0 +1,41 @@
+"""The built wheel carries rules and locales, and runs a conversation outside the checkout."""
+
+import os
+import subprocess
+import sys
+import venv
+from pathlib import Path
+
+ROOT = Path(__file__).parent.parent
+
+
+def test_the_wheel_runs_a_conversation_in_an_empty_environment(tmp_path: Path) -> None:
+    subprocess.run(
+        [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", str(tmp_path), str(ROOT)],
+        check=True,
+        capture_output=True,
+        timeout=200,
+    )
+    (wheel,) = tmp_path.glob("*.whl")
+    environment = tmp_path / "environment"
+    venv.create(environment, with_pip=True)
+    python = environment / "bin" / "python"
+    locked = ROOT / "requirements.lock"
+    subprocess.run(
+        [python, "-m", "pip", "install", "-q", "--disable-pip-version-check", "-c", locked, wheel],
+        check=True,
+        capture_output=True,
+        timeout=280,
+    )
+    done = subprocess.run(
+        [environment / "bin" / "ovenside", "--store", tmp_path / "s.db"],
+        input="none\n5\ngas\n\n",
+        capture_output=True,
+        text=True,
+        cwd=tmp_path,
+        env={**os.environ, "XDG_CACHE_HOME": str(tmp_path / "cache"), "PYTHONPATH": ""},
+        timeout=60,
+    )
+    assert done.returncode == 0, done.stderr
+    assert "a registered gas engineer" in done.stdout
+    assert "ovenside resume" in done.stdout
