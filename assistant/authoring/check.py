@@ -27,10 +27,16 @@ def check(folder: Path, wording: Wording, out: TextIO) -> int:
         check_as_a_whole(read)
         read.problems.sort()
     for line in problem_lines(read.problems, wording):
-        out.write(line + "\n")
+        out.write(_in_encoding_of(out, line) + "\n")
     if not read.problems:
         out.write(wording.say("rules-sound", count=len(read.texts)) + "\n")
     return 1 if read.problems else 0
+
+
+def _in_encoding_of(out: TextIO, line: str) -> str:
+    """The line with '?' for what a terminal of few characters can't show."""
+    encoding = getattr(out, "encoding", None) or "utf-8"
+    return line.encode(encoding, "replace").decode(encoding)
 
 
 def problem_lines(problems: Iterable[Problem], wording: Wording) -> Iterator[str]:

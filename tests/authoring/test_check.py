@@ -76,3 +76,14 @@ def test_checking_twice_prints_the_same(tmp_path):
         assert check(folder, english(), out) == 1
         printed.add(out.getvalue())
     assert len(printed) == 1
+
+
+@pytest.mark.parametrize("encoding", ["ascii", "cp1252", "utf-8"])
+def test_a_terminal_of_few_characters_is_no_reason_to_stop(tmp_path, encoding):
+    folder = copy_of_sound_rules(tmp_path)
+    (folder / "acts.yaml").write_text("\ud7fb: b\n", "utf-8")
+    written = io.BytesIO()
+    out = io.TextIOWrapper(written, encoding=encoding)
+    assert check(folder, english(), out) == 1
+    out.flush()
+    assert written.getvalue().decode(encoding).endswith("2 mistakes.\n")

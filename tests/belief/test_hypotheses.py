@@ -1,0 +1,93 @@
+import numpy as np
+import pytest
+
+from assistant.belief.hypotheses import codes_of, compile_evidence_model
+from tests.belief import tiny
+from tests.belief.brute_force import chance_of_report, state_chances
+
+SEEDS = range(25)
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_every_column_is_a_distribution(seed):
+    model = compile_evidence_model(tiny.random_knowledge(seed))
+    for table in (*model.state_given.values(), *model.report_given.values()):
+        assert table.sum(axis=0) == pytest.approx(np.ones(table.shape[1]), abs=1e-12)
+        assert table.min() > 0
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_states_are_as_probable_as_the_rules_say(seed):
+    knowledge = tiny.random_knowledge(seed)
+    model = compile_evidence_model(knowledge)
+    for column, hypothesis in enumerate(model.hypotheses):
+        expected = state_chances(knowledge, hypothesis)
+        for name, observable in knowledge.observables.items():
+            by_state = [expected[name][state] for state in observable.states]
+            assert model.state_given[name][:, column] == pytest.approx(by_state, abs=1e-12)
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_reports_are_as_probable_as_the_rules_say(seed):
+    knowledge = tiny.random_knowledge(seed)
+    model = compile_evidence_model(knowledge)
+    for question_id, question in knowledge.questions.items():
+        states = knowledge.observables[question.observable].states
+        expected = [
+            [chance_of_report(question, code, state, knowledge.settings.words) for state in states]
+            for code in codes_of(question)
+        ]
+        assert model.report_given[question_id] == pytest.approx(np.array(expected), abs=1e-12)
+
+
+def test_an_answer_shares_its_mistakes_among_those_that_mean_something_else():
+    means = {"a": ("low",), "b": ("low",), "c": ("high",), "d": ("high",), "e": ("high",)}
+    model = compile_evidence_model(
+        tiny.knowledge(
+            {"heat": tiny.observable(low=50, high=50)},
+            {"q": tiny.question("heat", means, mistakes=30)},
+            {"c": tiny.cause(5, {"heat": tiny.figures(low=90, high=10)})},
+        )
+    )
+    assert model.report_given["q"][:, 0] == pytest.approx([0.35, 0.35, 0.1, 0.1, 0.1])
+    assert model.report_given["q"][:, 1] == pytest.approx([0.15, 0.15, 0.7 / 3, 0.7 / 3, 0.7 / 3])
+
+
+def test_something_else_predicts_what_causes_predict_broadened_by_its_breadth():
+    """By hand: odds 1:1 of two causes; the mixture is 0.5; a breadth of 40 % mixes in a third for each state."""
+    heat = tiny.observable(low=10, middle=10, high=80)
+    causes = {
+        "a": tiny.cause(20, {"heat": tiny.figures(low=70, middle=20, high=10)}),
+        "b": tiny.cause(20, {"heat": tiny.figures(low=10, middle=60, high=30)}),
+    }
+    questions = {"q": tiny.question("heat", {"x": ("low",), "y": ("middle",), "z": ("high",)}, mistakes=10)}
+    model = compile_evidence_model(tiny.knowledge({"heat": heat}, questions, causes, breadth=40))
+    expected = [0.6 * mixed + 0.4 / 3 for mixed in (0.4, 0.4, 0.2)]
+    assert model.state_given["heat"][:, -1] == pytest.approx(expected)
+
+
+@pytest.mark.parametrize(("breadth", "expected"), [(0, [0.9, 0.1]), (100, [0.5, 0.5])])
+def test_breadth_goes_from_what_causes_predict_to_anything(breadth, expected):
+    model = compile_evidence_model(
+        tiny.knowledge(
+            {"heat": tiny.observable(low=20, high=80)},
+            {"q": tiny.question("heat", {"a": ("low",), "b": ("high",)}, mistakes=10)},
+            {"c": tiny.cause(5, {"heat": tiny.figures(low=90, high=10)})},
+            breadth=breadth,
+        )
+    )
+    assert model.state_given["heat"][:, -1] == pytest.approx(expected)
+
+
+def test_a_cause_shows_the_normal_where_it_says_nothing():
+    model = compile_evidence_model(tiny.sound_knowledge())
+    normal, high_shelf = 0, model.hypotheses.index("high_shelf")
+    assert (model.state_given["heat"][:, normal] == model.state_given["heat"][:, high_shelf]).all()
+    assert (model.state_given["browning"][:, normal] != model.state_given["browning"][:, high_shelf]).any()
+
+
+def test_prior_odds_are_those_of_the_base_rates():
+    knowledge = tiny.sound_knowledge()
+    model = compile_evidence_model(knowledge)
+    assert model.hypotheses == ("none", "high_shelf", "weak_element", "worn_seal", "something_else")
+    assert model.prior_odds == pytest.approx([1, 8 / 92, 3 / 97, 4 / 96, 5 / 95])

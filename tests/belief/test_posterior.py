@@ -1,0 +1,236 @@
+import copy
+import random
+
+import numpy as np
+import pytest
+
+from assistant.belief.hypotheses import compile_evidence_model
+from assistant.belief.posterior import Posterior, could_move, log_likelihoods, posterior, weights_of_evidence
+from tests.belief import tiny
+from tests.belief.brute_force import brute_force_posterior
+
+SEEDS = range(60)
+
+
+def as_dict(found):
+    return dict(zip(found.hypotheses, found.probabilities, strict=True))
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_the_posterior_is_that_of_adding_up_every_world(seed):
+    knowledge = tiny.random_knowledge(seed)
+    model = compile_evidence_model(knowledge)
+    answers = tiny.random_answers(model, seed)
+    not_fitted = frozenset({"p0"} if seed % 3 == 0 else ())
+    found = as_dict(posterior(model, answers, not_fitted))
+    assert found == pytest.approx(brute_force_posterior(knowledge, answers, not_fitted), abs=1e-12)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_the_sound_rules_give_the_posterior_of_adding_up_every_world(seed):
+    knowledge = tiny.sound_knowledge()
+    model = compile_evidence_model(knowledge)
+    answers = tiny.random_answers(model, seed)
+    assert as_dict(posterior(model, answers)) == pytest.approx(brute_force_posterior(knowledge, answers), abs=1e-12)
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_probabilities_sum_to_one(seed):
+    model = compile_evidence_model(tiny.random_knowledge(seed))
+    found = posterior(model, tiny.random_answers(model, seed))
+    assert found.probabilities.sum() == pytest.approx(1, abs=1e-12)
+    assert found.probabilities.min() > 0
+
+
+def test_without_answers_the_posterior_is_the_prior():
+    model = compile_evidence_model(tiny.sound_knowledge())
+    assert posterior(model, {}).probabilities == pytest.approx(model.prior_odds / model.prior_odds.sum())
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_the_order_of_answers_makes_no_difference_to_the_last_bit(seed):
+    model = compile_evidence_model(tiny.random_knowledge(seed))
+    answers = list(tiny.random_answers(model, seed).items())
+    expected = posterior(model, dict(answers)).probabilities.tobytes()
+    for shuffling in range(5):
+        random.Random(shuffling).shuffle(answers)
+        assert posterior(model, dict(answers)).probabilities.tobytes() == expected
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_an_answer_given_and_withdrawn_leaves_no_trace(seed):
+    model = compile_evidence_model(tiny.random_knowledge(seed))
+    answers = tiny.random_answers(model, seed)
+    before = posterior(model, answers).probabilities.tobytes()
+    for question_id, codes in model.codes.items():
+        if question_id not in answers:
+            posterior(model, {**answers, question_id: codes[0]})
+    last, code = answers.popitem()
+    assert posterior(model, answers).probabilities.tobytes() != before
+    assert posterior(model, {last: code, **answers}).probabilities.tobytes() == before
+
+
+def test_nothing_that_is_given_is_changed():
+    model = compile_evidence_model(tiny.sound_knowledge())
+    answers = tiny.random_answers(model, 3)
+    kept_answers, kept_model = dict(answers), copy.deepcopy(model)
+    now = posterior(model, answers, frozenset({"seal"}))
+    kept_now = now.probabilities.copy()
+    for question_id in model.codes:
+        could_move(model, question_id, now, 0.02)
+    weights_of_evidence(model, answers, "none", "worn_seal")
+    now.ranked()
+    assert answers == kept_answers
+    assert (now.probabilities == kept_now).all()
+    assert (model.prior_odds == kept_model.prior_odds).all()
+    for kept, table in ((kept_model.state_given, model.state_given), (kept_model.report_given, model.report_given)):
+        assert kept.keys() == table.keys()
+        assert all((kept[name] == table[name]).all() for name in table)
+
+
+def two_reports_of_one_thing(mistakes):
+    means = {"yes": ("low",), "no": ("high",)}
+    knowledge = tiny.knowledge(
+        {"heat": tiny.observable(low=20, high=80)},
+        {q: tiny.question("heat", means, mistakes=mistakes) for q in ("first", "second")},
+        {"weak": tiny.cause(10, {"heat": tiny.figures(low=80, high=20)})},
+        something_else=tiny.NEXT_TO_NOTHING,
+    )
+    return compile_evidence_model(knowledge)
+
+
+def odds_of_weak(model, answers):
+    found = posterior(model, answers)
+    return found.of("weak") / found.of("none")
+
+
+def test_a_second_report_of_a_thing_that_is_certain_already_adds_nothing():
+    model = two_reports_of_one_thing(mistakes=tiny.NEXT_TO_NOTHING)
+    once = odds_of_weak(model, {"first": "yes"})
+    assert once == pytest.approx(4 * 1 / 9)
+    assert odds_of_weak(model, {"first": "yes", "second": "yes"}) == pytest.approx(once)
+
+
+def test_two_uncertain_reports_never_weigh_more_than_the_thing_itself():
+    """By hand: 0.7² and 0.3² through the states: (0.8·0.49 + 0.2·0.09) / (0.2·0.49 + 0.8·0.09) = 0.41 / 0.17."""
+    model = two_reports_of_one_thing(mistakes=30)
+    prior = 1 / 9
+    one = odds_of_weak(model, {"first": "yes"}) / prior
+    both = odds_of_weak(model, {"first": "yes", "second": "yes"}) / prior
+    assert one == pytest.approx((0.8 * 0.7 + 0.2 * 0.3) / (0.2 * 0.7 + 0.8 * 0.3))
+    assert both == pytest.approx(0.41 / 0.17)
+    assert one < both < min(one**2, 0.8 / 0.2)
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_a_part_that_is_not_fitted_excludes_the_causes_that_need_it_and_no_others(seed):
+    model = compile_evidence_model(tiny.random_knowledge(seed))
+    answers = tiny.random_answers(model, seed)
+    everything = posterior(model, answers)
+    without = posterior(model, answers, frozenset({"p1", "unrelated"}))
+    assert without.of("c1") == 0
+    others = [name for name in model.hypotheses if name != "c1"]
+    left = 1 - everything.of("c1")
+    assert [without.of(name) for name in others] == pytest.approx([everything.of(name) / left for name in others])
+    assert without.probabilities.sum() == pytest.approx(1, abs=1e-12)
+
+
+def test_no_answer_ever_excludes_a_cause():
+    model = compile_evidence_model(tiny.sound_knowledge())
+    for seed in range(30):
+        assert posterior(model, tiny.random_answers(model, seed)).probabilities.min() > 0
+
+
+def test_a_question_that_reports_nothing_is_no_evidence():
+    model = compile_evidence_model(tiny.sound_knowledge())
+    answers = {"seal_seen": "has_gaps"}
+    with_others = {**answers, "oven_is_off": "yes", "never_heard_of": "x"}
+    assert (posterior(model, with_others).probabilities == posterior(model, answers).probabilities).all()
+
+
+def test_an_answer_that_means_a_sign_of_a_cause_makes_it_more_probable():
+    model = compile_evidence_model(tiny.sound_knowledge())
+    before, after = posterior(model, {}), posterior(model, {"seal_seen": "has_gaps"})
+    assert after.of("worn_seal") > before.of("worn_seal")
+    assert after.causes()[0][0] == "worn_seal"
+
+
+def test_hundreds_of_reports_do_not_run_out_of_digits():
+    means = {"yes": ("low",), "no": ("high",)}
+    names = [f"o{number}" for number in range(400)]
+    knowledge = tiny.knowledge(
+        {name: tiny.observable(low=1, high=99) for name in names},
+        {f"q_{name}": tiny.question(name, means, mistakes=1) for name in names},
+        {"weak": tiny.cause(1, {name: tiny.figures(low=2, high=98) for name in names})},
+    )
+    found = posterior(compile_evidence_model(knowledge), {f"q_{name}": "yes" for name in names})
+    assert np.isfinite(found.probabilities).all()
+    assert found.probabilities.sum() == pytest.approx(1)
+
+
+def test_the_ranking_is_by_probability_and_then_by_the_order_of_the_rules():
+    found = Posterior(("none", "a", "b", "c", "something_else"), np.array([0.1, 0.2, 0.3, 0.2, 0.2]))
+    assert [name for name, _ in found.ranked()] == ["b", "a", "c", "something_else", "none"]
+    assert found.causes() == (("b", 0.3), ("a", 0.2), ("c", 0.2))
+
+
+def test_the_ranking_of_equal_causes_does_not_hang_on_the_last_bit():
+    found = Posterior(("a", "b"), np.array([0.5 - 1e-15, 0.5 + 1e-15]))
+    assert [name for name, _ in found.ranked()] == ["a", "b"]
+
+
+def test_weights_of_evidence_add_up_to_the_change_of_the_odds():
+    model = compile_evidence_model(tiny.sound_knowledge())
+    answers = {"temperature_reached": "too_low", "browning_seen": "hardly", "seal_seen": "has_gaps"}
+    weights = weights_of_evidence(model, answers, "worn_seal", "weak_element")
+    before, after = posterior(model, {}), posterior(model, answers)
+    change = (after.of("worn_seal") / after.of("weak_element")) / (before.of("worn_seal") / before.of("weak_element"))
+    assert set(weights) == {"heat", "browning", "seal_state"}
+    assert sum(weights.values()) == pytest.approx(10 * np.log10(change))
+    opposite = weights_of_evidence(model, answers, "weak_element", "worn_seal")
+    assert opposite == pytest.approx({name: -weight for name, weight in weights.items()})
+
+
+def test_log_likelihoods_are_of_the_observables_that_were_reported():
+    model = compile_evidence_model(tiny.sound_knowledge())
+    found = log_likelihoods(model, {"seal_seen": "has_gaps"})
+    assert list(found) == ["seal_state"]
+    assert (found["seal_state"] < 0).all()
+
+
+class TestCouldMove:
+    """Whether a question is worth its time: two live hypotheses must expect different answers."""
+
+    def model(self, of_second):
+        means = {"yes": ("low",), "no": ("high",)}
+        return compile_evidence_model(
+            tiny.knowledge(
+                {"heat": tiny.observable(low=20, high=80)},
+                {"q": tiny.question("heat", means, mistakes=10)},
+                {
+                    "first": tiny.cause(10, {"heat": tiny.figures(low=80, high=20)}),
+                    "second": tiny.cause(10, {"heat": tiny.figures(low=of_second, high=100 - of_second)}),
+                },
+            )
+        )
+
+    def now(self, model, **probabilities):
+        return Posterior(model.hypotheses, np.array([probabilities.get(name, 0.0) for name in model.hypotheses]))
+
+    def test_two_live_hypotheses_that_differ_are_worth_a_question(self):
+        model = self.model(of_second=30)
+        assert could_move(model, "q", self.now(model, first=0.5, second=0.5), 0.02)
+
+    def test_two_that_expect_the_same_are_not(self):
+        model = self.model(of_second=80)
+        assert not could_move(model, "q", self.now(model, first=0.5, second=0.5), 0.02)
+        assert could_move(model, "q", self.now(model, first=0.5, none=0.5), 0.02)
+
+    def test_one_alone_is_not(self):
+        model = self.model(of_second=30)
+        assert not could_move(model, "q", self.now(model, first=0.99, second=0.01), 0.02)
+        assert could_move(model, "q", self.now(model, first=0.99, second=0.01), 0.005)
+
+    def test_a_difference_too_small_to_matter_is_not(self):
+        model = self.model(of_second=78)
+        assert not could_move(model, "q", self.now(model, first=0.5, second=0.5), 0.02)
