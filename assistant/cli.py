@@ -25,6 +25,7 @@ def parser() -> argparse.ArgumentParser:
     shared.add_argument("--region", default=DEFAULT_REGION, help="region (default: %(default)s)")
     shared.add_argument("--store", metavar="URL", help="where sessions are kept: a path, sqlite:PATH or memory:")
     chat = argparse.ArgumentParser(add_help=False)
+    chat.add_argument("--role", default="householder", help="who types: householder, agent or engineer")
     chat.add_argument("--plain", action="store_true", help="no cursor movement and no colour, for screen readers")
 
     top = argparse.ArgumentParser(
@@ -107,6 +108,7 @@ def _setting(arguments: argparse.Namespace) -> "Setting":
         lang=arguments.lang,
         region=arguments.region,
         plain=arguments.plain,
+        role=arguments.role,
     )
 
 

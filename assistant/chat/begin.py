@@ -21,8 +21,6 @@ if TYPE_CHECKING:
     from assistant.interview.script import Script
     from assistant.wording.languages import Languages
 
-ROLE = "householder"
-
 
 @dataclass(frozen=True)
 class Setting:
@@ -35,6 +33,7 @@ class Setting:
     lang: str
     region: str
     plain: bool
+    role: str
 
 
 def begin(setting: Setting) -> int:
@@ -106,7 +105,7 @@ def _new_talk(setting: Setting, log: "EventLog") -> "Talk":
     code = new_code(secrets.token_bytes)
     record = SessionRecord(session_id=uuid4().hex, code_hash=hash_code(code), name=None, created_at=utc_now())
     conversation = Conversation(script, log, record)
-    conversation.start(Start(ROLE, setting.region, setting.lang, "single"), keep_at_once=False)
+    conversation.start(Start(setting.role, setting.region, setting.lang, "single"), keep_at_once=False)
     return _talk(conversation, languages, setting, code)
 
 

@@ -15,8 +15,9 @@ from assistant.wording.sentences import QuestionText, Sentences
 class Pages:
     """Lays out what a chat shows, in the words of one language."""
 
-    def __init__(self, sentences: Sentences) -> None:
+    def __init__(self, sentences: Sentences, *, in_figures: bool = False) -> None:
         self._sentences = sentences
+        self._in_figures = in_figures
         self._say = sentences.wording.say
 
     def opening(self) -> Opening:
@@ -68,7 +69,7 @@ class Pages:
         return [BLANK, Paragraph(self._sentences.cause_explained(verdict.leading))]
 
     def verdict(self, verdict: Verdict) -> list[Paragraph]:
-        text = self._sentences.verdict(verdict)
+        text = self._sentences.verdict(verdict, in_figures=self._in_figures)
         stopped = verdict.action == "stop_and_isolate"
         page = [
             BLANK,

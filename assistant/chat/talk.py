@@ -36,7 +36,8 @@ class Talk:
 
     def __post_init__(self) -> None:
         self._wording = self.sentences.wording
-        self._pages = Pages(self.sentences)
+        role = self.conversation.script.knowledge.roles[self.conversation.state.role]
+        self._pages = Pages(self.sentences, in_figures=role.sees_probabilities)
         self._reopened: str | None = None
         self._verdict_shown: Verdict | None = None
         self._question_shown: tuple[str, int] | None = None

@@ -103,15 +103,16 @@ class Sentences:
         nearest = details.get("nearest")
         return f"{text} {self.wording.say('problem-did_you_mean', nearest=str(nearest))}" if nearest else text
 
-    def verdict(self, verdict: Verdict) -> VerdictText:
+    def verdict(self, verdict: Verdict, *, in_figures: bool = False) -> VerdictText:
+        """With `in_figures`, probabilities and decibans stand beside the words, for whoever may see them."""
         return VerdictText(
             headline=self.headline(verdict),
             explanation=self._explanation(verdict),
             steps=tuple(
                 self.wording.say(f"step-{step}", **self._lines) for step in _listed(verdict.details.get("steps"))
             ),
-            likely=() if verdict.stops else tuple(self._likely(verdict)),
-            because=tuple(self._reason(reason) for reason in verdict.because),
+            likely=() if verdict.stops else tuple(self._likely(verdict, in_figures)),
+            because=tuple(self._reason(reason, in_figures) for reason in verdict.because),
             would_change=tuple(self._change(change) for change in verdict.would_change),
             tips=tuple(self.wording.say(f"advice-{tip}") for tip in _listed(verdict.details.get("tips"))),
         )
@@ -152,26 +153,32 @@ class Sentences:
             said.append(self.wording.say(f"urgency-{details['urgency']}"))
         return " ".join(said)
 
-    def _likely(self, verdict: Verdict) -> list[str]:
-        """The most probable hypotheses with their bands; who books a visit hears no 'nothing wrong'."""
+    def _likely(self, verdict: Verdict, in_figures: bool) -> list[str]:
+        """The most probable hypotheses with their bands."""
         if verdict.action == "outside":
             return []
         shown = [(h, p) for h, p in verdict.hypotheses if p >= LEAST_SHOWN][:MOST_LIKELY_SHOWN]
-        return [self.wording.say(f"band-{band(p)}", cause=self.wording.say(f"cause-{h}")) for h, p in shown]
+        lines = [self.wording.say(f"band-{band(p)}", cause=self.wording.say(f"cause-{h}")) for h, p in shown]
+        if not in_figures:
+            return lines
+        return [
+            self.wording.say("figure-probability", text=line, percent=f"{100 * p:.0f}")
+            for line, (_, p) in zip(lines, shown, strict=True)
+        ]
 
     def cause_explained(self, cause_id: str) -> str:
         return self.wording.say(f"cause-{cause_id}", "explain")
 
-    def _reason(self, reason: Reason) -> str:
+    def _reason(self, reason: Reason, in_figures: bool) -> str:
         if reason.kind == "sign":
             return self.wording.say("reason-sign", sign=self.wording.say(f"sign-{reason.id}", **self._lines))
         if reason.kind == "finding":
             return self.wording.say(f"finding-{reason.id}")
-        return self.wording.say(
-            "reason-answer",
-            question=self.question_by_id(reason.id).text,
-            answer=self.given(reason.id, reason.value),
-        )
+        question = self.question_by_id(reason.id).text
+        said = self.wording.say("reason-answer", question=question, answer=self.given(reason.id, reason.value))
+        if in_figures and reason.decibans is not None:
+            return self.wording.say("figure-decibans", text=said, decibans=f"{reason.decibans:.1f}")
+        return said
 
     def given(self, question_id: str, value: object) -> str:
         """An answer as the person would recognise it."""

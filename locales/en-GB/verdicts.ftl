@@ -51,6 +51,9 @@ cause-something_else = something we have no name for
 reason-sign = You told us of this danger sign: { $sign }.
 reason-answer = You said “{ $answer }” to “{ $question }”
 
+figure-probability = { $text } ({ $percent } %)
+figure-decibans = { $text } ({ $decibans } decibans for the first against the second)
+
 answer-in_own_words = in your own words
 answer-from = { $least } { $unit } or more
 answer-between = { $least } to { $most } { $unit }

@@ -182,3 +182,14 @@ def test_random_lines_never_break_the_chat(feed: Feed) -> None:
         ]
         fed = feed(*[line for line in lines if line != "stop"])
         assert fed.screen
+
+
+def test_an_agent_sees_figures_and_a_householder_does_not(feed: Feed) -> None:
+    answers = {**CLEAR, "what_goes_wrong": ["pale_below"], "underside_pale": "white_or_raw", "fan_cooks": "cooks_well"}
+    lines = ["not sure"] * 60
+    agent = feed(*lines, role="agent", which_appliance="electric_oven", **answers)
+    householder = feed(*lines, which_appliance="electric_oven", **answers)
+    assert re.search(r"\(\d+ %\)", agent.screen)
+    assert "decibans" in agent.screen
+    assert not re.search(r"\(\d+ %\)", householder.screen)
+    assert "decibans" not in householder.screen
