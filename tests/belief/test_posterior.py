@@ -5,7 +5,7 @@ import numpy as np
 import pytest
 
 from assistant.belief.hypotheses import compile_evidence_model
-from assistant.belief.posterior import Posterior, could_move, log_likelihoods, posterior, weights_of_evidence
+from assistant.belief.posterior import Posterior, log_likelihoods, posterior, tells_apart, weights_of_evidence
 from tests.belief import tiny
 from tests.belief.brute_force import brute_force_posterior
 
@@ -77,7 +77,7 @@ def test_nothing_that_is_given_is_changed():
     now = posterior(model, answers, frozenset({"seal"}))
     kept_now = now.probabilities.copy()
     for question_id in model.codes:
-        could_move(model, question_id, now, 0.02)
+        tells_apart(model, question_id, now, 0.02)
     weights_of_evidence(model, answers, "none", "worn_seal")
     now.ranked()
     assert answers == kept_answers
@@ -198,10 +198,12 @@ def test_log_likelihoods_are_of_the_observables_that_were_reported():
     assert (found["seal_state"] < 0).all()
 
 
-class TestCouldMove:
-    """Whether a question is worth its time: two live hypotheses must expect different answers."""
+class TestTellsApart:
+    """By hand, with `yes` to be expected at 0.9 low + 0.1 high: 0.74 of the first cause, 0.34 of the second
+    where it is low in 30 %, 0.26 of nothing wrong. Of two answers, the distance is the difference of either.
+    """
 
-    def model(self, of_second):
+    def model(self, of_second=30):
         means = {"yes": ("low",), "no": ("high",)}
         return compile_evidence_model(
             tiny.knowledge(
@@ -217,20 +219,46 @@ class TestCouldMove:
     def now(self, model, **probabilities):
         return Posterior(model.hypotheses, np.array([probabilities.get(name, 0.0) for name in model.hypotheses]))
 
-    def test_two_live_hypotheses_that_differ_are_worth_a_question(self):
-        model = self.model(of_second=30)
-        assert could_move(model, "q", self.now(model, first=0.5, second=0.5), 0.02)
+    def test_it_is_the_difference_between_what_leader_and_rival_expect(self):
+        model = self.model()
+        assert tells_apart(model, "q", self.now(model, first=0.6, second=0.4), 0.1) == pytest.approx(0.40)
 
-    def test_two_that_expect_the_same_are_not(self):
+    def test_of_several_rivals_the_one_that_differs_most_counts(self):
+        model = self.model()
+        now = self.now(model, first=0.6, second=0.2, none=0.2)
+        assert tells_apart(model, "q", now, 0.1) == pytest.approx(0.48)
+
+    def test_rivals_among_themselves_do_not_count(self):
         model = self.model(of_second=80)
-        assert not could_move(model, "q", self.now(model, first=0.5, second=0.5), 0.02)
-        assert could_move(model, "q", self.now(model, first=0.5, none=0.5), 0.02)
+        now = self.now(model, first=0.6, second=0.39, none=0.01)
+        assert tells_apart(model, "q", now, 0.1) == pytest.approx(0)
 
-    def test_one_alone_is_not(self):
-        model = self.model(of_second=30)
-        assert not could_move(model, "q", self.now(model, first=0.99, second=0.01), 0.02)
-        assert could_move(model, "q", self.now(model, first=0.99, second=0.01), 0.005)
+    def test_a_rival_must_hold_more_than_the_given_share_of_what_the_leader_leaves(self):
+        model = self.model()
+        now = self.now(model, first=0.8, second=0.15, none=0.05)
+        assert tells_apart(model, "q", now, 0.24) == pytest.approx(0.48)
+        assert tells_apart(model, "q", now, 0.26) == pytest.approx(0.40)
+        assert tells_apart(model, "q", now, 0.76) == 0
 
-    def test_a_difference_too_small_to_matter_is_not(self):
-        model = self.model(of_second=78)
-        assert not could_move(model, "q", self.now(model, first=0.5, second=0.5), 0.02)
+    def test_without_a_rival_nothing_is_told_apart(self):
+        model = self.model()
+        assert tells_apart(model, "q", self.now(model, first=1.0), 0.02) == 0
+
+    def test_every_answer_counts_where_there_are_more_than_two(self):
+        """By hand: (0.9, 0.05, 0.05) against (0.05, 0.05, 0.9) is a distance of 0.85."""
+        means = {"a": ("low",), "b": ("middle",), "c": ("high",)}
+        heat = tiny.observable(low=30, middle=30, high=40)
+        nearly = tiny.NEXT_TO_NOTHING
+        low = tiny.figures(low=100 - 2 * nearly, middle=nearly, high=nearly)
+        high = tiny.figures(low=nearly, middle=nearly, high=100 - 2 * nearly)
+        causes = {"first": tiny.cause(10, {"heat": low}), "second": tiny.cause(10, {"heat": high})}
+        questions = {"q": tiny.question("heat", means, mistakes=10)}
+        model = compile_evidence_model(tiny.knowledge({"heat": heat}, questions, causes))
+        now = self.now(model, first=0.5, second=0.5)
+        assert tells_apart(model, "q", now, 0.1) == pytest.approx(0.85)
+
+    @pytest.mark.parametrize("seed", range(20))
+    def test_it_lies_between_nothing_and_one(self, seed):
+        model = compile_evidence_model(tiny.random_knowledge(seed))
+        now = posterior(model, tiny.random_answers(model, seed))
+        assert all(0 <= tells_apart(model, question_id, now, 0.02) <= 1 for question_id in model.codes)

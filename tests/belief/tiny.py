@@ -42,6 +42,7 @@ def settings(something_else=5.0, breadth=50.0):
         something_else_breadth=figure(breadth),
         settled_at=figure(90),
         worth_asking_above=figure(2),
+        tells_apart_at_least=figure(10),
         most_questions=figure(20, "questions"),
         words={word: figure(value) for word, value in WORDS.items()},
     )
