@@ -21,10 +21,10 @@ def answers_for(rules: tuple[CrispRule, ...], random: Random) -> dict[str, str |
     answers: dict[str, str | float] = {}
     for rule in random.sample(rules, len(rules)):
         for test in rule.tests:
-            if test.key in conclusions or test.key in answers or random.random() < 0.3:
+            if test.key in conclusions or test.key in answers or random.random() < 0.2:
                 continue
             if test.bounds:
                 answers[test.key] = random.choice(list(test.bounds.values())) + random.choice((-0.001, 0, 0.001, 5))
             else:
-                answers[test.key] = random.choice((*test.is_one_of, random.choice(UNTESTED)))
+                answers[test.key] = random.choice(test.is_one_of if random.random() < 0.8 else UNTESTED)
     return answers
