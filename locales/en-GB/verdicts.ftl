@@ -23,7 +23,7 @@ verdict-may_not_be_worth_mending = The oven is no longer young. Ask what a repai
 
 urgency-emergency = Please don't wait with this.
 urgency-soon = Have it looked at soon, and leave the oven off until then.
-urgency-routine = There is no hurry. You may use what works until then.
+urgency-routine = There is no hurry. Until then, leave alone the way of heating that fails. If the oven trips, tingles, sparks, smells or gets far too hot, switch it off and leave it off.
 
 who-appliance_engineer = an appliance engineer
 who-electrician = an electrician
