@@ -16,6 +16,7 @@ advice-convert_recipe = With the fan, set about 20 degrees less than for heat fr
 advice-keep_door_shut = Look through the glass with the light on, and keep the door shut.
 advice-less_at_once = Bake on one shelf at a time. If you use two, give it longer and swap them halfway.
 advice-choose_function_first = A small tip: choose the way of heating first, then the temperature. It may spare the switch.
+advice-wipe_out_spilt_food = Turn the oven off and let it cool with the door shut. Wipe out the spilt food or fat before you use it again, for it can catch fire.
 advice-throw_lukewarm_food_away = If food stayed lukewarm for hours and you are in doubt, throw it away. Be stricter for babies, and for people who are pregnant, frail or ill.
 advice-low_reading_is_no_proof = How hot the food is in the middle matters. A low reading in the oven alone does not show that food is safe or unsafe.
 advice-fan_runs_on = A fan that runs on after cooking is normal. It cools the oven's own parts and stops by itself.

@@ -396,6 +396,16 @@ question-lamp_remembered = When you cook, what does the small light on the front
     .out_very_soon = It goes out very soon
     .out_very_soon-words = out very soon | goes out soon | goes out early | too early
 
+question-air_at_the_front = When the oven is hot, does a fan blow air out at the front?
+    .how = Think of warm air above the door, or a fan that runs on after cooking. Do not try it out. Many ovens have no such fan.
+    .why = This fan keeps the oven's own parts cool. Without it a safety switch can cut the heat.
+    .still_blows = Yes, as it always has
+    .still_blows-words = yes | still blows | as always | it runs on | fan runs on
+    .never_had_it = It never had such a fan
+    .never_had_it-words = never | no such fan | never had one | not on mine
+    .no_longer = It used to, and no longer does
+    .no_longer-words = no longer | it stopped | used to | not any more | it used to
+
 question-hot_use_before = Did it stop right after the oven was used very hot?
     .how = Think of long grilling, the highest setting for long, or a hot cleaning.
     .why = Ovens have a safety switch that cuts the heat when they get too hot.
