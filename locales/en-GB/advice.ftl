@@ -13,6 +13,7 @@ advice-pick_function = Use heat from above and below, or the fan, for cakes and 
 advice-preheat_first = Let the oven get hot before the food goes in. Ten to fifteen minutes is common.
 advice-leave_air_around = Choose a tin that leaves a gap of two fingers on each side. Put it in the middle of the shelf.
 advice-convert_recipe = With the fan, set about 20 degrees less than for heat from above and below. Check that the recipe is in Celsius, not Fahrenheit or gas marks.
+advice-keep_floor_bare = Keep the oven floor bare, and bake once more before you pay for a visit. Foil or a stone there holds back the heat, and can harm the heater.
 advice-keep_door_shut = Look through the glass with the light on, and keep the door shut.
 advice-less_at_once = Bake on one shelf at a time. If you use two, give it longer and swap them halfway.
 advice-choose_function_first = A small tip: choose the way of heating first, then the temperature. It may spare the switch.
