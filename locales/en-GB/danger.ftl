@@ -267,6 +267,8 @@ question-sign_door_drops = What does the door do?
     .wont_stay_shut-words = won't stay shut | opens by itself | won't shut | won't close
     .small_gap_only = It shuts, with a small gap
     .small_gap_only-words = small gap | a gap | it shuts | slight gap
+    .something_in_way = A shelf, tray or cloth was in the way, and it shuts well without it
+    .something_in_way-words = shelf | tray | cloth | in the way | something was in the way
     .no = Nothing, it works well
     .no-words = no | nothing | nope | door is fine
 

@@ -396,6 +396,16 @@ question-lamp_remembered = When you cook, what does the small light on the front
     .out_very_soon = It goes out very soon
     .out_very_soon-words = out very soon | goes out soon | goes out early | too early
 
+question-air_at_the_front = When the oven is hot, does a fan blow air out at the front?
+    .how = Think of warm air above the door, or a fan that runs on after cooking. Do not try it out. Many ovens have no such fan.
+    .why = This fan keeps the oven's own parts cool. Without it a safety switch can cut the heat.
+    .still_blows = Yes, as it always has
+    .still_blows-words = yes | still blows | as always | it runs on | fan runs on
+    .never_had_it = It never had such a fan
+    .never_had_it-words = never | no such fan | never had one | not on mine
+    .no_longer = It used to, and no longer does
+    .no_longer-words = no longer | it stopped | used to | not any more | it used to
+
 question-hot_use_before = Did it stop right after the oven was used very hot?
     .how = Think of long grilling, the highest setting for long, or a hot cleaning.
     .why = Ovens have a safety switch that cuts the heat when they get too hot.
@@ -509,7 +519,7 @@ question-probe_look = Look for a thin metal rod inside the oven. Is it held in i
     .loose_or_touching-words = loose | hangs | touches | no | fallen down
 
 question-knob_feel = With the oven off, turn the temperature knob. How does it feel?
-    .how = Turn it gently to the highest number and back to off. Leave the other knob at off.
+    .how = Leave the other knob at off. Turn this one gently to the highest number and back. If your oven has only one knob, leave it alone and say "not sure".
     .why = A knob that slips shows one heat and sets another.
     .firm = It turns firmly, from end to end
     .firm-words = firm | fine | good | normal | ok
@@ -527,7 +537,7 @@ question-fan_sound = With the fan setting on for a minute, can you hear the fan 
     .silent-words = no | silent | nothing | not running | dead
 
 question-lamp_cycle = Watch the small light on the front panel for twenty minutes. What does it do?
-    .how = Set 180 degrees with the oven empty and stay beside it. Watch through the shut door. Turn it off at once if you smell, see or hear anything odd. After twenty minutes, turn the oven off.
+    .how = Set heat from above and below, if you have it, and 180 degrees. Leave the oven empty and stay beside it. Watch through the shut door. Turn it off at once if you smell, see or hear anything odd. After twenty minutes, turn the oven off.
     .why = The light shows when the oven calls for heat.
     .cycles = It goes out, and later comes on again
     .cycles-words = on and off | comes and goes | cycles | goes out and comes back
@@ -551,7 +561,7 @@ question-minutes_to_heat_up = From cold to 180 degrees, after how many minutes d
     .why = A slow oven often has a heater that no longer works.
 
 question-grill_glow = Turn on the large grill for three minutes. How much of it glows?
-    .how = Look through the shut glass, and only if your booklet grills with the door shut. Stay beside it. Turn it off at once if anything seems odd. Then turn the oven off.
+    .how = Look through the shut glass, and only if your booklet grills with the door shut. If it does not, say "not sure". Stay beside it. Turn it off at once if anything seems odd. Then turn the oven off.
     .why = The grill is the one heater that you can see at work.
     .glows_all_over = It glows all over
     .glows_all_over-words = all over | all of it | whole | yes | everything
@@ -627,7 +637,7 @@ question-anything_else = Is there anything else you want to tell us?
     .why = You know your oven best.
 
 question-breaker_position = Is the breaker for the oven or cooker off?
-    .how = Look at the fuse box, and touch nothing yet. The right switch is often marked "oven" or "cooker".
+    .how = Look at the fuse box, and touch nothing yet. The right switch is often marked "oven" or "cooker". If a switch with a test button is off too, say "not sure".
     .why = A breaker that is off for the first time is one thing. One that goes again is a danger.
     .on = It is on
     .on-words = on | it is on | no | up | all are on

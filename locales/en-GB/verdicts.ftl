@@ -4,8 +4,8 @@ verdict-use_differently = Your oven seems to work. Try this: { $advice }
     .explain = Your answers fit an oven that works and is used in a way that doesn't suit the dish. Try the change once or twice. If nothing gets better, come back.
 verdict-do_one_thing = One small thing to do: { $act }
     .explain = Your answers fit an oven that waits for this, or is hindered by it. It is safe to do yourself. If it doesn't help, come back and say so.
-verdict-all_normal = Nothing points to a fault.
-    .explain = What you told us is what an oven does when all is well, or nothing wrong was found. If it gets worse, come back.
+verdict-all_normal = Nothing you told us points clearly to a fault.
+    .explain = What you told us is what an oven does when all is well, or nothing clearly wrong was found. If it goes on or gets worse, come back or have it looked at.
 verdict-book_visit = Book a visit: { $who }.
     .explain = Your answers point to something that has to be measured or mended inside the oven. Please take no panel off and don't pull the oven out.
 verdict-maker_seller_or_landlord_first = Before you book anybody, tell { $first }.
@@ -23,7 +23,7 @@ verdict-may_not_be_worth_mending = The oven is no longer young. Ask what a repai
 
 urgency-emergency = Please don't wait with this.
 urgency-soon = Have it looked at soon, and leave the oven off until then.
-urgency-routine = There is no hurry. You may use what works until then.
+urgency-routine = There is no hurry. Until then, leave alone the way of heating that fails. If the oven trips, sparks, smells or gets far too hot, switch it off and leave it off. If you feel a tingle or shock, do not touch it again; switch it off at the fuse box.
 
 who-appliance_engineer = an appliance engineer
 who-electrician = an electrician
