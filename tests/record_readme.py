@@ -43,7 +43,7 @@ TYPED: Mapping[str, tuple[str, ...]] = {
     "how_often": ("every time",),
     "what_changed": ("none",),
     "other_lights": ("1",),
-    "functions_on_oven": ("1, 2, 7",),
+    "functions_on_oven": ("1, 2, 4, 7",),
     "lamp_means": ("1",),
     "whose_oven": ("mine",),
     "guarantee": ("no",),

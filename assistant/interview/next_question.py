@@ -53,7 +53,7 @@ def _may_ask(script: Script, assessment: Assessment, question_id: str, skipped_t
         and not is_danger_question(question_id)
         and applies(question, assessment.not_fitted)
         and within_care(assessment, question.care)
-        and _gates_open(assessment, question)
+        and gates_open(assessment, question)
         and (not assessment.danger.stops or question.stage in STAGES_AFTER_A_STOP)
     )
 
@@ -68,7 +68,8 @@ def within_care(assessment: Assessment, care: Care) -> bool:
     return care.rank <= assessment.allowed_care.rank
 
 
-def _gates_open(assessment: Assessment, question: Question) -> bool:
+def gates_open(assessment: Assessment, question: Question) -> bool:
+    """Whether the findings let the question through."""
     concluded = assessment.trace.concluded
     return concluded.isdisjoint(question.not_when) and (
         not question.ask_when or not concluded.isdisjoint(question.ask_when)

@@ -8,7 +8,7 @@ from assistant.belief.hypotheses import NOTHING_WRONG, SOMETHING_ELSE
 from assistant.belief.posterior import Posterior, posterior, weights_of_evidence
 from assistant.interview.assess import Assessment, answers_behind, applies
 from assistant.interview.danger import Stop
-from assistant.interview.next_question import within_care
+from assistant.interview.next_question import gates_open, within_care
 from assistant.interview.script import Script
 from assistant.interview.state import Value
 from assistant.knowledge.danger_questions import OVEN_IS_OFF
@@ -27,6 +27,7 @@ ACTIONS: tuple[Action, ...] = Action.__args__  # type: ignore[attr-defined]
 
 Details = Mapping[str, str | bool | tuple[str, ...]]
 
+URGENCIES = ("emergency", "soon", "routine")
 TELLING_DECIBANS = 1.0
 MOST_REASONS = 6
 MOST_CHANGES = 4
@@ -157,10 +158,12 @@ def _booked_for_danger(assessment: Assessment) -> _Choice | None:
 def _believed(script: Script, assessment: Assessment) -> _Choice:
     """The action with most of the probability behind it; a habit that leads is tried first, for it costs nothing."""
     choice = _least_wrong(script.knowledge, assessment.posterior)
-    visit_anyway = [f for f, effect in assessment.effects.items() if effect.visit_anyway]
-    if choice.action != "book_visit" and visit_anyway:
-        details = {"who": "appliance_engineer", "urgency": "routine"}
-        choice = _Choice("book_visit", details, _finding_reasons(visit_anyway[0], assessment))
+    floor = _visit_floor(script.knowledge, assessment)
+    if floor is not None:
+        who = str(choice.details.get("who", "appliance_engineer"))
+        urgency = _soonest(str(choice.details.get("urgency", "routine")), floor[0])
+        reasons = (*floor[1], *_answer_reasons(script, assessment), *_explanations(assessment))
+        choice = _Choice("book_visit", {"who": who, "urgency": urgency}, tuple(dict.fromkeys(reasons)))
     else:
         reasons = (*_answer_reasons(script, assessment), *_explanations(assessment))
         choice = _Choice(choice.action, choice.details, reasons)
@@ -171,6 +174,21 @@ def _believed(script: Script, assessment: Assessment) -> _Choice:
             choice.because,
         )
     return _send_to_owner(assessment, choice)
+
+
+def _visit_floor(knowledge: Knowledge, assessment: Assessment) -> tuple[str, tuple[Reason, ...]] | None:
+    """The urgency and reasons of a visit that must be, whatever is likeliest: by a finding, or by likely danger."""
+    urgencies = [(effect.visit_anyway, f) for f, effect in assessment.effects.items() if effect.visit_anyway]
+    reasons = tuple(reason for _, f in urgencies for reason in _finding_reasons(f, assessment))
+    wanted = [urgency for urgency, _ in urgencies]
+    dangerous = sum(p for cause, p in assessment.posterior.causes() if knowledge.causes[cause].danger)
+    if dangerous >= knowledge.settings.dangerous_above.share:
+        wanted.append("soon")
+    return (_soonest(*wanted), reasons) if wanted else None
+
+
+def _soonest(*urgencies: str) -> str:
+    return min(urgencies, key=URGENCIES.index)
 
 
 def _least_wrong(knowledge: Knowledge, belief: Posterior) -> _Choice:
@@ -267,4 +285,8 @@ def _one_step_away(script: Script, assessment: Assessment) -> Iterator[tuple[str
 
 
 def _could_be_asked(question: Question, assessment: Assessment) -> bool:
-    return applies(question, assessment.not_fitted) and within_care(assessment, question.care)
+    return (
+        applies(question, assessment.not_fitted)
+        and within_care(assessment, question.care)
+        and gates_open(assessment, question)
+    )

@@ -162,7 +162,7 @@ class Effects(Entry):
     hands_on_to: Handover | None = None
     visit_first: Literal["maker", "seller", "landlord"] | None = None
     may_not_be_worth_mending: Flag = False
-    visit_anyway: Flag = False
+    visit_anyway: Literal["emergency", "soon", "routine"] | None = None
     explains: Flag = False
 
 
@@ -293,6 +293,7 @@ class BeliefSettings(Entry):
     worth_asking_above: Percentage
     tells_apart_at_least: Percentage
     most_questions: HowMany
+    dangerous_above: Percentage
     words: Words
 
 
