@@ -188,7 +188,7 @@ def _rules(arguments: argparse.Namespace) -> int:
     folder = arguments.folder or _rules_folder(arguments)
     if arguments.tool == "schema":
         return write_schemas(folder, wording, sys.stdout)
-    return check(folder, wording, sys.stdout)
+    return check(folder, wording, sys.stdout, with_words=True)
 
 
 _COMMANDS: dict[str | None, Callable[[argparse.Namespace], int]] = {

@@ -15,16 +15,19 @@ from assistant.knowledge.model import Kind, Knowledge
 from assistant.knowledge.problems import Problem
 from assistant.knowledge.rules_folder import RulesFolder
 from assistant.wording.locale import Wording
+from assistant.wording.needed import missing_messages
 
 LIMIT = "limit_"
 _WITHOUT_ANSWER: Mapping[str | tuple[str, ...], Status] = {"not_sure": "not_sure", "skipped": "skipped"}
 
 
-def check(folder: Path, wording: Wording, out: TextIO) -> int:
-    """Print every problem; exit status 1 if there is one."""
+def check(folder: Path, wording: Wording, out: TextIO, *, with_words: bool = False) -> int:
+    """Print every problem; exit status 1 if there is one. `with_words`: also what the language has no words for."""
     read = read_checked(folder)
     if not read.problems:
         check_as_a_whole(read)
+        if with_words:
+            check_words(read, wording)
         read.problems.sort()
     for line in problem_lines(read.problems, wording):
         out.write(_in_encoding_of(out, line) + "\n")
@@ -68,6 +71,12 @@ def _worded(problem: Problem, wording: Wording) -> dict[str, str | int]:
 
 def _on_one_line(text: str) -> str:
     return "".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in text)
+
+
+def check_words(read: RulesFolder, wording: Wording) -> None:
+    """Without its words a question would end the conversation in which it is asked."""
+    for needed in missing_messages(knowledge_of(read, ""), wording):
+        read.add_problem(needed.file, (), "message_missing", message=needed.name, lang=wording.lang)
 
 
 def check_as_a_whole(read: RulesFolder) -> None:

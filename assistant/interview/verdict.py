@@ -196,8 +196,10 @@ def _least_wrong(knowledge: Knowledge, belief: Posterior) -> _Choice:
     for hypothesis, probability in belief.ranked():
         key = _remedy(knowledge, hypothesis)
         served[key] = served.get(key, 0.0) + probability
-    action, remedy = _remedy(knowledge, belief.ranked()[0][0])
-    if action not in ("do_one_thing", "use_differently"):
+    leader, probability = belief.ranked()[0]
+    action, remedy = _remedy(knowledge, leader)
+    enough = probability >= knowledge.settings.habit_first_above.share
+    if action not in ("do_one_thing", "use_differently") or not enough:
         (action, remedy), _ = max(served.items(), key=lambda item: round(item[1], 9))
     if action == "do_one_thing":
         return _Choice(action, {"act": remedy})

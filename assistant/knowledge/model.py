@@ -285,7 +285,11 @@ class Role(Entry):
 
 
 class BeliefSettings(Entry):
-    """Numbers of the belief: the unnamed cause, and when enough has been asked."""
+    """Numbers of the belief: the unnamed cause, when enough has been asked, and what a verdict needs.
+
+    `dangerous_above`: dangerous causes together from here on are never called normal, and leave a visit.
+    `habit_first_above`: a habit that leads and is as likely as this is tried before anybody is sent.
+    """
 
     something_else: Rate
     something_else_breadth: Percentage
@@ -294,6 +298,7 @@ class BeliefSettings(Entry):
     tells_apart_at_least: Percentage
     most_questions: HowMany
     dangerous_above: Percentage
+    habit_first_above: Percentage
     words: Words
 
 

@@ -134,5 +134,7 @@ rules-limit_too_many_comparisons_of_key = found { $found } comparisons of “{ $
 rules-limit_same_hash = found “{ $first }” and “{ $second }”, which the rule engine can't tell apart, expected another name for one
 rules-other = found { $found }, expected something else ({ $reason })
 answer-erased = (erased)
+rules-message_missing = found no words “{ $message }” in the language { $lang }, expected them in its folder of locales
+
 rules-schema_written = The schemas are in { $where }.
 rules-schema_not_written = The schemas couldn't be written: { $reason }.

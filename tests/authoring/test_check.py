@@ -87,3 +87,11 @@ def test_a_terminal_of_few_characters_is_no_reason_to_stop(tmp_path, encoding):
     assert check(folder, english(), out) == 1
     out.flush()
     assert written.getvalue().decode(encoding).endswith("2 mistakes.\n")
+
+
+def test_what_the_language_has_no_words_for_is_a_mistake_of_the_file_that_needs_them():
+    out = io.StringIO()
+    assert check(SOUND, english(), out, with_words=True) == 1
+    *lines, _ = out.getvalue().splitlines()
+    said = f"{SOUND}/questions/seal_seen.yaml:1:1: file: found no words “question-seal_seen” in the language en-GB"
+    assert any(line.startswith(said) for line in lines)
