@@ -44,6 +44,8 @@ def settings(something_else=5.0, breadth=50.0):
         worth_asking_above=figure(2),
         tells_apart_at_least=figure(10),
         most_questions=figure(20, "questions"),
+        dangerous_above=figure(15),
+        habit_first_above=figure(35),
         words={word: figure(value) for word, value in WORDS.items()},
     )
 
