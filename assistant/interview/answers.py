@@ -97,6 +97,18 @@ def still_fits(question: Question | None, value: str | tuple[str, ...] | float |
     return (question.kind == "choices") == isinstance(value, tuple) and set(chosen) <= set(question.choices)
 
 
+def value_of(question: Question, code: str) -> str | float:
+    """An answer that would be reported by that code: the choice itself, or the lowest number of the band."""
+    if question.number is None:
+        return code
+    lowest = question.number.least
+    for name, band in question.number.bands.items():
+        if name == code:
+            break
+        lowest = band.below if band.below is not None else lowest
+    return lowest
+
+
 def code_of(question: Question, value: str | tuple[str, ...] | float | None) -> str | None:
     """The code by which an answer is reported to belief: a choice, or the band of a number."""
     if isinstance(value, str):

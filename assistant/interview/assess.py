@@ -109,8 +109,7 @@ def _finding_stops(effects: Mapping[str, Effects], trace: Trace, state: State) -
         if effect.stops is not None:
             resting_on = answers_behind(finding_id, trace, state)
             since = max((answer.sequence for answer in resting_on), default=0)
-            told_at = max((answer.recorded_at for answer in resting_on), default=None)
-            stops[effect.stops] = Stop(effect.stops, "finding", finding_id, since, told_at)
+            stops[effect.stops] = Stop(effect.stops, "finding", finding_id, since)
     return stops
 
 
@@ -121,9 +120,14 @@ def answers_behind(finding_id: str, trace: Trace, state: State) -> tuple[Answer,
 
 
 def allowed_care(knowledge: Knowledge, role: str, effects: Mapping[str, Effects], danger: Danger) -> Care:
-    """Talk only, unless a finding allows more; never beyond a cap, the role's limit, or while danger is open."""
-    if danger.open:
+    """Talk only, unless a finding allows more; never beyond a cap, the role's limit, or while danger is open.
+
+    After a sign was taken back nothing hot is asked. A role that the rules no longer know is only talked to.
+    """
+    if danger.open or role not in knowledge.roles:
         return Care.TALK
     allowed = max((e.allows_care for e in effects.values() if e.allows_care), key=lambda c: c.rank, default=Care.TALK)
     caps = [e.care_at_most for e in effects.values() if e.care_at_most]
+    if danger.withdrawn:
+        caps.append(Care.LOOK_COLD)
     return min([allowed, *caps, knowledge.roles[role].asked_up_to], key=lambda care: care.rank)

@@ -6,7 +6,7 @@ from uuid import uuid4
 
 from assistant.interview.assess import Assessment, assess
 from assistant.interview.commands import Command, Start
-from assistant.interview.decide import decide
+from assistant.interview.decide import consequences_of, decide
 from assistant.interview.events import SCHEMA_VERSION, Event, Happening
 from assistant.interview.log import EventLog, SessionRecord
 from assistant.interview.script import Script
@@ -71,7 +71,7 @@ class Conversation:
             self._log.create(self.record, events)
         else:
             self._pending = events
-        self._enter(fold(events))
+        self.state, self._assessment = fold(events), None
 
     def do(self, *commands: Command, message_id: str | None = None) -> None:
         """Decide, commit all at once, advance.
@@ -87,16 +87,17 @@ class Conversation:
             events = (*events, *new)
         if events == self._pending:
             return
+        assessment = assess(self.script, state)
+        if consequences := consequences_of(self.script.knowledge, assessment):
+            new = self._events(consequences, state.sequence, None)
+            state, events = fold(new, state), (*events, *new)
+            assessment = assess(self.script, state)
         if self._pending:
             self._log.create(self.record, events)
             self._pending = ()
         else:
             self._log.append(self.record.session_id, self.state.sequence, events)
-        self._enter(state)
-
-    def _enter(self, state: State) -> None:
-        self.state = state
-        self._assessment = None
+        self.state, self._assessment = state, assessment
 
     def _events(self, happenings: tuple[Happening, ...], after: int, message_id: str | None) -> tuple[Event, ...]:
         now = self._clock()

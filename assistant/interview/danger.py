@@ -2,14 +2,13 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import datetime
 from typing import Literal
 
+from assistant.interview.answers import still_fits
 from assistant.interview.state import Answer, State
 from assistant.knowledge.danger_questions import (
     DANGER_NOW,
     DANGER_PLAINLY,
-    NONE,
     OVEN_IS_OFF,
     UNSURE,
     sign_question_id,
@@ -27,18 +26,19 @@ class Stop:
     source: Literal["sign", "finding"]
     source_id: str
     since: int
-    told_at: datetime | None
 
 
 @dataclass(frozen=True)
 class Danger:
     """`stops` gravest first; `open_questions` must be asked before anything else; `withdrawn` signs once stood.
 
+    `urgent_question` is an open one about a sign graver than all that stand: it comes even before their steps.
     `ask_whether_off` is false where nobody should go near the oven any more, not even to confirm that it is off.
     """
 
     stops: tuple[Stop, ...]
     open_questions: tuple[str, ...]
+    urgent_question: str | None
     withdrawn: tuple[str, ...]
     off_confirmed: bool
     ask_whether_off: bool
@@ -51,28 +51,43 @@ class Danger:
 
 def danger_of(state: State, knowledge: Knowledge, finding_stops: Mapping[str, Stop]) -> Danger:
     """`finding_stops`: sign -> the stop that a crisp finding puts on it."""
-    standing = dict(finding_stops)
-    open_questions: list[str] = []
-    for sign_id in sorted(knowledge.signs, key=lambda s: knowledge.signs[s].order):
-        stop = _stop_from_answers(sign_id, state, knowledge)
-        if stop is not None:
-            standing.setdefault(sign_id, stop)
-        elif _is_open(sign_id, state, knowledge):
-            open_questions.append(sign_question_id(sign_id))
-    ordered = sorted(standing.values(), key=lambda stop: (knowledge.signs[stop.sign_id].order, stop.sign_id))
+    gravity = sorted(knowledge.signs, key=lambda sign_id: (knowledge.signs[sign_id].order, sign_id))
+    stands = {sign_id: _stop_from_answers(sign_id, state, knowledge) for sign_id in gravity}
+    standing = {sign_id: stop or finding_stops.get(sign_id) for sign_id, stop in stands.items()}
+    stops = [stop for stop in standing.values() if stop is not None]
+    if not stops and _forgotten_by_the_rules(state, knowledge):
+        stops = [Stop(UNSURE, "sign", UNSURE, state.sequence)]
+    open_signs = [s for s in gravity if standing[s] is None and _is_open(s, state, knowledge)]
+    graver = gravity[: gravity.index(stops[0].sign_id)] if stops else []
     return Danger(
-        stops=tuple(ordered),
-        open_questions=(*open_questions, *_open_screens(state)),
-        withdrawn=tuple(s for s in _once_raised(state, knowledge) if s not in standing),
-        off_confirmed=_off_confirmed(state, ordered),
-        ask_whether_off=all(knowledge.signs[stop.sign_id].confirm_off for stop in ordered),
+        stops=tuple(stops),
+        open_questions=(*map(sign_question_id, open_signs), *_open_screens(state, knowledge)),
+        urgent_question=next((sign_question_id(s) for s in open_signs if s in graver), None),
+        withdrawn=tuple(s for s in state.signs_ever if s in knowledge.signs and standing[s] is None),
+        off_confirmed=_off_confirmed(state, stops),
+        ask_whether_off=all(knowledge.signs[stop.sign_id].confirm_off for stop in stops),
     )
 
 
-def _open_screens(state: State) -> Iterator[str]:
-    if state.status(DANGER_NOW) == "not_asked":
+def _forgotten_by_the_rules(state: State, knowledge: Knowledge) -> bool:
+    """A sign stood, or was heard and not yet asked for, that the rules in use no longer know: still danger."""
+    unasked = {s for s, at in state.heard.items() if not _answered_since(sign_question_id(s), at, state)}
+    return bool((state.standing_signs | unasked) - knowledge.signs.keys())
+
+
+def _answered_since(question_id: str, sequence: int, state: State) -> bool:
+    answer = state.answers.get(question_id)
+    return answer is not None and answer.sequence > sequence
+
+
+def _open_screens(state: State, knowledge: Knowledge) -> Iterator[str]:
+    """The opening screen, while it has no answer that it would take today; its plainer form after 'not sure'."""
+    now = state.answers.get(DANGER_NOW)
+    if now is None or not still_fits(knowledge.questions[DANGER_NOW], now.value):
         yield DANGER_NOW
-    elif state.status(DANGER_NOW) != "answered" and state.status(DANGER_PLAINLY) == "not_asked":
+        return
+    plainly = state.answers.get(DANGER_PLAINLY)
+    if now.status != "answered" and (plainly is None or plainly.sequence < now.sequence):
         yield DANGER_PLAINLY
 
 
@@ -86,53 +101,35 @@ def _signalled(answer: Answer, knowledge: Knowledge) -> set[str]:
     return {sign_id for sign_id in signals if sign_id is not None}
 
 
-def _raisers(sign_id: str, state: State, knowledge: Knowledge) -> list[Answer]:
-    """The standing answers, other than to the sign's own question, that speak of the sign."""
-    own = sign_question_id(sign_id)
-    return [a for q, a in state.answers.items() if q != own and sign_id in _signalled(a, knowledge)]
+def _speaks_of(sign_id: str, answer: Answer, knowledge: Knowledge) -> bool:
+    """Whether an answer raises the sign; to the sign's own question, whether it says danger."""
+    if answer.question_id == sign_question_id(sign_id) and answer.status != "answered":
+        return knowledge.signs[sign_id].not_sure_is_danger
+    if sign_id == UNSURE and answer.question_id == DANGER_PLAINLY and answer.status != "answered":
+        return True
+    return sign_id in _signalled(answer, knowledge)
 
 
 def _stop_from_answers(sign_id: str, state: State, knowledge: Knowledge) -> Stop | None:
-    sign = knowledge.signs[sign_id]
-    own = state.answers.get(sign_question_id(sign_id))
-    if own is not None and _own_answer_stops(own, sign_id, knowledge):
-        return Stop(sign_id, "sign", sign_id, own.sequence, own.recorded_at)
-    if sign_id == UNSURE:
-        plain = state.answers.get(DANGER_PLAINLY)
-        if plain is not None and plain.status != "answered":
-            return Stop(sign_id, "sign", sign_id, plain.sequence, plain.recorded_at)
-    raisers = _raisers(sign_id, state, knowledge)
-    if raisers and sign.grade == "stop":
-        last = max(raisers, key=lambda answer: answer.sequence)
-        return Stop(sign_id, "sign", sign_id, last.sequence, last.recorded_at)
-    return None
-
-
-def _own_answer_stops(own: Answer, sign_id: str, knowledge: Knowledge) -> bool:
-    if own.status == "answered":
-        return sign_id in _signalled(own, knowledge)
-    return knowledge.signs[sign_id].not_sure_is_danger
+    """A sign stands by its own question, or, if it is of the grade that stops at once, by any answer."""
+    own = sign_question_id(sign_id)
+    at_once = knowledge.signs[sign_id].grade == "stop"
+    raisers = [
+        answer.sequence
+        for question_id, answer in state.answers.items()
+        if (at_once or question_id == own) and _speaks_of(sign_id, answer, knowledge)
+    ]
+    return Stop(sign_id, "sign", sign_id, max(raisers)) if raisers else None
 
 
 def _is_open(sign_id: str, state: State, knowledge: Knowledge) -> bool:
-    """A sign that was raised or heard, and whose own question has no answer since then."""
+    """A sign that was ever raised or heard, and whose own question has no answer since then.
+
+    An answer that raised it and was then changed still counts: taking danger back is asked about once.
+    """
     own = state.answers.get(sign_question_id(sign_id))
-    answered_at = own.sequence if own is not None else 0
-    raised_at = [answer.sequence for answer in _raisers(sign_id, state, knowledge)]
-    return max([state.heard.get(sign_id, 0), *raised_at]) > answered_at
-
-
-def _once_raised(state: State, knowledge: Knowledge) -> Iterator[str]:
-    """Signs that stopped the interview, or would have, by an answer since changed or withdrawn."""
-    for sign_id, sign in knowledge.signs.items():
-        own = sign_question_id(sign_id)
-        for past in state.replaced:
-            by_own = past.question_id == own and _own_answer_stops(past, sign_id, knowledge)
-            by_other = sign.grade == "stop" and sign_id in _signalled(past, knowledge)
-            unsure = sign_id == UNSURE and past.question_id == DANGER_PLAINLY and past.status != "answered"
-            if by_own or by_other or unsure:
-                yield sign_id
-                break
+    raised_at = [a.sequence for a in (*state.answers.values(), *state.replaced) if _speaks_of(sign_id, a, knowledge)]
+    return max([state.heard.get(sign_id, 0), *raised_at]) > (own.sequence if own is not None else 0)
 
 
 def _off_confirmed(state: State, stops: list[Stop]) -> bool:
@@ -141,9 +138,3 @@ def _off_confirmed(state: State, stops: list[Stop]) -> bool:
     if answer is None or answer.status != "answered" or answer.value == STILL_ON:
         return False
     return all(answer.sequence > stop.since for stop in stops)
-
-
-def screen_is_clear(state: State) -> bool:
-    """Whether the opening screen was answered with 'none of these'."""
-    answer = state.answers.get(DANGER_NOW)
-    return answer is not None and answer.value == (NONE,)

@@ -2,6 +2,7 @@
 
 from assistant.errors import Refused
 from assistant.interview.answers import happening_of
+from assistant.interview.assess import Assessment
 from assistant.interview.commands import (
     Command,
     Finish,
@@ -22,6 +23,8 @@ from assistant.interview.events import (
     QuestionAnswered,
     QuestionSkipped,
     SessionStarted,
+    StopLifted,
+    StopReached,
 )
 from assistant.interview.state import State
 from assistant.knowledge.danger_questions import OVEN_IS_OFF, is_danger_question, sign_question_id
@@ -52,6 +55,17 @@ def decide(knowledge: Knowledge, state: State, command: Command) -> tuple[Happen
             return _hear(knowledge, state, command)
         case Finish():
             return () if state.finished else (InterviewFinished(),)
+
+
+def consequences_of(knowledge: Knowledge, assessment: Assessment) -> tuple[Happening, ...]:
+    """The stops that this state reached or left, so that the log remembers them whatever is answered later."""
+    recorded = assessment.state.standing_signs
+    standing = {stop.sign_id: None for stop in assessment.danger.stops}
+    lifted = sorted(sign_id for sign_id in recorded - standing.keys() if sign_id in knowledge.signs)
+    return (
+        *(StopReached(sign_id=sign_id) for sign_id in standing if sign_id not in recorded),
+        *(StopLifted(sign_id=sign_id) for sign_id in lifted),
+    )
 
 
 def _known(knowledge: Knowledge, question_id: str) -> Question:

@@ -70,6 +70,20 @@ class DangerHeard(Happening):
 
 
 @dataclass(frozen=True, kw_only=True)
+class StopReached(Happening):
+    """From here on a danger sign stood. Recorded so that no change of answers or rules can make it forgotten."""
+
+    sign_id: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class StopLifted(Happening):
+    """The answers on which a sign stood were changed or taken back."""
+
+    sign_id: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class InterviewFinished(Happening):
     pass
 

@@ -16,6 +16,8 @@ MOST_SKIPS = 1
 def choose_next(script: Script, assessment: Assessment) -> str | None:
     """The id of the next question, or None when it is time for the verdict."""
     danger = assessment.danger
+    if danger.urgent_question is not None:
+        return danger.urgent_question
     if danger.stops and not (danger.off_confirmed and danger.ask_whether_off):
         return None
     if danger.open_questions:

@@ -15,6 +15,8 @@ from assistant.interview.events import (
     QuestionAnswered,
     QuestionSkipped,
     SessionStarted,
+    StopLifted,
+    StopReached,
     TextAnswered,
 )
 
@@ -35,7 +37,10 @@ class Answer:
 
 @dataclass(frozen=True)
 class State:
-    """A session as its events left it. `replaced` keeps every answer that was changed or withdrawn."""
+    """A session as its events left it. `replaced` keeps every answer that was changed or withdrawn.
+
+    `standing_signs` stood as danger after the latest event; `signs_ever` stood at some time, the first one first.
+    """
 
     session_id: str = ""
     role: str = ""
@@ -49,6 +54,8 @@ class State:
     replaced: tuple[Answer, ...] = ()
     texts: Mapping[str, str | None] = field(default_factory=dict)
     heard: Mapping[str, int] = field(default_factory=dict)
+    standing_signs: frozenset[str] = frozenset()
+    signs_ever: tuple[str, ...] = ()
 
     @property
     def started(self) -> bool:
@@ -93,11 +100,23 @@ def apply(state: State, event: Event) -> State:
             return _with_answer(state, event, question_id, "skipped", None)
         case AnswerWithdrawn(question_id=question_id):
             return _without_answer(replace(state, finished=False), question_id)
-        case DangerHeard(sign_id=sign_id):
-            return replace(state, heard={**state.heard, sign_id: event.sequence}, finished=False)
+        case DangerHeard() | StopReached() | StopLifted():
+            return _with_danger(state, event, happening)
         case InterviewFinished():
             return replace(state, finished=True)
     return state
+
+
+def _with_danger(state: State, event: Event, happening: DangerHeard | StopReached | StopLifted) -> State:
+    sign_id = happening.sign_id
+    match happening:
+        case DangerHeard():
+            return replace(state, heard={**state.heard, sign_id: event.sequence}, finished=False)
+        case StopReached():
+            ever = state.signs_ever if sign_id in state.signs_ever else (*state.signs_ever, sign_id)
+            return replace(state, standing_signs=state.standing_signs | {sign_id}, signs_ever=ever)
+        case StopLifted():
+            return replace(state, standing_signs=state.standing_signs - {sign_id})
 
 
 def _with_answer(state: State, event: Event, question_id: str, status: Status, value: Value | None) -> State:

@@ -1,16 +1,18 @@
 """Assessment -> the verdict, from one closed list, with what it rests on and what would change it."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from datetime import datetime
 from typing import Literal
 
 from assistant.belief.hypotheses import NOTHING_WRONG, SOMETHING_ELSE
 from assistant.belief.posterior import Posterior, posterior, weights_of_evidence
-from assistant.interview.assess import Assessment, answers_behind, applies
+from assistant.interview.answers import value_of
+from assistant.interview.assess import Assessment, answers_behind, applies, assess
 from assistant.interview.danger import Stop
 from assistant.interview.next_question import gates_open, within_care
 from assistant.interview.script import Script
-from assistant.interview.state import Value
+from assistant.interview.state import Answer, State, Value
 from assistant.knowledge.danger_questions import OVEN_IS_OFF
 from assistant.knowledge.model import Knowledge, Question
 
@@ -76,16 +78,11 @@ class _Choice:
 
 def give_verdict(script: Script, assessment: Assessment) -> Verdict:
     """A crisp stop outranks everything; then what is outside; then the belief, within what danger leaves."""
-    choice = (
-        _stopped(script.knowledge, assessment)
-        or _handed_on(assessment)
-        or _booked_for_danger(assessment)
-        or _believed(script, assessment)
-    )
+    choice = _choose(script, assessment)
     ranked = assessment.posterior.ranked()
     return Verdict(
         action=choice.action,
-        details={**choice.details, **_advice(assessment)},
+        details={**choice.details, **_always_told(assessment)},
         leading=ranked[0][0],
         stops=assessment.danger.stops,
         causes=assessment.posterior.causes(),
@@ -95,14 +92,26 @@ def give_verdict(script: Script, assessment: Assessment) -> Verdict:
     )
 
 
+def _choose(script: Script, assessment: Assessment) -> _Choice:
+    return (
+        _stopped(script.knowledge, assessment)
+        or _handed_on(assessment)
+        or _booked_for_danger(assessment)
+        or _believed(script, assessment)
+    )
+
+
 _MOVABLE = ("use_differently", "do_one_thing", "all_normal", "book_visit", "maker_seller_or_landlord_first")
 
 
-def _advice(assessment: Assessment) -> dict[str, tuple[str, ...]]:
+def _always_told(assessment: Assessment) -> dict[str, tuple[str, ...]]:
+    """What no verdict leaves out: signs that were taken back, and the tips of the findings."""
+    withdrawn = assessment.danger.withdrawn
+    told = {"withdrawn_signs": withdrawn} if withdrawn else {}
     if assessment.danger.open:
-        return {}
+        return told
     advice = tuple(dict.fromkeys(a for effect in assessment.effects.values() for a in effect.advises))
-    return {"tips": advice} if advice else {}
+    return told | {"tips": advice} if advice else told
 
 
 def _stopped(knowledge: Knowledge, assessment: Assessment) -> _Choice | None:
@@ -124,10 +133,10 @@ def _stopped(knowledge: Knowledge, assessment: Assessment) -> _Choice | None:
 
 
 def steps_for(knowledge: Knowledge, stops: tuple[Stop, ...]) -> tuple[str, ...]:
-    """The steps of every standing sign, gravest first, each once; some signs' steps stand alone."""
-    signs = [knowledge.signs[stop.sign_id] for stop in stops]
-    alone = [sign for sign in signs if sign.steps_stand_alone]
-    return tuple(dict.fromkeys(step for sign in (alone[:1] or signs) for step in sign.steps))
+    """The gravest sign's own steps in their order; of the other signs only those that touch nothing."""
+    gravest, *others = [knowledge.signs[stop.sign_id] for stop in stops]
+    further = [step for sign in others for step in sign.steps if knowledge.steps[step].touches_nothing]
+    return tuple(dict.fromkeys((*gravest.steps, *further)))
 
 
 def _handed_on(assessment: Assessment) -> _Choice | None:
@@ -151,7 +160,7 @@ def _booked_for_danger(assessment: Assessment) -> _Choice | None:
     if not withdrawn:
         return None
     because = tuple(Reason("sign", sign_id) for sign_id in withdrawn)
-    details: Details = {"withdrawn_signs": withdrawn, "who": "appliance_engineer", "urgency": "soon"}
+    details: Details = {"who": "appliance_engineer", "urgency": "soon"}
     return _send_to_owner(assessment, _Choice("book_visit", details, because))
 
 
@@ -262,17 +271,30 @@ def _explanations(assessment: Assessment) -> tuple[Reason, ...]:
 
 
 def _changes(script: Script, assessment: Assessment, choice: _Choice) -> Iterator[Change]:
-    """Single answers, taken back or given otherwise, under which belief would act otherwise."""
+    """Single answers, taken back or given otherwise, that would change the verdict.
+
+    Belief proposes them, since it is quick; each is then assessed as if it had been given.
+    """
     found = 0
     now = _least_wrong(script.knowledge, assessment.posterior).action
     for question_id, code, evidence in _one_step_away(script, assessment):
         belief = posterior(script.evidence_model, evidence, assessment.not_fitted)
-        action = _least_wrong(script.knowledge, belief).action
-        if action not in (now, choice.action):
-            yield Change(question_id, code, action)
-            found += 1
-            if found == MOST_CHANGES:
-                return
+        if _least_wrong(script.knowledge, belief).action != now:
+            then = _choose(script, assess(script, _answered_otherwise(script, assessment.state, question_id, code)))
+            if then.action != choice.action:
+                yield Change(question_id, code, then.action)
+                found += 1
+        if found == MOST_CHANGES:
+            return
+
+
+def _answered_otherwise(script: Script, state: State, question_id: str, code: str | None) -> State:
+    """The state as if that question had been answered so, or never."""
+    answers = {q: answer for q, answer in state.answers.items() if q != question_id}
+    if code is not None:
+        value = value_of(script.knowledge.questions[question_id], code)
+        answers[question_id] = Answer(question_id, "answered", value, state.sequence, datetime.min)
+    return replace(state, answers=answers)
 
 
 def _one_step_away(script: Script, assessment: Assessment) -> Iterator[tuple[str, str | None, Mapping[str, str]]]:

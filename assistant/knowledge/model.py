@@ -215,7 +215,6 @@ class Sign(Entry):
     not_sure_is_danger: Flag = True
     answers: dict[Id, Literal["stop", "clear"]] = Field(min_length=2)
     steps: tuple[Id, ...] = Field(min_length=1)
-    steps_stand_alone: Flag = False
     confirm_off: Flag = True
     urgency: Literal["emergency", "soon"] = "soon"
     who: Literal["appliance_engineer", "electrician", "network_operator", "gas_emergency", "fire_service"]
@@ -309,6 +308,12 @@ class Listed(Entry):
     source: Note = "common practice"
 
 
+class Step(Listed):
+    """A safety step. One that `touches_nothing` may also be told beside a graver sign's own steps."""
+
+    touches_nothing: Flag = False
+
+
 class Knowledge(Entry):
     """A whole rules folder, with the danger questions derived from its signs."""
 
@@ -324,4 +329,4 @@ class Knowledge(Entry):
     roles: dict[Id, Role]
     acts: dict[Id, Listed]
     advice: dict[Id, Listed]
-    steps: dict[Id, Listed]
+    steps: dict[Id, Step]

@@ -26,7 +26,7 @@ SINGLE_FILES: dict[str, Any] = {
     "roles.yaml": dict[model.Id, model.Role],
     "acts.yaml": dict[model.Id, model.Listed],
     "advice.yaml": dict[model.Id, model.Listed],
-    "steps.yaml": dict[model.Id, model.Listed],
+    "steps.yaml": dict[model.Id, model.Step],
 }
 
 Location = tuple[str | int, ...]

@@ -1,14 +1,20 @@
 """Danger outranks everything, can't be skipped, and is not forgotten."""
 
+import itertools
+from dataclasses import replace
+
 import pytest
 
+from assistant.authoring.check import example_answers
 from assistant.errors import Refused
-from assistant.interview.commands import GiveAnswer, HearDanger, SayNotSure, SkipQuestion, WithdrawAnswer
+from assistant.interview.assess import assess
+from assistant.interview.commands import Finish, GiveAnswer, HearDanger, SayNotSure, SkipQuestion, WithdrawAnswer
 from assistant.interview.conversation import Conversation
 from assistant.interview.script import Script
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
-from assistant.knowledge.model import Knowledge
+from assistant.knowledge.danger_questions import DANGER_NOW, danger_questions, is_danger_question
+from assistant.knowledge.model import Care, Knowledge
 from tests.conftest import Begin
 
 
@@ -131,11 +137,13 @@ def test_a_new_sign_wants_the_oven_confirmed_off_again(begun: Begin) -> None:
     assert verdict(conversation).details["then"] == "oven_is_off"
 
 
-def test_a_withdrawn_sign_is_remembered_and_leaves_a_visit(begun: Begin, script: Script) -> None:
+def test_a_withdrawn_sign_is_remembered_and_leaves_a_visit(begun: Begin, knowledge: Knowledge) -> None:
     conversation = begun(danger_now=["sparks"])
-    conversation.do(GiveAnswer("danger_now", ["none"]))
+    clear = next(answer for answer, means in knowledge.signs["sparks"].answers.items() if means == "clear")
+    conversation.do(GiveAnswer("danger_now", ["none"]), GiveAnswer("sign_sparks", clear))
     assert conversation.assessment.danger.withdrawn == ("sparks",)
     while isinstance(view := conversation.view(), QuestionView):
+        assert view.care in ("talk", "look_cold")
         conversation.do(SkipQuestion(view.id))
     reached = verdict(conversation)
     assert reached.action == "book_visit"
@@ -172,9 +180,92 @@ def test_nobody_is_sent_back_to_a_burning_oven_or_to_a_switch_in_gas(begun: Begi
         assert "then" not in reached.details
 
 
-def test_gas_steps_stand_alone(begun: Begin, knowledge: Knowledge) -> None:
-    conversation = begun(danger_now=["gas_smell", "sparks"])
-    assert verdict(conversation).details["steps"] == knowledge.signs["gas_smell"].steps
+def test_the_gravest_signs_steps_are_told_and_of_the_others_only_what_touches_nothing(
+    begun: Begin, knowledge: Knowledge
+) -> None:
+    on_screen = [s for s, sign in knowledge.signs.items() if sign.on_screen and sign.grade == "stop"]
+    for one, other in itertools.combinations(sorted(on_screen, key=lambda s: knowledge.signs[s].order), 2):
+        steps = list(verdict(begun(danger_now=[other, one])).details["steps"])  # type: ignore[arg-type]
+        own = list(knowledge.signs[one].steps)
+        assert steps[: len(own)] == own
+        assert all(knowledge.steps[step].touches_nothing for step in steps[len(own) :])
+
+
+def test_a_graver_sign_told_after_a_stop_is_asked_before_anything_else(begun: Begin) -> None:
+    conversation = begun(danger_now=["sparks"])
+    conversation.do(HearDanger("gas_smell", clear=True))
+    assert asked(conversation) == "sign_gas_smell"
+    conversation.do(GiveAnswer("sign_gas_smell", "now"))
+    assert verdict(conversation).stops[0].sign_id == "gas_smell"
+
+
+def test_a_lesser_sign_told_after_a_stop_waits_until_the_oven_is_off(begun: Begin) -> None:
+    conversation = begun(danger_now=["shock"])
+    conversation.do(HearDanger("smoke", clear=True))
+    assert verdict(conversation).stops[0].sign_id == "shock"
+    conversation.do(GiveAnswer("oven_is_off", "off_at_breaker"))
+    assert asked(conversation) == "sign_smoke"
+
+
+@pytest.mark.parametrize("sign", ["sparks", "smoke", "shock", "too_hot"])
+def test_a_sign_that_is_unticked_is_asked_about_once(begun: Begin, knowledge: Knowledge, sign: str) -> None:
+    conversation = begun(danger_now=[sign])
+    conversation.do(GiveAnswer("danger_now", ["none"]))
+    assert asked(conversation) == f"sign_{sign}"
+    clear = next(answer for answer, means in knowledge.signs[sign].answers.items() if means == "clear")
+    conversation.do(GiveAnswer(f"sign_{sign}", clear))
+    assert not conversation.assessment.danger.open
+    conversation.do(WithdrawAnswer(f"sign_{sign}"))
+    assert asked(conversation) == f"sign_{sign}"
+
+
+def test_every_stop_by_a_finding_is_remembered_when_its_answers_change(begun: Begin, knowledge: Knowledge) -> None:
+    stopping = {f: finding for f, finding in knowledge.findings.items() if finding.then.stops}
+    assert len(stopping) >= 3
+    for finding_id, finding in stopping.items():
+        for example in finding.examples.fires:
+            if DANGER_NOW in example:
+                continue
+            answers = {q: answer.value for q, answer in example_answers(example, knowledge).items() if answer.value}
+            conversation = begun(danger_now=["none"], **answers)
+            assert finding_id in [stop.source_id for stop in conversation.assessment.danger.stops] or (
+                conversation.assessment.danger.stops
+            )
+            for question_id in answers:
+                conversation.do(WithdrawAnswer(question_id))
+            danger = conversation.assessment.danger
+            assert danger.open or danger.withdrawn, finding_id
+            if not danger.open:
+                conversation.do(Finish())
+                assert verdict(conversation).action == "book_visit"
+                assert conversation.assessment.allowed_care.rank <= Care.LOOK_COLD.rank
+
+
+def test_a_withdrawn_sign_is_told_even_where_the_appliance_is_not_ours(begun: Begin, knowledge: Knowledge) -> None:
+    conversation = begun(danger_now=["shock"], which_appliance="hob_only")
+    clear = next(answer for answer, means in knowledge.signs["shock"].answers.items() if means == "clear")
+    conversation.do(GiveAnswer("danger_now", ["none"]), GiveAnswer("sign_shock", clear))
+    reached = verdict(conversation)
+    assert reached.action == "outside"
+    assert reached.details["withdrawn_signs"] == ("shock",)
+
+
+def test_not_sure_is_asked_plainly_again_after_an_older_plain_answer(begun: Begin) -> None:
+    conversation = begun()
+    conversation.do(SayNotSure("danger_now"))
+    conversation.do(GiveAnswer("danger_plainly", ["none"]), GiveAnswer("danger_now", ["none"]))
+    conversation.do(SayNotSure("danger_now"))
+    assert asked(conversation) == "danger_plainly"
+
+
+def test_rules_that_no_longer_know_a_standing_sign_do_not_lift_it(begun: Begin, script: Script) -> None:
+    conversation = begun(danger_now=["sparks"], oven_is_off="off_at_breaker")
+    signs = {("sparking" if s == "sparks" else s): sign for s, sign in script.knowledge.signs.items()}
+    questions = {q: v for q, v in script.knowledge.questions.items() if not is_danger_question(q)}
+    newer = script.knowledge.model_copy(update={"signs": signs, "questions": danger_questions(signs) | questions})
+    danger = assess(replace(script, knowledge=newer), conversation.state).danger
+    assert [stop.sign_id for stop in danger.stops] == ["unsure"]
+    assert DANGER_NOW in danger.open_questions
 
 
 def test_a_stop_outranks_an_appliance_that_is_not_ours(begun: Begin) -> None:
