@@ -1,17 +1,20 @@
-"""Hears danger in a typed line: phrases of the language, less what is denied ('no smell' is none)."""
+"""Hears danger in a typed line: phrases of the language, less what is denied ('no smell' is none).
 
-from collections.abc import Sequence
+A denial must govern the phrase: only little words may stand between them ('no sign of any smoke'). With anything
+else between ('no idea why it sparks', 'not heating up smells of gas') the phrase is heard.
+"""
+
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from rapidfuzz import fuzz
+from rapidfuzz.distance import OSA
 
 from assistant.wording.locale import Wording
 from assistant.wording.words import clauses, phrases
 
-NEGATION_REACH = 4
-SHORTEST_FUZZY_WORD = 5
-ALIKE = 86
+SHORTEST_STRETCHED = 5
+SHORTEST_MISSPELT = 7
 MOST_CHARACTERS = 20_000
 
 
@@ -42,9 +45,12 @@ class Listener:
             for phrase in phrases(wording.say(f"sign-{sign_id}", attribute))
         ]
         self._negations = frozenset(phrases(wording.say("listener-negations")))
-        self._breakers = frozenset(phrases(wording.say("listener-breakers")))
         self._double = frozenset(phrases(wording.say("listener-double")))
         self._plain = frozenset(phrases(wording.say("listener-never_stretched")))
+        self._lifting = [tuple(phrase.split()) for phrase in phrases(wording.say("listener-lifting_after"))]
+        self._between = frozenset(phrases(wording.say("listener-between"))) - self._negations
+        self._listed = frozenset(phrase.words for phrase in self._phrases)
+        self._longest = max(map(len, self._listed), default=0)
 
     def hear(self, line: str) -> tuple[Heard, ...]:
         """Each sign once, in the order of the signs; clear if any of its clear phrases was heard."""
@@ -57,30 +63,48 @@ class Listener:
 
     def _says(self, spoken: Sequence[str], phrase: Sequence[str]) -> bool:
         """Whether the clause holds the phrase somewhere where it isn't denied."""
-        return any(
-            all(self._means(said, meant) for said, meant in zip(spoken[start:], phrase, strict=False))
-            and not self._denied(spoken, start, phrase)
-            for start in range(len(spoken) - len(phrase) + 1)
-        )
+        return any(not self._denied(spoken, start, phrase) for start in self._places(spoken, phrase))
+
+    def _places(self, spoken: Sequence[str], phrase: Sequence[str]) -> Iterator[int]:
+        for start in range(len(spoken) - len(phrase) + 1):
+            if all(self._means(said, meant) for said, meant in zip(spoken[start:], phrase, strict=False)):
+                yield start
 
     def _means(self, said: str, meant: str) -> bool:
-        return said == meant or (said not in self._plain and _alike(said, meant))
+        return said == meant or (said not in self._plain and _a_slip_from(said, meant))
 
     def _denied(self, spoken: Sequence[str], start: int, phrase: Sequence[str]) -> bool:
-        """A negation shortly before denies, unless 'but' comes between or it is 'won't stop …', 'not only …'."""
+        """A negation denies through little words and other danger phrases; not in 'won't stop …' or 'not only …', nor '… like this before'."""
         if self._negations.intersection(phrase):
             return False
-        for position in range(start - 1, max(start - 1 - NEGATION_REACH, -1), -1):
-            if spoken[position] in self._breakers:
+        position = start - 1
+        while position >= 0 and spoken[position] not in self._negations:
+            step = 1 if spoken[position] in self._between else self._listed_before(spoken, position)
+            if not step:
                 return False
-            if spoken[position] in self._negations:
-                return not self._double.intersection(spoken[position + 1 : start])
-        return False
+            position -= step
+        if position < 0:
+            return False
+        return not self._double.intersection(spoken[position + 1 : start]) and not self._lifted(
+            spoken[start + len(phrase) :]
+        )
+
+    def _listed_before(self, spoken: Sequence[str], position: int) -> int:
+        """The length of a danger phrase that ends there: 'no smoke or burning smell' denies both."""
+        for length in range(min(self._longest, position + 1), 0, -1):
+            if tuple(spoken[position + 1 - length : position + 1]) in self._listed:
+                return length
+        return 0
+
+    def _lifted(self, after: Sequence[str]) -> bool:
+        return any(tuple(after[: len(words)]) == words for words in self._lifting)
 
 
-@lru_cache(maxsize=20_000)
-def _alike(said: str, meant: str) -> bool:
-    """Whether one is the other with a slip of the finger."""
-    if len(meant) < SHORTEST_FUZZY_WORD or abs(len(said) - len(meant)) > 1 or said[0] != meant[0]:
+@lru_cache(maxsize=50_000)
+def _a_slip_from(said: str, meant: str) -> bool:
+    """One slip of the finger away: a letter too many, too few or swapped; in long words also a wrong one."""
+    if len(meant) < SHORTEST_STRETCHED or abs(len(said) - len(meant)) > 1:
         return False
-    return fuzz.ratio(said, meant) >= ALIKE
+    if OSA.distance(said, meant, score_cutoff=1) > 1:
+        return False
+    return len(said) != len(meant) or len(meant) >= SHORTEST_MISSPELT or sorted(said) == sorted(meant)

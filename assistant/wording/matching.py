@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from rapidfuzz import fuzz
 
-from assistant.wording.words import normalised, tokens
+from assistant.wording.words import normalised
 
 _SEPARATORS = re.compile(r"[,;&+]")
 _LISTED = re.compile(r"[,;&+\s]+")
@@ -15,6 +15,8 @@ _POSITION = re.compile(r"\(?(?:(?P<number>[0-9]{1,2})|(?P<letter>[a-z]))[.):]?",
 ALIKE = 84
 MARGIN = 8
 SHORTEST_FUZZY = 3
+COVERS = 0.6
+WITHIN = 90.0
 
 
 @dataclass(frozen=True)
@@ -111,15 +113,13 @@ def _nearest(said: str, vocabulary: Vocabulary) -> Match | Unclear:
     return Unclear(tuple(choice for choice, ratio in ranked[:3] if ratio >= ALIKE - 20))
 
 
-def _denials(text: str, negations: frozenset[str]) -> int:
-    return sum(word in negations for word in text.split()) % 2
+def _denials(text: str, negations: frozenset[str]) -> bool:
+    return not negations.isdisjoint(text.split())
 
 
 def _alike(said: str, phrase: str) -> float:
-    """Whole against whole, or the phrase's words among those said (for phrases of two words and more)."""
-    whole = fuzz.ratio(said, phrase)
-    if len(phrase.split()) < 2 or len(said.split()) > 12:
-        return whole
-    words = set(tokens(phrase))
-    within = 90.0 if words <= set(said.split()) else 0.0
-    return max(whole, within, fuzz.token_sort_ratio(said, phrase))
+    """Whole against whole, words in any order; or a phrase of two words and more that makes up most of the line."""
+    nearness = max(fuzz.ratio(said, phrase), fuzz.token_sort_ratio(said, phrase))
+    words, spoken = set(phrase.split()), said.split()
+    contained = len(words) > 1 and words <= set(spoken) and len(words) >= COVERS * len(spoken)
+    return max(nearness, WITHIN) if contained else nearness

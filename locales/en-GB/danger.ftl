@@ -316,6 +316,7 @@ question-sign_unsure = Does something about the oven seem unsafe to you?
     .all_seems_well-words = no | safe | it is fine | nope | all well
 
 listener-negations = no | not | never | without | none | nor | isn't | doesn't | didn't | don't | wasn't | hasn't | haven't | aren't | weren't
-listener-breakers = but | and | though | although | however | then | until | when | because | except | yet | so
+listener-between = any | a | an | the | some | more | real | actual | sign of | signs of | sign | signs | of | see | seen | saw | seeing | smell | smelt | smelled | had | have | having | feel | felt | feeling | been | be | get | got | getting | notice | noticed | hear | heard | at all | kind | sort | or | nor | and | is | was | there | ever | even | such | to
 listener-never_stretched = food | foods | light | lighting
+listener-lifting_after = like this | so bad | as bad | until now | before now | till now
 listener-double = stop | stops | stopped | only | just

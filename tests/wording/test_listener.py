@@ -7,7 +7,8 @@ from assistant.wording.locale import Wording
 
 MESSAGES = """
 listener-negations = no | not | never | without | isn't | doesn't | didn't | haven't | won't | nothing
-listener-breakers = but | and | though | then
+listener-between = any | a | the | sign | of | or | seen | had
+listener-lifting_after = like this
 listener-double = stop | only | just
 listener-never_stretched = smoked
 sign-smoke = Smoke
@@ -45,6 +46,15 @@ def listener() -> Listener:
         ("I felt a tinglin when I touched it", ["shock"]),
         ("smoked salmon for tea", []),
         ("they spoke of it", []),
+        ("no idea why there is smoke", ["smoke"]),
+        ("I am not sure if I got a shock", ["shock"]),
+        ("not heating up and smoke", ["smoke"]),
+        ("not the first time I got a shock", ["shock"]),
+        ("no sign of any smoke", []),
+        ("no smoke or burning smell", []),
+        ("never smoke like this", ["smoke"]),
+        ("there is a lot of smoek", ["smoke"]),
+        ("they spoke", []),
         ("", []),
     ],
 )

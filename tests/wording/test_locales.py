@@ -172,6 +172,29 @@ def test_danger_inside_another_sentence_is_heard(languages: Languages, line: str
     assert sign in [heard.sign_id for heard in languages.listener("en-GB").hear(line)]
 
 
+@pytest.mark.parametrize(
+    "fault", ["it does not heat", "no heat", "not getting hot", "it never browns", "isnt heating up"]
+)
+@pytest.mark.parametrize(
+    ("danger", "sign"),
+    [
+        ("it smells of gas", "gas_smell"),
+        ("smells of gas", "gas_smell"),
+        ("it sparks", "sparks"),
+        ("i got a shock", "shock"),
+        ("there is smoke", "smoke"),
+        ("it trips", "trips"),
+        ("burning smell", "burning_smell"),
+    ],
+)
+def test_a_fault_told_with_a_denial_does_not_hide_the_danger_after_it(
+    languages: Languages, fault: str, danger: str, sign: str
+) -> None:
+    for joined in (" ", " and ", ", ", " it "):
+        heard = languages.listener("en-GB").hear(f"{fault}{joined}{danger}")
+        assert sign in [one.sign_id for one in heard], f"{fault}{joined}{danger}"
+
+
 def test_the_pseudo_locale_marks_every_message() -> None:
     for path in wording_files(LOCALES, "en-GB"):
         text = path.read_text("utf-8")

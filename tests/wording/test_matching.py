@@ -43,6 +43,11 @@ def test_nonsense_is_unclear(typed: str) -> None:
 def test_a_denial_does_not_match_what_it_denies() -> None:
     assert match_choice("it is not pale underneath", LAMP) != Match(("top_only",))
     assert match_choice("it never does", LAMP) != Match(("yes",))
+    assert match_choice("no it doesn't come out pale underneath", LAMP) != Match(("top_only",))
+
+
+def test_a_phrase_inside_a_longer_story_is_no_answer() -> None:
+    assert isinstance(match_choice("my sister says hers is pale underneath but mine isn't", LAMP), Unclear)
 
 
 def test_exact_takes_nothing_near() -> None:
