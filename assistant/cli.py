@@ -1,12 +1,14 @@
 """Reads arguments, wires the pieces, starts a front end. Heavy imports wait until they are needed."""
 
 import argparse
+import contextlib
 import os
+import signal
 import sys
 from collections.abc import Callable, Sequence
 from io import TextIOWrapper
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from assistant import __version__
 from assistant.errors import OvensideError, SessionUnknown, StoreUnreadable
@@ -16,23 +18,41 @@ if TYPE_CHECKING:
 
 DEFAULT_LANG = "en-GB"
 DEFAULT_REGION = "great_britain"
+DEFAULT_ROLE = "householder"
+
+
+Options = tuple[tuple[str, dict[str, Any]], ...]
+
+SHARED_OPTIONS: Options = (
+    ("--rules", {"type": Path, "metavar": "FOLDER", "help": "another folder of rules"}),
+    ("--lang", {"help": f"language (default: {DEFAULT_LANG})"}),
+    ("--region", {"help": f"region (default: {DEFAULT_REGION})"}),
+    ("--store", {"metavar": "URL", "help": "where sessions are kept: a path, sqlite:PATH or memory:"}),
+)
+CHAT_OPTIONS: Options = (
+    ("--role", {"help": f"who types: householder, agent or engineer (default: {DEFAULT_ROLE})"}),
+    ("--plain", {"action": "store_true", "help": "no cursor movement and no colour, for screen readers"}),
+)
+
+
+def _options(options: Options) -> argparse.ArgumentParser:
+    """Without defaults of their own, so that an option counts before the command as well as behind it."""
+    parent = argparse.ArgumentParser(add_help=False, argument_default=argparse.SUPPRESS)
+    for name, form in options:
+        parent.add_argument(name, **form)
+    return parent
 
 
 def parser() -> argparse.ArgumentParser:
-    shared = argparse.ArgumentParser(add_help=False)
-    shared.add_argument("--rules", type=Path, metavar="FOLDER", help="another folder of rules")
-    shared.add_argument("--lang", default=DEFAULT_LANG, help="language (default: %(default)s)")
-    shared.add_argument("--region", default=DEFAULT_REGION, help="region (default: %(default)s)")
-    shared.add_argument("--store", metavar="URL", help="where sessions are kept: a path, sqlite:PATH or memory:")
-    chat = argparse.ArgumentParser(add_help=False)
-    chat.add_argument("--role", default="householder", help="who types: householder, agent or engineer")
-    chat.add_argument("--plain", action="store_true", help="no cursor movement and no colour, for screen readers")
+    shared = _options(SHARED_OPTIONS)
+    chat = _options(CHAT_OPTIONS)
 
     top = argparse.ArgumentParser(
         prog="ovenside",
         description="A self-check assistant for electric ovens that cook badly.",
         parents=[shared, chat],
     )
+    top.set_defaults(rules=None, lang=DEFAULT_LANG, region=DEFAULT_REGION, store=None, role=DEFAULT_ROLE, plain=False)
     top.add_argument("--version", action="store_true", help="print the version, and what evaluates the rules")
     commands = top.add_subparsers(dest="command", title="commands", metavar="")
     resume = commands.add_parser("resume", parents=[shared, chat], help="go on with a saved session")
@@ -57,19 +77,50 @@ def parser() -> argparse.ArgumentParser:
 
 def run(words: Sequence[str]) -> int:
     """The exit status: 0 for done, 1 for a mistake that was said, 2 for arguments that weren't understood."""
+    _fill_missing_streams()
     _read_and_write_anything()
+    _leave_politely_when_ended()
     arguments = parser().parse_args(words)
     try:
-        return _COMMANDS[arguments.command](arguments)
+        status = _COMMANDS[arguments.command](arguments)
+        sys.stdout.flush()
     except KeyboardInterrupt:
         return 130
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
-        return 1
+    except OSError as error:
+        return _complain_of_machine(error)
     except StoreUnreadable as error:
         return _complain("store-unusable", where=error.where, reason=error.reason)
     except OvensideError as error:
         return _complain_of(error)
+    return status
+
+
+def _fill_missing_streams() -> None:
+    """A program started without standard streams reads nothing and writes nowhere."""
+    for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
+        if getattr(sys, name) is None:
+            setattr(sys, name, Path(os.devnull).open(mode, encoding="utf-8"))  # noqa: SIM115 - as long as the program
+
+
+def _leave_politely_when_ended() -> None:
+    """A closed window or an ended process leaves as Ctrl-C does: the terminal as it was, the code told."""
+
+    def leave(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    for name in ("SIGTERM", "SIGHUP"):
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), leave)
+
+
+def _complain_of_machine(error: OSError) -> int:
+    """A full disk, an unreadable folder, a reader that went away: what the system says, and nothing more to standard output."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
+    if not isinstance(error, BrokenPipeError):
+        reason = error.strerror or str(error)
+        with contextlib.suppress(OSError):
+            print(f"ovenside: {reason}", file=sys.stderr)  # noqa: T201 - said on standard error
+    return 1
 
 
 def _read_and_write_anything() -> None:
@@ -91,10 +142,14 @@ def _rules_folder(arguments: argparse.Namespace) -> Path:
     return folder or _shipped("rules")
 
 
-def _cache_folder() -> Path:
+def _cache_folder() -> Path | None:
+    """None where the user has no home: then nothing is kept."""
     from platformdirs import user_cache_path
 
-    return user_cache_path("ovenside", appauthor=False)
+    try:
+        return user_cache_path("ovenside", appauthor=False)
+    except RuntimeError:
+        return None
 
 
 def _setting(arguments: argparse.Namespace) -> "Setting":
@@ -154,6 +209,7 @@ def _drive(arguments: argparse.Namespace) -> int:
 
     knowledge = load_knowledge(_rules_folder(arguments), _cache_folder())
     languages = Languages(_shipped("locales"), knowledge)
+    languages.require_words_for_rules(arguments.lang)
     sentences = languages.sentences(arguments.lang, None)
     if arguments.catalogue:
         print(json.dumps(catalogue(knowledge, sentences)))  # noqa: T201 - what was asked for

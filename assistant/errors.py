@@ -1,7 +1,8 @@
 """What can go wrong, by situation.
 
 OvensideError
-├── RulesBroken            a rules folder holds mistakes; carries every one of them
+├── FolderBroken           (knowledge.load) a rules folder holds mistakes; carries every one of them
+├── RulesBroken            findings are beyond what the rule engine does; carries every reason
 ├── WordingBroken          a message is missing from a locale or can't be formatted
 ├── Refused                an answer or command that can't be taken; the session stays as it was
 ├── StoreUnreadable        the store's file can't be opened, read or written
@@ -17,7 +18,7 @@ class OvensideError(Exception):
 
 
 class RulesBroken(OvensideError):
-    """A rules folder can't be used. `problems` are printable lines, one for each mistake."""
+    """The findings can't be run. `problems` are printable lines, one for each reason."""
 
     def __init__(self, problems: Sequence[str]) -> None:
         super().__init__(f"{len(problems)} mistakes in the rules")

@@ -100,7 +100,7 @@ def recorded() -> str:
     conversation = Conversation(script_of(knowledge), MemoryStore(), record)
     conversation.start(Start("householder", "great_britain", "en-GB", "single"), keep_at_once=False)
     terminal = RecordingTerminal(typed_in(conversation))
-    talk = Talk(conversation, sentences, languages.listener("en-GB"), terminal, CODE)
+    talk = Talk(conversation, sentences, languages.listener("en-GB"), terminal, f"ovenside resume {CODE}")
     terminal.write(Pages(sentences).opening().paragraphs())
     talk.run(terminal.ask(()))
     return terminal.screen.getvalue()

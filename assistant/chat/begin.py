@@ -1,15 +1,16 @@
 """Begins or resumes a chat. The first screen is shown before the rules and the rule engine are loaded."""
 
 import os
+import shlex
 import sys
-from concurrent.futures import Future, ThreadPoolExecutor
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.chat.opening import Opening, keep_opening, opening_file, read_opening
 from assistant.chat.screen import Paragraph, wants_colour, write
-from assistant.errors import SessionUnknown
+from assistant.errors import SessionUnknown, StoreUnreadable
 from assistant.knowledge.fingerprint import combined, fingerprint
 from assistant.store import open_store
 
@@ -28,7 +29,7 @@ class Setting:
 
     rules: Path
     locales: Path
-    cache: Path
+    cache: Path | None
     store: str | None
     lang: str
     region: str
@@ -38,43 +39,52 @@ class Setting:
 
 def begin(setting: Setting) -> int:
     """A new session; nothing is stored until the first answer. Returns the exit status."""
-    opening = _opening(setting)
+    opening, script_and_languages = _opening(setting)
     _write(opening.paragraphs(), setting)
-    log = open_store(setting.store)
+    log = _log_or_none(setting)
+    terminal = _terminal(setting)
     with ThreadPoolExecutor(1) as pool:
-        loading = pool.submit(_new_talk, setting, log)
-        return _talk_from_first_line(opening, loading, setting)
+        loading = pool.submit(_new_talk, setting, script_and_languages, log, terminal)
+        try:
+            line = terminal.ask(opening.completions)
+        except (EOFError, KeyboardInterrupt):
+            _write([Paragraph(opening.goodbye)], setting)
+            return 0
+        talk = loading.result()
+    talk.run(line)
+    return 0 if log is not None else 1
 
 
-def _opening(setting: Setting) -> Opening:
+def _opening(setting: Setting) -> "tuple[Opening, tuple[Script, Languages] | None]":
+    """The first screen, and what had to be loaded to make it, if it wasn't kept."""
     rules, words = fingerprint(setting.rules), fingerprint(setting.locales, "*.ftl")
     kept = opening_file(setting.cache, combined(rules, words, setting.lang, setting.region))
-    opening = read_opening(kept)
-    if opening is None:
-        from assistant.chat.pages import Pages
+    opening = read_opening(kept) if kept is not None else None
+    if opening is not None:
+        return opening, None
+    from assistant.chat.pages import Pages
 
-        _, languages = _load(setting)
-        opening = Pages(languages.sentences(setting.lang, setting.region)).opening()
+    script, languages = _load(setting)
+    opening = Pages(languages.sentences(setting.lang, setting.region)).opening()
+    if kept is not None:
         keep_opening(kept, opening)
-    return opening
+    return opening, (script, languages)
 
 
 def _write(paragraphs: list[Paragraph], setting: Setting) -> None:
     write(sys.stdout, paragraphs, colour=not setting.plain and wants_colour(sys.stdout, os.environ))
 
 
-def _talk_from_first_line(opening: Opening, loading: "Future[Talk]", setting: Setting) -> int:
-    """Take the first line while the rest loads, then let the talk go on."""
-    terminal = _terminal(setting)
+def _log_or_none(setting: Setting) -> "EventLog | None":
+    """The store; None where it can't be opened: the conversation is held all the same, and that is said."""
     try:
-        line = terminal.ask(opening.completions)
-    except (EOFError, KeyboardInterrupt):
-        _write([Paragraph(opening.goodbye)], setting)
-        return 0
-    talk = loading.result()
-    talk.terminal = terminal
-    talk.run(line)
-    return 0
+        return open_store(setting.store)
+    except StoreUnreadable as error:
+        from assistant.wording.locale import load_wording
+
+        wording = load_wording(setting.locales, setting.lang)
+        _write([Paragraph(wording.say("chat-not_saved", where=error.where, reason=error.reason), "strong")], setting)
+        return None
 
 
 def _terminal(setting: Setting) -> "Terminal":
@@ -89,10 +99,17 @@ def _load(setting: Setting) -> "tuple[Script, Languages]":
     from assistant.wording.languages import Languages
 
     knowledge = load_knowledge(setting.rules, setting.cache)
-    return script_of(knowledge), Languages(setting.locales, knowledge)
+    languages = Languages(setting.locales, knowledge)
+    languages.require_words_for_rules(setting.lang)
+    return script_of(knowledge), languages
 
 
-def _new_talk(setting: Setting, log: "EventLog") -> "Talk":
+def _new_talk(
+    setting: Setting,
+    script_and_languages: "tuple[Script, Languages] | None",
+    log: "EventLog | None",
+    terminal: "Terminal",
+) -> "Talk":
     import secrets
     from uuid import uuid4
 
@@ -100,26 +117,38 @@ def _new_talk(setting: Setting, log: "EventLog") -> "Talk":
     from assistant.interview.commands import Start
     from assistant.interview.conversation import Conversation, utc_now
     from assistant.interview.log import SessionRecord
+    from assistant.store.memory import MemoryStore
 
-    script, languages = _load(setting)
+    script, languages = script_and_languages or _load(setting)
     code = new_code(secrets.token_bytes)
     record = SessionRecord(session_id=uuid4().hex, code_hash=hash_code(code), name=None, created_at=utc_now())
-    conversation = Conversation(script, log, record)
+    conversation = Conversation(script, log or MemoryStore(), record)
     conversation.start(Start(setting.role, setting.region, setting.lang, "single"), keep_at_once=False)
-    return _talk(conversation, languages, setting, code)
+    if log is None:
+        conversation.stop_saving()
+    return _talk(conversation, languages, setting, terminal, code)
 
 
-def _talk(conversation: "Conversation", languages: "Languages", setting: Setting, code: str | None) -> "Talk":
+def _talk(
+    conversation: "Conversation", languages: "Languages", setting: Setting, terminal: "Terminal", code: str | None
+) -> "Talk":
     from assistant.chat.talk import Talk
 
     state = conversation.state
     return Talk(
         conversation=conversation,
-        sentences=languages.sentences(state.lang, state.region),
+        sentences=languages.sentences_of_session(state.lang, state.region),
         listener=languages.listener(state.lang),
-        terminal=_terminal(setting),
-        code=code,
+        terminal=terminal,
+        resume_command=_resume_command(code, setting.store),
     )
+
+
+def _resume_command(code: str | None, store: str | None) -> str | None:
+    """What to type to go on later; None without a code, or where nothing outlives the process."""
+    if code is None or store == "memory:":
+        return None
+    return f"ovenside resume {code}" + (f" --store {shlex.quote(store)}" if store else "")
 
 
 def resume(setting: Setting, typed_code: str) -> int:
@@ -127,10 +156,10 @@ def resume(setting: Setting, typed_code: str) -> int:
     from assistant.interview.conversation import Conversation
 
     log = open_store(setting.store)
-    script, languages = _load(setting)
     record = _record(log, typed_code)
+    script, languages = _load(setting)
     conversation = Conversation.resume(script, log, record)
-    talk = _talk(conversation, languages, setting, typed_code or None)
+    talk = _talk(conversation, languages, setting, _terminal(setting), typed_code or None)
     talk.welcome_back()
     talk.run()
     return 0

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from assistant.chat.screen import BLANK, Paragraph, numbered
-from assistant.knowledge.fingerprint import write_beside
+from assistant.knowledge.fingerprint import sealed, unsealed, write_beside
 
 
 @dataclass(frozen=True)
@@ -38,19 +38,19 @@ class Opening:
         ]
 
 
-def opening_file(cache: Path, mark: str) -> Path:
-    return cache / f"opening-{mark[:32]}.json"
+def opening_file(cache: Path | None, mark: str) -> Path | None:
+    return cache / f"opening-{mark[:32]}.json" if cache is not None else None
 
 
 def read_opening(path: Path) -> Opening | None:
-    """The kept screen, or None if there is none that can be read."""
+    """The kept screen, or None if there is none, or if it isn't what was kept."""
     try:
-        data: dict[str, Any] = json.loads(path.read_bytes())
-        fields: dict[str, Any] = {k: tuple(v) if isinstance(v, list) else v for k, v in data.items()}
+        kept = json.loads(unsealed(path.read_bytes()))
+        fields: dict[str, Any] = {name: tuple(v) if isinstance(v, list) else v for name, v in kept.items()}
         return Opening(**fields)
     except (OSError, ValueError, TypeError, AttributeError):
         return None
 
 
 def keep_opening(path: Path, opening: Opening) -> None:
-    write_beside(path, json.dumps(asdict(opening)).encode())
+    write_beside(path, sealed(json.dumps(asdict(opening)).encode()))

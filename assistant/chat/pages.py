@@ -108,17 +108,20 @@ class Pages:
             Paragraph(self._say("chat-change_which"), "quiet"),
         ]
 
-    def goodbye(self, *, stored: bool, code: str | None, keep_off: bool, hot: bool) -> list[Paragraph]:
+    def saved_as_you_go(self, resume_command: str) -> list[Paragraph]:
+        return [Paragraph(self._say("chat-saved_as_you_go"), "quiet"), Paragraph(f"  {resume_command}", "quiet")]
+
+    def goodbye(
+        self, *, stored: bool, answered: bool, resume_command: str | None, keep_off: bool, hot: bool
+    ) -> list[Paragraph]:
         page = [BLANK]
         if keep_off:
             page.append(Paragraph(self._say("chat-keep_off"), "danger"))
         if hot:
             page.append(Paragraph(self._say("chat-turn_off"), "strong"))
         if not stored:
-            return [*page, Paragraph(self._say("chat-nothing_saved"))]
+            return [*page, Paragraph(self._say("chat-nothing_kept" if answered else "chat-nothing_saved"))]
         page.append(Paragraph(self._say("chat-saved")))
-        if code is not None:
-            page.append(Paragraph(self._say("chat-resume_with", code=code)))
-        else:
-            page.append(Paragraph(self._say("chat-resume_again")))
-        return page
+        if resume_command is None:
+            return [*page, Paragraph(self._say("chat-resume_again"))]
+        return [*page, Paragraph(self._say("chat-resume_with")), Paragraph(f"  {resume_command}", "strong")]

@@ -1,23 +1,34 @@
 """The chat: shows the view, takes a typed line, and turns it into commands."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from assistant.chat.pages import Pages
+from assistant.chat.replies import Given, NotUnderstood, reply_to, wants_exact
 from assistant.chat.screen import Paragraph
 from assistant.chat.terminal import Terminal
-from assistant.chat.typed import HelperWord, first_words, helper_word, typed_number
-from assistant.errors import Refused
+from assistant.chat.typed import HelperWord, first_words, helper_word, is_word
+from assistant.errors import Refused, SessionMovedOn, StoreUnreadable
 from assistant.interview.answers import still_fits
-from assistant.interview.commands import Command, Finish, GiveAnswer, HearDanger, SayNotSure, SkipQuestion
+from assistant.interview.commands import (
+    Command,
+    Finish,
+    GiveAnswer,
+    HearDanger,
+    SayNotSure,
+    SkipQuestion,
+    WithdrawAnswer,
+)
 from assistant.interview.conversation import Conversation
+from assistant.interview.next_question import within_care
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView, question_view
-from assistant.knowledge.danger_questions import OVEN_IS_OFF
+from assistant.knowledge.danger_questions import DANGER_NOW, NONE, sign_question_id
+from assistant.knowledge.model import Care
 from assistant.wording.listener import Listener
-from assistant.wording.matching import Match, Unclear, match_choice, match_choices
 from assistant.wording.sentences import Sentences
-from assistant.wording.words import normalised, phrases
+
+MISSES_UNTIL_SHOWN_AGAIN = 2
 
 
 class _Left(Exception):
@@ -26,23 +37,27 @@ class _Left(Exception):
 
 @dataclass
 class Talk:
-    """One conversation on one terminal. `code` is None where the session was resumed without it."""
+    """One conversation on one terminal.
+
+    `resume_command` is what to type to go on later; None where it was resumed without a code, or isn't kept.
+    """
 
     conversation: Conversation
     sentences: Sentences
     listener: Listener
     terminal: Terminal
-    code: str | None
+    resume_command: str | None
 
     def __post_init__(self) -> None:
         self._wording = self.sentences.wording
-        role = self.conversation.script.knowledge.roles[self.conversation.state.role]
-        self._pages = Pages(self.sentences, in_figures=role.sees_probabilities)
+        role = self.conversation.script.knowledge.roles.get(self.conversation.state.role)
+        self._pages = Pages(self.sentences, in_figures=role is not None and role.sees_probabilities)
         self._reopened: str | None = None
-        self._verdict_shown: Verdict | None = None
+        self._suggested: tuple[str, str] | None = None
+        self._verdict_shown: tuple[Verdict, int] | None = None
         self._question_shown: tuple[str, int] | None = None
-        self._suggested: str | None = None
-        self._tell_code = self.code is not None and not self.conversation.stored
+        self._misses = 0
+        self._tell_command = self.resume_command is not None and not self.conversation.stored
         self._helpers: dict[HelperWord, Callable[[QuestionView | None], None]] = {
             "why": self._why,
             "how": self._how,
@@ -56,7 +71,7 @@ class Talk:
     def run(self, first_line: str | None = None) -> None:
         """Until the person leaves. `first_line` was typed to the first screen before this began."""
         if self.conversation.script.evaluator.name == "naive":
-            self.terminal.write([Paragraph(self._wording.say("chat-engine_naive"), "quiet")])
+            self._say("chat-engine_naive", "quiet")
         try:
             if first_line is not None:
                 question = self._open_question()
@@ -70,10 +85,9 @@ class Talk:
 
     def welcome_back(self) -> None:
         """The first words after a pause; a danger sign told before is not forgotten."""
-        page = [Paragraph(self._wording.say("chat-welcome_back"), "strong")]
+        self._say("chat-welcome_back")
         if self.conversation.assessment.danger.stops:
-            page.append(Paragraph(self._wording.say("chat-still_off"), "danger"))
-        self.terminal.write(page)
+            self._say("chat-still_off", "danger")
 
     # -- showing
 
@@ -94,16 +108,25 @@ class Talk:
 
     def _show(self) -> QuestionView | None:
         view = self.conversation.view()
-        if isinstance(view, Verdict) and view != self._verdict_shown and self._reopened is None:
-            self.terminal.write(self._pages.verdict(view))
-            self._verdict_shown = view
+        if isinstance(view, Verdict) and self._reopened is None:
+            self._show_verdict(view)
         question = self._open_question()
         if question is None:
             self.terminal.write(self._pages.after_verdict())
         elif self._mark(question) != self._question_shown:
             self.terminal.write(self._pages.question(question))
+            self._misses = 0
         self._question_shown = self._mark(question)
         return question
+
+    def _show_verdict(self, verdict: Verdict) -> None:
+        """In full when it is new; in a word when something changed and it didn't."""
+        now = (verdict, self.conversation.state.sequence)
+        before, self._verdict_shown = self._verdict_shown, now
+        if before is None or before[0] != verdict:
+            self.terminal.write(self._pages.verdict(verdict))
+        elif before != now:
+            self._say("chat-verdict_stays", headline=self.sentences.headline(verdict))
 
     def _mark(self, question: QuestionView | None) -> tuple[str, int] | None:
         """Tells whether a question was shown since anything changed."""
@@ -113,8 +136,8 @@ class Talk:
         labels = [label for _, label in self.sentences.question(question).choices] if question else []
         return self.terminal.ask([*labels, *first_words(self._wording)])
 
-    def _say(self, message_id: str, **arguments: str | float) -> None:
-        self.terminal.write([Paragraph(self._wording.say(message_id, **arguments), "strong")])
+    def _say(self, message_id: str, style: str = "strong", **arguments: str | float) -> None:
+        self.terminal.write([Paragraph(self._wording.say(message_id, **arguments), style)])  # type: ignore[arg-type]
 
     # -- taking a line
 
@@ -125,7 +148,7 @@ class Talk:
         elif not line.strip():
             self._take_nothing(question)
         elif question is None:
-            self._hear(line, [])
+            self._take_after_the_verdict(line)
         else:
             self._take_answer(line, question)
 
@@ -134,97 +157,110 @@ class Talk:
             raise _Left
         self._say("chat-nothing_typed")
 
-    def _take_answer(self, line: str, question: QuestionView) -> None:
-        """Exact answers count at once; any other line is listened to for danger before it is matched."""
-        exact = self._matched(line, question, exact=True)
-        if isinstance(exact, Match):
-            self._give(question, self._value(question, exact))
-        elif question.kind == "text":
-            self._hear(line, [GiveAnswer(question.id, line)])
-        elif self._hear(line, []):
-            return
-        elif question.kind == "number":
-            self._take_number(line, question)
+    def _take_after_the_verdict(self, line: str) -> None:
+        if is_word(line, "done", self._wording):
+            raise _Left
+        if not self._hear(line):
+            self._say_what_stands("chat-nothing_more_asked")
+
+    def _say_what_stands(self, otherwise: str) -> None:
+        """While danger stands, whatever wasn't understood is answered with what matters."""
+        view = self.conversation.view()
+        if isinstance(view, Verdict) and view.stops:
+            self._say("chat-leave_off", "danger", who=self.sentences.who(view))
         else:
-            self._take_words(line, question)
+            self._say(otherwise)
 
-    def _matched(self, line: str, question: QuestionView, *, exact: bool) -> Match | Unclear:
-        if not question.choices:
-            return Unclear(())
-        vocabulary = self.sentences.vocabulary(question.id)
-        match = match_choices if question.kind == "choices" else match_choice
-        return match(line, vocabulary, exact=exact)
-
-    @staticmethod
-    def _value(question: QuestionView, match: Match) -> str | list[str]:
-        return list(match.choices) if question.kind == "choices" else match.choices[0]
-
-    def _take_words(self, line: str, question: QuestionView) -> None:
-        if question.about_danger or question.id == OVEN_IS_OFF:
-            self._say("chat-exact_needed")
+    def _take_answer(self, line: str, question: QuestionView) -> None:
+        """Exact answers count at once; any other line is listened to for danger before it counts."""
+        reply = self._suggestion(line, question) or reply_to(line, question, self.sentences)
+        if isinstance(reply, Given) and reply.exact:
+            self._do(GiveAnswer(question.id, reply.value, reply.unit))
             return
-        matched = self._matched(line, question, exact=False)
-        if self._suggested is not None and normalised(line) in phrases(self._wording.say("words-yes")):
-            matched = Match((self._suggested,))
-        self._suggested = None
-        if isinstance(matched, Match):
-            labels = "; ".join(self.sentences.choice(question.id, c) for c in matched.choices)
-            if self._give(question, self._value(question, matched)):
-                self.terminal.write([Paragraph(self._wording.say("chat-understood", answer=labels), "quiet")])
-        elif len(matched.candidates) == 1:
-            (self._suggested,) = matched.candidates
-            self._say("chat-unclear_perhaps", candidate=self.sentences.choice(question.id, self._suggested))
-        elif matched.candidates:
-            labels = " / ".join(self.sentences.choice(question.id, c) for c in matched.candidates)
+        heard = self._hear(line, question.id)
+        if isinstance(reply, Given) and (question.kind == "text" or not heard):
+            self._take_near(question, reply)
+        elif not heard and isinstance(reply, NotUnderstood):
+            self._say_unclear(question, reply)
+
+    def _suggestion(self, line: str, question: QuestionView) -> Given | None:
+        """'yes' to 'do you mean …?'."""
+        suggested, self._suggested = self._suggested, None
+        if suggested is None or suggested[0] != question.id or not is_word(line, "yes", self._wording):
+            return None
+        return Given([suggested[1]] if question.kind == "choices" else suggested[1])
+
+    def _take_near(self, question: QuestionView, reply: Given) -> None:
+        if self._do(GiveAnswer(question.id, reply.value, reply.unit)) and question.kind != "text":
+            chosen = reply.value if isinstance(reply.value, list) else [reply.value]
+            labels = "; ".join(self.sentences.choice(question.id, str(choice)) for choice in chosen)
+            self._say("chat-understood", "quiet", answer=labels)
+
+    def _say_unclear(self, question: QuestionView, reply: NotUnderstood) -> None:
+        self._misses += 1
+        if question.id == DANGER_NOW:
+            number = question.choices.index(NONE) + 1
+            self._say("chat-none_of_these", number=number)
+        elif wants_exact(question):
+            self._say_what_stands("chat-exact_needed")
+        elif question.kind == "number":
+            self._say("chat-number_unclear", unit=self._wording.say(f"unit-{question.unit}"))
+        elif len(reply.candidates) == 1:
+            (candidate,) = reply.candidates
+            self._suggested = (question.id, candidate)
+            self._say("chat-unclear_perhaps", candidate=self.sentences.choice(question.id, candidate))
+        elif reply.candidates:
+            labels = " / ".join(self.sentences.choice(question.id, c) for c in reply.candidates)
             self._say("chat-unclear_between", candidates=labels)
         else:
             self._say("chat-unclear")
+        if self._misses >= MISSES_UNTIL_SHOWN_AGAIN:
+            self._question_shown = None
 
-    def _take_number(self, line: str, question: QuestionView) -> None:
-        number = typed_number(line, str(question.unit), self._wording)
-        if number is None:
-            self._say("chat-number_unclear", unit=self._wording.say(f"unit-{question.unit}"))
-        else:
-            self._give(question, number.value, number.unit)
-
-    def _give(self, question: QuestionView, value: object, unit: str | None = None) -> bool:
-        return self._do(GiveAnswer(question.id, value, unit))
-
-    def _hear(self, line: str, with_it: Sequence[Command]) -> bool:
-        """Listen to a line, and keep what goes with it in the same breath. True if danger was heard."""
-        known = {stop.sign_id for stop in self.conversation.assessment.danger.stops}
+    def _hear(self, line: str, at_question: str | None = None) -> bool:
+        """Listen to a line. True if it spoke of danger that isn't told or asked about already."""
+        danger = self.conversation.assessment.danger
+        known = {stop.sign_id for stop in danger.stops}
         heard = [h for h in self.listener.hear(line) if h.sign_id not in known]
-        self._do(*with_it, *(HearDanger(h.sign_id, h.clear) for h in heard))
-        if heard:
-            self._reopened = None
-            self.terminal.write([Paragraph(self._wording.say("chat-heard"), "danger")])
-        elif not with_it and self._open_question() is None:
-            self._say("chat-unclear")
-        return bool(heard)
+        new = [h for h in heard if sign_question_id(h.sign_id) not in (at_question, *danger.open_questions)]
+        if not new:
+            return False
+        self._reopened = None
+        self._do(*(HearDanger(h.sign_id, h.clear) for h in new))
+        self._question_shown = None
+        self._say("chat-heard" if any(h.clear for h in new) else "chat-heard_unclear", "danger")
+        return True
 
     def _do(self, *commands: Command) -> bool:
         """Commit the commands; a refusal is said, and the question stays open."""
         try:
             self.conversation.do(*commands)
         except Refused as refused:
-            self._say_problem(refused)
+            self._say_text(self.sentences.problem(refused.code, refused.details))
             return False
+        except SessionMovedOn:
+            self.conversation.refresh()
+            self._say("chat-moved_on")
+            return self._do(*(c for c in commands if isinstance(c, HearDanger)))
+        except StoreUnreadable as error:
+            self.conversation.stop_saving()
+            self._say("chat-no_longer_saved", reason=error.reason)
+            return self._do(*commands)
         if commands:
             self._reopened = self._suggested = None
-        if self._tell_code and self.conversation.stored:
-            self._tell_code = False
-            told = self._wording.say("chat-saved_as_you_go", code=str(self.code))
-            self.terminal.write([Paragraph(told, "quiet")])
+        if self._tell_command and self.conversation.stored:
+            self._tell_command = False
+            self.terminal.write(self._pages.saved_as_you_go(str(self.resume_command)))
         return True
 
-    def _say_problem(self, refused: Refused) -> None:
-        text = self.sentences.problem(refused.code, refused.details)
+    def _say_text(self, text: str) -> None:
         self.terminal.write([Paragraph(text, "strong")])
 
     # -- helper words
 
     def _why(self, question: QuestionView | None) -> None:
-        self.terminal.write(self._pages.why(question, self._verdict_shown))
+        shown = self._verdict_shown[0] if self._verdict_shown else None
+        self.terminal.write(self._pages.why(question, shown))
 
     def _how(self, question: QuestionView | None) -> None:
         if question is None:
@@ -241,7 +277,7 @@ class Talk:
     def _skip(self, question: QuestionView | None) -> None:
         if question is None:
             self._say("chat-nothing_open")
-        elif question.about_danger or question.id == OVEN_IS_OFF:
+        elif wants_exact(question):
             self._say("chat-danger_not_skipped")
         else:
             self._do(SkipQuestion(question.id))
@@ -260,7 +296,7 @@ class Talk:
         if not earlier:
             self._say("chat-nothing_before")
             return
-        self._reopened = earlier[0]
+        self._reopen(earlier[0])
 
     def _change(self, question: QuestionView | None) -> None:
         answered = self._answered()[::-1]
@@ -270,10 +306,25 @@ class Talk:
         self.terminal.write(self._pages.answers(self.conversation.state, answered))
         self._question_shown = None
         line = self.terminal.ask([]).strip()
+        if helper_word(line, self._wording) == "stop":
+            raise _Left
         if line.isascii() and line.isdigit() and 1 <= int(line[:6]) <= len(answered):
-            self._reopened = answered[int(line) - 1]
-        elif not self._hear(line, []) and line:
-            self._say("chat-change_which")
+            self._reopen(answered[int(line) - 1])
+        elif line and not self._hear(line):
+            self._say("chat-change_no_such", most=len(answered))
+
+    def _reopen(self, question_id: str) -> None:
+        """Ask a question again; one that may not be asked now can only be taken back."""
+        care = self.conversation.script.knowledge.questions[question_id].care
+        if within_care(self.conversation.assessment, care):
+            self._reopened = question_id
+            return
+        self._say("chat-take_back", question=self.sentences.question_by_id(question_id).text)
+        line = self.terminal.ask([])
+        if is_word(line, "yes", self._wording):
+            self._do(WithdrawAnswer(question_id))
+        else:
+            self._hear(line)
 
     def _stop(self, question: QuestionView | None) -> None:
         raise _Left
@@ -283,16 +334,14 @@ class Talk:
         stopped = bool(self.conversation.assessment.danger.stops)
         if at_verdict and self.conversation.stored and not stopped:
             self._do(Finish())
-        hot = [
-            q
-            for q in self._answered()
-            if self.conversation.script.knowledge.questions[q].care.value in ("watch_hot", "open_hot")
-        ]
+        questions = self.conversation.script.knowledge.questions
+        hot = any(questions[q].care.rank >= Care.WATCH_HOT.rank for q in self._answered())
         self.terminal.write(
             self._pages.goodbye(
                 stored=self.conversation.stored,
-                code=self.code,
-                keep_off=self.conversation.assessment.danger.open and self.conversation.stored,
-                hot=bool(hot) and not stopped,
+                answered=bool(self.conversation.state.answers),
+                resume_command=self.resume_command,
+                keep_off=self.conversation.assessment.danger.open and bool(self.conversation.state.answers),
+                hot=hot and not stopped,
             )
         )

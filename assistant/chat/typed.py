@@ -11,7 +11,7 @@ from assistant.wording.words import normalised, phrases
 HelperWord = Literal["why", "how", "not_sure", "skip", "back", "change", "stop"]
 HELPER_WORDS: tuple[HelperWord, ...] = ("why", "how", "not_sure", "skip", "back", "change", "stop")
 
-_NUMBER = re.compile(r"(?P<sign>[-−]?)\s*(?P<number>\d{1,9}(?:[.,]\d{1,6})?)\s*(?P<unit>.*)", re.DOTALL)
+_NUMBER = re.compile(r"(?P<sign>[-−]?)\s*(?P<number>\d{1,9}(?:[.,]\d{1,2})?)\s*(?P<unit>.*)", re.DOTALL)
 
 
 def helper_word(typed: str, wording: Wording) -> HelperWord | None:
@@ -21,6 +21,11 @@ def helper_word(typed: str, wording: Wording) -> HelperWord | None:
         if said in phrases(wording.say(f"words-{word}")):
             return word
     return None
+
+
+def is_word(typed: str, listed: str, wording: Wording) -> bool:
+    """Whether the whole line is one of the words listed as `words-LISTED`."""
+    return normalised(typed) in phrases(wording.say(f"words-{listed}"))
 
 
 def first_words(wording: Wording) -> tuple[str, ...]:

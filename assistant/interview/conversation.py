@@ -39,6 +39,7 @@ class Conversation:
         self._clock = clock
         self._role = self.state.role
         self._pending: tuple[Event, ...] = ()
+        self._saving = True
         self._assessment: Assessment | None = None
 
     @classmethod
@@ -50,7 +51,8 @@ class Conversation:
 
     @property
     def stored(self) -> bool:
-        return self.state.sequence > 0 and not self._pending
+        """Whether everything so far is in the log."""
+        return self._saving and self.state.sequence > 0 and not self._pending
 
     @property
     def assessment(self) -> Assessment:
@@ -92,12 +94,24 @@ class Conversation:
             new = self._events(consequences, state.sequence, None)
             state, events = fold(new, state), (*events, *new)
             assessment = assess(self.script, state)
+        if self._saving:
+            self._keep(events)
+        self.state, self._assessment = state, assessment
+
+    def _keep(self, events: tuple[Event, ...]) -> None:
         if self._pending:
             self._log.create(self.record, events)
             self._pending = ()
         else:
             self._log.append(self.record.session_id, self.state.sequence, events)
-        self.state, self._assessment = state, assessment
+
+    def refresh(self) -> None:
+        """Read the session anew, after somebody else appended to it. Raises SessionUnknown or StoreUnreadable."""
+        self.state, self._assessment = fold(self._log.read(self.record.session_id)), None
+
+    def stop_saving(self) -> None:
+        """Go on without the log, for one that can no longer be written: safety advice must not end with it."""
+        self._saving = False
 
     def _events(self, happenings: tuple[Happening, ...], after: int, message_id: str | None) -> tuple[Event, ...]:
         now = self._clock()

@@ -44,8 +44,7 @@ def unsealed(kept: bytes) -> bytes:
 def combined(*marks: str) -> str:
     """One digest for several, bound to this version of the package and to its own files."""
     own = Path(__file__).parent.parent
-    code = [f"{path.name}:{path.stat().st_mtime_ns}" for path in sorted(own.rglob("*.py"))]
-    return sha256("\n".join((__version__, *code, *marks)).encode()).hexdigest()
+    return sha256("\n".join((__version__, fingerprint(own, "*.py"), *marks)).encode()).hexdigest()
 
 
 def write_beside(path: Path, content: bytes) -> None:

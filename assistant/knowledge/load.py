@@ -41,7 +41,7 @@ def knowledge_of(read: RulesFolder, mark: str) -> Knowledge:
 
 
 class FolderBroken(OvensideError):
-    """The folder holds mistakes: `problems`, in order of file and line."""
+    """The folder holds mistakes: `problems`, in order of file and line; not worded yet."""
 
     def __init__(self, problems: Sequence[Problem]) -> None:
         super().__init__(f"{len(problems)} mistakes")
@@ -59,6 +59,6 @@ def load_knowledge(folder: Path, cache: Path | None) -> Knowledge:
     if read.problems:
         raise FolderBroken(read.problems)
     knowledge = knowledge_of(read, mark)
-    if kept is not None:
+    if kept is not None and fingerprint(folder) == mark:
         write_beside(kept, sealed(knowledge.model_dump_json(by_alias=True).encode()))
     return knowledge

@@ -57,7 +57,10 @@ def _own_file() -> Path:
     from assistant.store.opening import close_to_others, make_folder
     from assistant.store.reasons import named_failures
 
-    path = user_data_path(APPLICATION, appauthor=False) / FILE_NAME
+    try:
+        path = user_data_path(APPLICATION, appauthor=False) / FILE_NAME
+    except RuntimeError as error:  # a user without a home
+        raise StoreUnreadable("~", str(error)) from error
     with named_failures(path):
         make_folder(path.parent)
         close_to_others(path.parent)

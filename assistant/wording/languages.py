@@ -3,11 +3,12 @@
 from functools import cached_property
 from pathlib import Path
 
-from assistant.errors import Refused
+from assistant.errors import Refused, WordingBroken
 from assistant.knowledge.model import Knowledge
 from assistant.knowledge.problems import nearest_name
 from assistant.wording.listener import Listener
-from assistant.wording.locale import Wording, languages, load_wording
+from assistant.wording.locale import DEFAULT_LANG, Wording, languages, load_wording
+from assistant.wording.needed import missing_messages
 from assistant.wording.pseudo import PSEUDO_LANG
 from assistant.wording.sentences import Sentences
 
@@ -19,7 +20,7 @@ class Languages:
         self._folder = folder
         self._knowledge = knowledge
         self._wordings: dict[str, Wording] = {}
-        self._sentences: dict[tuple[str, str], Sentences] = {}
+        self._sentences: dict[tuple[str, str | None], Sentences] = {}
         self._listeners: dict[str, Listener] = {}
 
     @cached_property
@@ -39,17 +40,28 @@ class Languages:
         return self._wordings[lang]
 
     def sentences(self, lang: str, region: str | None) -> Sentences:
-        """`region` None takes any: for sentences that name no region's lines. Raises Refused for unknown ones."""
+        """`region` None knows no lines: 'your local emergency number'. Raises Refused for an unknown one."""
         regions = self._knowledge.regions
-        region = region or next(iter(regions))
-        if region not in regions:
+        if region is not None and region not in regions:
             near = nearest_name(region[:60], regions) or ""
             raise Refused("unknown_region", {"found": region[:60], "valid": ", ".join(regions), "nearest": near})
         if (lang, region) not in self._sentences:
             self._sentences[lang, region] = Sentences(self.wording(lang), self._knowledge, region)
         return self._sentences[lang, region]
 
+    def sentences_of_session(self, lang: str, region: str) -> Sentences:
+        """For a stored session, whose language or region may be gone since: then the default's words, or no lines."""
+        lang = lang if lang in self.known else DEFAULT_LANG
+        return self.sentences(lang, region if region in self._knowledge.regions else None)
+
+    def require_words_for_rules(self, lang: str) -> None:
+        """Raises WordingBroken now, rather than in the middle of a conversation, if the rules lack words."""
+        missing = next(missing_messages(self._knowledge, self.wording(lang)), None)
+        if missing is not None:
+            raise WordingBroken(f"{lang}: no message {missing.name}, which {missing.file} calls for")
+
     def listener(self, lang: str) -> Listener:
+        lang = lang if lang in self.known else DEFAULT_LANG
         if lang not in self._listeners:
             self._listeners[lang] = Listener(self.wording(lang), tuple(self._knowledge.signs))
         return self._listeners[lang]

@@ -74,7 +74,10 @@ class Listener:
         return said == meant or (said not in self._plain and _a_slip_from(said, meant))
 
     def _denied(self, spoken: Sequence[str], start: int, phrase: Sequence[str]) -> bool:
-        """A negation denies through little words and other danger phrases; not in 'won't stop …' or 'not only …', nor '… like this before'."""
+        """A negation denies through little words and other danger phrases.
+
+        Not in 'won't stop …' or 'not only …', nor where '… like this' follows.
+        """
         if self._negations.intersection(phrase):
             return False
         position = start - 1

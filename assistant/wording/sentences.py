@@ -46,10 +46,10 @@ class VerdictText:
 class Sentences:
     """Words questions, verdicts and problems in one language, for one region."""
 
-    def __init__(self, wording: Wording, knowledge: Knowledge, region: str) -> None:
+    def __init__(self, wording: Wording, knowledge: Knowledge, region: str | None) -> None:
         self.wording = wording
         self.knowledge = knowledge
-        lines = knowledge.regions[region].lines
+        lines = knowledge.regions[region].lines if region is not None else {}
         self._lines = {
             f"{name}_line": lines[key].number if key in lines else wording.say("line-unknown")
             for name, key in (("emergency", "emergency"), ("gas", "gas"), ("network", "network_operator"))
@@ -131,10 +131,11 @@ class Sentences:
             case "stop_and_isolate" if verdict.details.get("off_confirmed"):
                 return self.wording.say("verdict-stop_and_isolate", "confirmed")
             case "book_visit" | "outside":
-                return self.wording.say(f"verdict-{verdict.action}", who=self._who(verdict))
+                return self.wording.say(f"verdict-{verdict.action}", who=self.who(verdict))
         return self.wording.say(f"verdict-{verdict.action}")
 
-    def _who(self, verdict: Verdict) -> str:
+    def who(self, verdict: Verdict) -> str:
+        """Who is to come, of a verdict that sends somebody."""
         return self.wording.say(f"who-{verdict.details['who']}")
 
     def _explanation(self, verdict: Verdict) -> str:
@@ -143,7 +144,7 @@ class Sentences:
         if verdict.stops:
             signs = [self.wording.say(f"sign-{stop.sign_id}", **self._lines) for stop in verdict.stops]
             said.append(self.wording.say("verdict-signs_told", signs="; ".join(signs)))
-            said.append(self.wording.say("verdict-then_call", who=self._who(verdict)))
+            said.append(self.wording.say("verdict-then_call", who=self.who(verdict)))
         for flag in ("little_known", "may_not_be_worth_mending"):
             if details.get(flag):
                 said.append(self.wording.say(f"verdict-{flag}"))

@@ -45,7 +45,7 @@ def feed(begun: Begin, languages: Languages) -> Feed:
             languages.sentences(lang, "great_britain"),
             languages.listener(lang),
             terminal,
-            CODE,
+            f"ovenside resume {CODE}",
         )
         talk.run()
         return Fed(terminal.screen.getvalue(), conversation)

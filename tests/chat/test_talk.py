@@ -20,7 +20,7 @@ def test_the_danger_screen_takes_a_number_a_letter_or_an_exact_phrase(feed: Feed
 def test_the_danger_screen_takes_nothing_near(feed: Feed, typed: str) -> None:
     fed = feed(typed)
     assert fed.status("danger_now") == "not_asked"
-    assert "safety" in fed.screen
+    assert "If none of these is happening, type 15" in fed.screen
 
 
 def test_several_signs_at_once(feed: Feed) -> None:
@@ -156,7 +156,7 @@ def test_no_sentence_is_hard_wired(feed: Feed) -> None:
     """In the made-up language every line on the screen is marked, but for what was typed and the code."""
     lines = ("15", "5", "why", "how", "zzz", "", "1", "back", "2", "change", "1", "", "change", "3", "1", "1", "1", "2")
     screen = feed(*lines, lang=PSEUDO_LANG).screen
-    typed_or_code = {*lines, "7K3M-QX8D-0ZRT-5WAB"}
+    typed_or_code = {*lines, "ovenside resume 7K3M-QX8D-0ZRT-5WAB"}
     depth = 0
     plain: list[str] = []
     for line in screen.splitlines():
