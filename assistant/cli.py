@@ -114,7 +114,7 @@ def _leave_politely_when_ended() -> None:
 
 
 def _complain_of_machine(error: OSError) -> int:
-    """A full disk, an unreadable folder, a reader that went away: what the system says, and nothing more to standard output."""
+    """A full disk, an unreadable folder, a reader that went away: say what the system says, and write no more."""
     os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
     if not isinstance(error, BrokenPipeError):
         reason = error.strerror or str(error)

@@ -10,7 +10,8 @@ from uuid import uuid4
 
 from assistant.drive.lines import Line, line_of_view, problem_line
 from assistant.drive.protocol import MOST_BYTES, START_DEFAULTS, Message, read_message
-from assistant.errors import OvensideError, Refused, SessionMovedOn, StoreUnreadable, WordingBroken
+from assistant.drive.repeated import says_the_same
+from assistant.errors import OvensideError, Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
 from assistant.interview.access_code import hash_code, new_code
 from assistant.interview.commands import (
     Command,
@@ -23,6 +24,7 @@ from assistant.interview.commands import (
     WithdrawAnswer,
 )
 from assistant.interview.conversation import Conversation, utc_now
+from assistant.interview.events import Event
 from assistant.interview.log import EventLog, SessionRecord
 from assistant.interview.next_question import choose_next
 from assistant.interview.script import Script
@@ -61,17 +63,56 @@ class Driver:
 
     def _answer(self, message: Message) -> Line:
         conversation = self._start(message) if message.type == "start" else self._known(message.session)
-        if message.type != "start" and not self._seen(conversation, message):
-            conversation.do(*self._commands(message, conversation), message_id=message.message_id)
-        sentences = self._languages.sentences(conversation.state.lang, conversation.state.region)
+        if message.type != "start":
+            self._take(message, conversation)
+        state = conversation.state
+        sentences = self._languages.sentences_of_session(state.lang, state.region)
         return line_of_view(conversation.view(), sentences)
 
-    def _seen(self, conversation: Conversation, message: Message) -> bool:
-        return message.message_id is not None and self._log.seen_message(
-            conversation.record.session_id, message.message_id
-        )
+    def _take(self, message: Message, conversation: Conversation) -> None:
+        """Listen first and keep what was heard, whatever becomes of the rest; then do what the message says."""
+        heard = self._heard(message, conversation)
+        earlier = self._earlier(message, conversation)
+        if earlier is not None:
+            conversation.refresh()
+            if not says_the_same(earlier.happening, message):
+                conversation.do(*heard)
+                raise Refused("message_id_reused", {"message_id": str(message.message_id)})
+            return
+        command = _command(message)
+        if heard and isinstance(command, GiveAnswer) and self._only_words(command):
+            conversation.do(*heard, message_id=message.message_id)
+            return
+        conversation.do(*heard)
+        conversation.do(command, message_id=message.message_id)
+
+    def _earlier(self, message: Message, conversation: Conversation) -> Event | None:
+        """The event that a message of that id became before."""
+        session_id = conversation.record.session_id
+        if message.message_id is None or not self._log.seen_message(session_id, message.message_id):
+            return None
+        events = self._log.read(session_id)
+        return next((event for event in events if event.message_id == message.message_id), None)
+
+    def _heard(self, message: Message, conversation: Conversation) -> list[HearDanger]:
+        """The danger that any words of an answer speak of; the ids of choices are not words."""
+        if message.type != "answer":
+            return []
+        value = message.fields["value"]
+        question = self._script.knowledge.questions.get(message.fields["id"])
+        choices = question.choices if question is not None else {}
+        words = [item for item in (value if isinstance(value, list) else [value]) if isinstance(item, str)]
+        listener = self._languages.listener(conversation.state.lang)
+        heard = [h for line in words if line not in choices for h in listener.hear(line)]
+        return [HearDanger(h.sign_id, h.clear) for h in heard]
+
+    def _only_words(self, answer: GiveAnswer) -> bool:
+        """Words where a choice was wanted: what they tell of danger is all that can be taken."""
+        question = self._script.knowledge.questions.get(answer.question_id)
+        return question is not None and question.kind != "text" and isinstance(answer.value, str)
 
     def _start(self, message: Message) -> Conversation:
+        self._open.pop(message.session, None)
         known = self._find(message.session)
         if known is not None:
             role = message.fields.get("role")
@@ -113,36 +154,14 @@ class Driver:
         while len(self._open) > MOST_SESSIONS_IN_MEMORY:
             self._open.popitem(last=False)
 
-    def _commands(self, message: Message, conversation: Conversation) -> list[Command]:
-        fields = message.fields
-        match message.type:
-            case "answer":
-                answer = GiveAnswer(fields["id"], fields["value"], fields.get("unit"))
-                return self._heard_answer(answer, conversation)
-            case "not_sure":
-                return [SayNotSure(fields["id"])]
-            case "skip":
-                return [SkipQuestion(fields["id"])]
-            case "withdraw":
-                return [WithdrawAnswer(fields["id"])]
-        return [Finish()]
-
-    def _heard_answer(self, answer: GiveAnswer, conversation: Conversation) -> list[Command]:
-        """Typed words are listened to. Words that are no answer, but speak of danger, open its question."""
-        question = self._script.knowledge.questions.get(answer.question_id)
-        if not isinstance(answer.value, str) or question is None or answer.value in question.choices:
-            return [answer]
-        listener = self._languages.listener(conversation.state.lang)
-        heard: list[Command] = [HearDanger(h.sign_id, h.clear) for h in listener.hear(answer.value)]
-        return [answer, *heard] if question.kind == "text" or not heard else heard
-
     def _problem(self, error: OvensideError, session: str | None) -> Line:
         code, details = _code_of(error)
         conversation = self._open.get(session) if session is not None else None
-        if isinstance(error, SessionMovedOn) and session is not None:
+        if isinstance(error, SessionMovedOn | SessionUnknown) and session is not None:
+            conversation = None
             self._open.pop(session, None)
         lang = conversation.state.lang if conversation else self._defaults["lang"]
-        sentences = self._languages.sentences(lang, None)
+        sentences = self._languages.sentences_of_session(lang, "")
         open_question = choose_next(self._script, conversation.assessment) if conversation else None
         return problem_line(code, sentences.problem(code, details), open_question)
 
@@ -154,9 +173,23 @@ def _code_of(error: OvensideError) -> tuple[str, dict[str, str | float]]:
         return "store", {"reason": error.reason}
     if isinstance(error, SessionMovedOn):
         return "session_moved_on", {}
-    if isinstance(error, WordingBroken):
-        raise error
-    return "not_taken", {}
+    if isinstance(error, SessionUnknown):
+        return "not_started", {}
+    raise error
+
+
+def _command(message: Message) -> Command:
+    fields = message.fields
+    match message.type:
+        case "answer":
+            return GiveAnswer(fields["id"], fields["value"], fields.get("unit"))
+        case "not_sure":
+            return SayNotSure(fields["id"])
+        case "skip":
+            return SkipQuestion(fields["id"])
+        case "withdraw":
+            return WithdrawAnswer(fields["id"])
+    return Finish()
 
 
 def serve(driver: Driver, lines_in: BinaryIO, lines_out: BinaryIO) -> None:

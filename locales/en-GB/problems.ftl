@@ -21,6 +21,7 @@ problem-name_taken = There is a session of that name already.
 problem-code_taken = That access code is taken already.
 problem-message_repeated = That message was stored before.
 problem-event_repeated = That event was stored before.
+problem-message_id_reused = The message id “{ $message_id }” was used before for something else. Use a new one.
 problem-not_unicode = The text holds half characters that can't be stored.
 problem-not_finite = The number isn't finite.
 

@@ -103,8 +103,48 @@ def test_a_repeated_message_is_answered_again_and_stored_once(send: Send, driver
     first = send("answer", id="danger_now", value=["none"], message_id="m1")
     stored = driver._open["kitchen"].state.sequence
     assert send("answer", id="danger_now", value=["none"], message_id="m1") == first
-    assert send("answer", id="danger_now", value=["sparks"], message_id="m1") == first
     assert driver._open["kitchen"].state.sequence == stored
+
+
+def test_an_id_used_for_something_else_is_refused_and_danger_in_it_is_heard(send: Send, driver: Driver) -> None:
+    send("start")
+    send("answer", id="danger_now", value=["none"], message_id="m1")
+    refused = send("answer", id="complaint_in_own_words", value="there are sparks", message_id="m1")
+    assert (refused["code"], refused["open"]) == ("message_id_reused", "sign_sparks")
+
+
+@pytest.mark.parametrize(
+    ("fields", "code"),
+    [
+        ({"id": "complaint_in_own_words", "value": "x" * 2000 + " and there are sparks"}, "text_too_long"),
+        ({"id": "no_such_question", "value": "there are sparks"}, "unknown_question"),
+        ({"id": "what_goes_wrong", "value": ["there are sparks"]}, "unknown_choice"),
+        ({"id": "complaint_in_own_words", "value": "there are sparks", "unit": "minutes"}, "unit_without_number"),
+    ],
+)
+def test_danger_in_an_answer_that_is_refused_is_heard(send: Send, fields: dict[str, Any], code: str) -> None:
+    send("start")
+    send("answer", id="danger_now", value=["none"])
+    problem = send("answer", **fields)
+    assert (problem["code"], problem["open"]) == (code, "sign_sparks")
+
+
+def test_what_another_process_stored_is_seen(script: Script, languages: Languages) -> None:
+    log = MemoryStore()
+    one, other = Driver(script, log, languages, DEFAULTS), Driver(script, log, languages, DEFAULTS)
+
+    def say(driver: Driver, **fields: Any) -> dict[str, Any]:
+        return driver.answer_line(json.dumps({"session": "k", **fields}).encode())
+
+    say(one, type="start")
+    assert say(other, type="start")["id"] == "danger_now"
+    assert say(other, type="answer", id="danger_now", value=["shock"])["type"] == "verdict"
+    moved = say(one, type="answer", id="which_appliance", value="electric_oven")
+    assert moved["code"] == "session_moved_on"
+    assert say(one, type="start")["type"] == "verdict"
+    log.erase(log.find_by_name("k").session_id)  # type: ignore[union-attr]
+    assert say(one, type="finish")["code"] == "not_started"
+    assert say(one, type="start")["id"] == "danger_now"
 
 
 def test_sessions_do_not_touch_each_other(send: Send) -> None:
