@@ -50,7 +50,7 @@ def parser() -> argparse.ArgumentParser:
     top = argparse.ArgumentParser(
         prog="ovenside",
         description="A self-check assistant for electric ovens that cook badly.",
-        parents=[shared, chat],
+        parents=[_options(SHARED_OPTIONS), _options(CHAT_OPTIONS)],
     )
     top.set_defaults(rules=None, lang=DEFAULT_LANG, region=DEFAULT_REGION, store=None, role=DEFAULT_ROLE, plain=False)
     top.add_argument("--version", action="store_true", help="print the version, and what evaluates the rules")

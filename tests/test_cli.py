@@ -111,6 +111,70 @@ def test_arguments_that_cannot_be_used_are_a_sentence_and_status_1(run, words: t
     assert re.search(r"(no language|no such folder|can't be saved)", done.stdout + done.stderr)
 
 
+def test_an_option_counts_before_the_command_and_behind_it(run, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
+    store = str(tmp_path / "elsewhere.db")
+    run("--store", store, "drive", typed='{"session":"k","type":"start"}\n')
+    assert (tmp_path / "elsewhere.db").exists()
+    for words in (("--store", store, "sessions", "list"), ("sessions", "list", "--store", store)):
+        assert "1 entries" in run(*words).stdout
+    assert "u27e6" in run("--lang", "x-marked", "drive", "--store", store, typed='{"session":"m","type":"start"}').stdout
+    assert run("--rules", str(tmp_path), "rules", "check").returncode == 1
+
+
+def test_a_full_disk_is_a_sentence(run) -> None:  # type: ignore[no-untyped-def]
+    for words in (("drive", "--catalogue"), ("rules", "check"), ("drive", "--store", "memory:")):
+        with Path("/dev/full").open("w") as full:
+            done = subprocess.run(
+                [sys.executable, "-m", "assistant", *words],
+                input=b'{"session":"k","type":"start"}\n',
+                stdout=full,
+                stderr=subprocess.PIPE,
+                cwd=ROOT,
+                timeout=60,
+            )
+        assert done.returncode == 1
+        assert done.stderr.decode() == "ovenside: No space left on device\n"
+
+
+def test_without_a_home_the_conversation_is_held_but_not_kept(run) -> None:  # type: ignore[no-untyped-def]
+    environment = {"PATH": os.environ["PATH"], "HOME": "/dev/null/nobody"}
+    done = subprocess.run(
+        [sys.executable, "-m", "assistant"],
+        input="15\n5\ngas\n\n",
+        capture_output=True,
+        text=True,
+        cwd=ROOT,
+        env=environment,
+        timeout=60,
+    )
+    assert "can't be saved" in done.stdout
+    assert "registered gas engineer" in done.stdout
+    assert done.stderr == ""
+
+
+def test_the_closed_process_leaves_as_ctrl_c_does(tmp_path: Path) -> None:
+    environment = {**os.environ, "XDG_DATA_HOME": str(tmp_path), "XDG_CACHE_HOME": str(tmp_path)}
+    with subprocess.Popen(
+        [sys.executable, "-m", "assistant"],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        cwd=ROOT,
+        env=environment,
+    ) as process:
+        assert process.stdin is not None
+        assert process.stdout is not None
+        process.stdin.write("none\n")
+        process.stdin.flush()
+        while "What goes wrong" not in process.stdout.readline():
+            pass
+        process.terminate()
+        screen, said = process.communicate(timeout=30)
+    assert "ovenside resume" in screen
+    assert said == ""
+
+
 def test_an_unknown_region_is_a_sentence(run) -> None:  # type: ignore[no-untyped-def]
     assert run("--region", "atlantis", typed="none\n").returncode == 1
 

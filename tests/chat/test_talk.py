@@ -2,11 +2,23 @@
 
 import random
 import re
+from collections.abc import Sequence
 
 import pytest
 
+from assistant.chat.talk import Talk
+from assistant.errors import StoreUnreadable
+from assistant.interview.commands import GiveAnswer, Start
+from assistant.interview.conversation import Conversation, utc_now
+from assistant.interview.events import Event
+from assistant.interview.log import SessionRecord
+from assistant.interview.script import Script
+from assistant.interview.state import fold
+from assistant.store.memory import MemoryStore
+from assistant.wording.languages import Languages
 from assistant.wording.pseudo import PSEUDO_LANG
 from tests.chat.conftest import Feed
+from tests.record_readme import CODE, RecordingTerminal
 
 CLEAR = {"danger_now": ["none"]}
 
@@ -172,7 +184,26 @@ def test_no_sentence_is_hard_wired(feed: Feed) -> None:
 
 def test_random_lines_never_break_the_chat(feed: Feed) -> None:
     chance = random.Random(11)
-    words = ["none", "15", "1", "2", "not sure", "skip", "back", "change", "why", "how", "smoke", "no", "1,2", "🙂", ""]
+    words = [
+        "none",
+        "15",
+        "1",
+        "2",
+        "yes",
+        "electic",
+        "cookt",
+        "not sure",
+        "skip",
+        "back",
+        "change",
+        "why",
+        "how",
+        "smoke",
+        "no",
+        "1,2",
+        "🙂",
+        "",
+    ]
     for _ in range(25):
         lines = [
             chance.choice(words)
@@ -181,7 +212,8 @@ def test_random_lines_never_break_the_chat(feed: Feed) -> None:
             for _ in range(40)
         ]
         fed = feed(*[line for line in lines if line != "stop"])
-        assert fed.screen
+        assert fed.screen.endswith("ovenside resume 7K3M-QX8D-0ZRT-5WAB\n")
+        assert fold(fed.conversation._log.read(fed.conversation.record.session_id)) == fed.state
 
 
 def test_an_agent_sees_figures_and_a_householder_does_not(feed: Feed) -> None:
@@ -193,3 +225,86 @@ def test_an_agent_sees_figures_and_a_householder_does_not(feed: Feed) -> None:
     assert "decibans" in agent.screen
     assert not re.search(r"\(\d+ %\)", householder.screen)
     assert "decibans" not in householder.screen
+
+
+def test_yes_takes_up_only_the_suggestion_of_the_same_question(feed: Feed) -> None:
+    suggested = feed("none", "5", "micro", "yes")
+    assert suggested.answer("which_appliance") == "microwave"
+    stale = feed("none", "5", "micro", "back", "yes")
+    assert stale.answer("what_goes_wrong") == ("pale_below",)
+    assert stale.status("which_appliance") == "not_asked"
+
+
+def test_a_hot_question_is_not_asked_again_while_danger_stands(feed: Feed) -> None:
+    fed = feed("change", "1", "yes", lamp_cycle="cycles", danger_now=["sparks"])
+    assert "now: watching it hot" not in fed.screen
+    assert "That can't be asked at the moment" in fed.screen
+    assert fed.status("lamp_cycle") == "not_asked"
+    kept = feed("change", "1", "", lamp_cycle="cycles", danger_now=["sparks"])
+    assert kept.answer("lamp_cycle") == "cycles"
+
+
+def test_words_to_a_signs_own_question_are_answered_with_what_would_do(feed: Feed) -> None:
+    fed = feed("5", "smoke from behind the panel")
+    assert "may mean danger" not in fed.screen
+    assert "I don't want to guess" in fed.screen
+
+
+def test_a_graver_sign_told_under_a_stop_is_asked_at_once(feed: Feed) -> None:
+    fed = feed("now I smell gas", danger_now=["sparks"])
+    assert fed.state.heard.keys() == {"gas_smell"}
+    assert fed.screen.rstrip().count("Do you smell gas") == 1 or "gas" in fed.screen.lower()
+
+
+def test_under_a_stop_every_other_word_is_answered_with_leave_it_off(feed: Feed) -> None:
+    for said in ("I am frightened, what shall I do", "may I use it on Sunday", "can i use just the hob until then"):
+        assert "Please leave the oven off" in feed(said, danger_now=["sparks"]).screen
+
+
+def test_two_misses_show_the_question_again(feed: Feed) -> None:
+    fed = feed("none", "5", "qwerty", "asdf")
+    assert fed.screen.count("What kind of oven is it?") == 2
+
+
+def test_a_verdict_that_a_change_does_not_move_is_not_told_twice(feed: Feed) -> None:
+    fed = feed("none", "5", "gas", "change", "2", "6")
+    assert fed.screen.count("This needs somebody else") == 2
+    assert "Noted. The answer stays" in fed.screen
+
+
+class _FailingLog(MemoryStore):
+    """A store whose disk is full after the first answers."""
+
+    def append(self, session_id: str, expected_sequence: int, events: Sequence[Event]) -> None:
+        raise StoreUnreadable("sessions.db", "the disk is full")
+
+
+def talk_on(log: MemoryStore, script: Script, languages: Languages, lines: Sequence[str]) -> tuple[str, Conversation]:
+    record = SessionRecord(session_id="c" * 32, code_hash="d" * 64, name=None, created_at=utc_now())
+    conversation = Conversation(script, log, record)
+    conversation.start(Start("householder", "great_britain", "en-GB", "single"), keep_at_once=False)
+    terminal = RecordingTerminal(lines)
+    sentences, listener = languages.sentences("en-GB", "great_britain"), languages.listener("en-GB")
+    Talk(conversation, sentences, listener, terminal, f"ovenside resume {CODE}").run()
+    return terminal.screen.getvalue(), conversation
+
+
+def test_danger_is_answered_even_if_it_cannot_be_saved(script: Script, languages: Languages) -> None:
+    screen, conversation = talk_on(_FailingLog(), script, languages, ["none", "there are flames", "1"])
+    assert "can't be saved: the disk is full" in screen
+    assert conversation.assessment.danger.stops[0].sign_id == "fire"
+    assert "Stop." in screen
+    assert "Not all of this could be saved" in screen
+
+
+def test_two_chats_on_one_session_tell_each_other_and_lose_no_danger(script: Script, languages: Languages) -> None:
+    log = MemoryStore()
+    _, first = talk_on(log, script, languages, ["none"])
+    terminal = RecordingTerminal(["5", "I got an electric shock"])
+    second = Conversation.resume(script, log, first.record)
+    first.do(GiveAnswer("what_goes_wrong", ["too_hot"]))
+    sentences, listener = languages.sentences("en-GB", "great_britain"), languages.listener("en-GB")
+    Talk(second, sentences, listener, terminal, None).run()
+    assert "Somebody else answered" in terminal.screen.getvalue()
+    assert second.state.heard.keys() == {"shock"}
+    assert second.state.answers["what_goes_wrong"].value == ("too_hot",)
