@@ -89,7 +89,7 @@ def run(words: Sequence[str]) -> int:
     except OSError as error:
         return _complain_of_machine(error)
     except StoreUnreadable as error:
-        return _complain("store-unusable", where=error.where, reason=error.reason)
+        return _complain_of_store(error)
     except OvensideError as error:
         return _complain_of(error)
     return status
@@ -262,6 +262,14 @@ def _complain(message_id: str, **details: str | float) -> int:
     wording = load_wording(_shipped("locales"), DEFAULT_LANG)
     print(wording.say(message_id, **details), file=sys.stderr)  # noqa: T201 - said on standard error
     return 1
+
+
+def _complain_of_store(error: StoreUnreadable) -> int:
+    from assistant.wording.locale import load_wording
+    from assistant.wording.reasons import reason_in_words
+
+    reason = reason_in_words(error, load_wording(_shipped("locales"), DEFAULT_LANG))
+    return _complain("problem-store_unusable", where=error.where, reason=reason)
 
 
 def _complain_of(error: OvensideError) -> int:

@@ -39,12 +39,16 @@ class Refused(OvensideError):
 
 
 class StoreUnreadable(OvensideError):
-    """The store's file can't be opened, read or written; `reason` is the system's own word for it."""
+    """The store's file can't be opened, read or written.
 
-    def __init__(self, where: str, reason: str) -> None:
-        super().__init__(f"{where}: {reason}")
+    `code` names the reason, which the front ends word; `detail` is what the system itself says of it, if anything.
+    """
+
+    def __init__(self, where: str, code: str, detail: str = "") -> None:
+        super().__init__(f"{where}: {code} {detail}".rstrip())
         self.where = where
-        self.reason = reason
+        self.code = code
+        self.detail = detail
 
 
 class SessionUnknown(OvensideError):

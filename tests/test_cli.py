@@ -117,7 +117,9 @@ def test_an_option_counts_before_the_command_and_behind_it(run, tmp_path: Path) 
     assert (tmp_path / "elsewhere.db").exists()
     for words in (("--store", store, "sessions", "list"), ("sessions", "list", "--store", store)):
         assert "1 entries" in run(*words).stdout
-    assert "u27e6" in run("--lang", "x-marked", "drive", "--store", store, typed='{"session":"m","type":"start"}').stdout
+    assert (
+        "u27e6" in run("--lang", "x-marked", "drive", "--store", store, typed='{"session":"m","type":"start"}').stdout
+    )
     assert run("--rules", str(tmp_path), "rules", "check").returncode == 1
 
 

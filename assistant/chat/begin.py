@@ -81,9 +81,11 @@ def _log_or_none(setting: Setting) -> "EventLog | None":
         return open_store(setting.store)
     except StoreUnreadable as error:
         from assistant.wording.locale import load_wording
+        from assistant.wording.reasons import reason_in_words
 
         wording = load_wording(setting.locales, setting.lang)
-        _write([Paragraph(wording.say("chat-not_saved", where=error.where, reason=error.reason), "strong")], setting)
+        said = wording.say("chat-not_saved", where=error.where, reason=reason_in_words(error, wording))
+        _write([Paragraph(said, "strong")], setting)
         return None
 
 

@@ -26,6 +26,7 @@ from assistant.interview.view import QuestionView, question_view
 from assistant.knowledge.danger_questions import DANGER_NOW, NONE, sign_question_id
 from assistant.knowledge.model import Care
 from assistant.wording.listener import Listener
+from assistant.wording.reasons import reason_in_words
 from assistant.wording.sentences import Sentences
 
 MISSES_UNTIL_SHOWN_AGAIN = 2
@@ -244,7 +245,7 @@ class Talk:
             return self._do(*(c for c in commands if isinstance(c, HearDanger)))
         except StoreUnreadable as error:
             self.conversation.stop_saving()
-            self._say("chat-no_longer_saved", reason=error.reason)
+            self._say("chat-no_longer_saved", reason=reason_in_words(error, self._wording))
             return self._do(*commands)
         if commands:
             self._reopened = self._suggested = None

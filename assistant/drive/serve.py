@@ -29,6 +29,8 @@ from assistant.interview.log import EventLog, SessionRecord
 from assistant.interview.next_question import choose_next
 from assistant.interview.script import Script
 from assistant.wording.languages import Languages
+from assistant.wording.locale import Wording
+from assistant.wording.reasons import reason_in_words
 
 MOST_SESSIONS_IN_MEMORY = 200
 
@@ -155,22 +157,22 @@ class Driver:
             self._open.popitem(last=False)
 
     def _problem(self, error: OvensideError, session: str | None) -> Line:
-        code, details = _code_of(error)
         conversation = self._open.get(session) if session is not None else None
         if isinstance(error, SessionMovedOn | SessionUnknown) and session is not None:
             conversation = None
             self._open.pop(session, None)
         lang = conversation.state.lang if conversation else self._defaults["lang"]
         sentences = self._languages.sentences_of_session(lang, "")
+        code, details = _code_of(error, sentences.wording)
         open_question = choose_next(self._script, conversation.assessment) if conversation else None
         return problem_line(code, sentences.problem(code, details), open_question)
 
 
-def _code_of(error: OvensideError) -> tuple[str, dict[str, str | float]]:
+def _code_of(error: OvensideError, wording: Wording) -> tuple[str, dict[str, str | float]]:
+    if isinstance(error, StoreUnreadable):
+        return "store", {"reason": reason_in_words(error, wording)}
     if isinstance(error, Refused):
         return error.code, error.details
-    if isinstance(error, StoreUnreadable):
-        return "store", {"reason": error.reason}
     if isinstance(error, SessionMovedOn):
         return "session_moved_on", {}
     if isinstance(error, SessionUnknown):

@@ -25,7 +25,7 @@ def open_store(url: str | None) -> EventLog:
 
         return MemoryStore()
     if scheme != "sqlite":
-        raise StoreUnreadable(url, "not a kind of store: give sqlite:PATH, a path, or memory:")
+        raise StoreUnreadable(url, "not_a_kind_of_store")
     return _open_file(_path_of(url, rest))
 
 
@@ -36,13 +36,13 @@ def _split(url: str) -> tuple[str, str]:
 
 def _path_of(url: str, rest: str) -> Path:
     if not rest or "\0" in rest:
-        raise StoreUnreadable(url, "not a path")
+        raise StoreUnreadable(url, "not_a_path")
     if rest.startswith("//"):
-        raise StoreUnreadable(url, "a path follows sqlite: directly, without slashes of its own")
+        raise StoreUnreadable(url, "slashes_after_scheme")
     try:
         return Path(rest).expanduser()
     except RuntimeError as error:
-        raise StoreUnreadable(url, str(error)) from error
+        raise StoreUnreadable(url, "system_says", str(error)) from error
 
 
 def _open_file(path: Path) -> EventLog:
@@ -60,7 +60,7 @@ def _own_file() -> Path:
     try:
         path = user_data_path(APPLICATION, appauthor=False) / FILE_NAME
     except RuntimeError as error:  # a user without a home
-        raise StoreUnreadable("~", str(error)) from error
+        raise StoreUnreadable("~", "system_says", str(error)) from error
     with named_failures(path):
         make_folder(path.parent)
         close_to_others(path.parent)

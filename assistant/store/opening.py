@@ -55,7 +55,7 @@ def resolved(path: Path) -> Path:
         with named_failures(path):
             return path.resolve()
     except (RuntimeError, ValueError) as error:  # links in a ring; no path at all
-        raise StoreUnreadable(str(path), str(error)) from error
+        raise StoreUnreadable(str(path), "system_says", str(error)) from error
 
 
 def make_folder(folder: Path) -> None:
@@ -112,7 +112,7 @@ def _write_ahead(connection: sqlite3.Connection, path: Path, busy_seconds: float
                 raise
         else:
             if mode != "wal":
-                raise StoreUnreadable(str(path), "this disk can't hold a write-ahead log")
+                raise StoreUnreadable(str(path), "no_write_ahead_log")
             return
     raise StoreUnreadable(str(path), LOCKED)
 

@@ -1,4 +1,4 @@
-"""What went wrong with a file, in plain words."""
+"""What went wrong with a file: the codes of the reasons, which the front ends word."""
 
 import os
 import sqlite3
@@ -8,32 +8,32 @@ from pathlib import Path
 
 from assistant.errors import StoreUnreadable
 
-LOCKED = "locked by another program"
+LOCKED = "locked"
 
 _PRIMARY_CODE = 0xFF
 
 _PLAIN_REASONS = {
-    sqlite3.SQLITE_AUTH: "access denied",
+    sqlite3.SQLITE_AUTH: "access_denied",
     sqlite3.SQLITE_BUSY: LOCKED,
-    sqlite3.SQLITE_CORRUPT: "the file is damaged",
-    sqlite3.SQLITE_FULL: "disk full",
-    sqlite3.SQLITE_IOERR: "the disk reports an error",
+    sqlite3.SQLITE_CORRUPT: "damaged",
+    sqlite3.SQLITE_FULL: "disk_full",
+    sqlite3.SQLITE_IOERR: "disk_error",
     sqlite3.SQLITE_LOCKED: LOCKED,
-    sqlite3.SQLITE_NOTADB: "not a database",
-    sqlite3.SQLITE_PERM: "access denied",
-    sqlite3.SQLITE_READONLY: "read-only",
+    sqlite3.SQLITE_NOTADB: "not_a_database",
+    sqlite3.SQLITE_PERM: "access_denied",
+    sqlite3.SQLITE_READONLY: "read_only",
 }
 
 
 @contextmanager
 def named_failures(path: Path) -> Iterator[None]:
-    """Turn every error of SQLite or the system in the block into StoreUnreadable with a plain reason."""
+    """Turn every error of SQLite or the system in the block into StoreUnreadable with the reason's code."""
     try:
         yield
     except sqlite3.Error as error:
-        raise StoreUnreadable(str(path), _reason_of(error, path)) from error
+        raise StoreUnreadable(str(path), *_reason_of(error, path)) from error
     except OSError as error:
-        raise StoreUnreadable(str(path), error.strerror or str(error)) from error
+        raise StoreUnreadable(str(path), "system_says", error.strerror or str(error)) from error
 
 
 def is_locked(error: sqlite3.Error) -> bool:
@@ -41,11 +41,11 @@ def is_locked(error: sqlite3.Error) -> bool:
     return _code_of(error) in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED)
 
 
-def _reason_of(error: sqlite3.Error, path: Path) -> str:
+def _reason_of(error: sqlite3.Error, path: Path) -> tuple[str, str]:
     code = _code_of(error)
     if code == sqlite3.SQLITE_CANTOPEN:
-        return _why_not_opened(path)
-    return _PLAIN_REASONS.get(code, str(error))
+        return _why_not_opened(path), ""
+    return (_PLAIN_REASONS[code], "") if code in _PLAIN_REASONS else ("system_says", str(error))
 
 
 def _code_of(error: sqlite3.Error) -> int:
@@ -55,11 +55,11 @@ def _code_of(error: sqlite3.Error) -> int:
 
 def _why_not_opened(path: Path) -> str:
     if path.is_dir():
-        return "a folder, not a file"
+        return "a_folder"
     if not path.exists():
-        return "the file is gone"
+        return "gone"
     if not os.access(path, os.R_OK):
-        return "access denied"
+        return "access_denied"
     if not os.access(path, os.W_OK) or not os.access(path.parent, os.W_OK):
-        return "read-only"
-    return "can't be opened"
+        return "read_only"
+    return "not_opened"

@@ -65,13 +65,12 @@ def session_row_of(session: SessionRecord) -> SessionRow:
 def event_from(row: EventRow, where: str) -> Event:
     """The event of a row. Raises StoreUnreadable if this program doesn't know its form."""
     if row.schema_version > SCHEMA_VERSION:
-        raise StoreUnreadable(where, f"{_place_of(row)} has the later form {row.schema_version}")
+        raise StoreUnreadable(where, "later_form", f"{_place_of(row)}, {row.schema_version}")
     try:
         happening = happening_from(row.type, json.loads(row.payload), row.text)
         recorded_at = datetime.fromisoformat(row.recorded_at)
     except (KeyError, TypeError, ValueError, AttributeError, RecursionError) as error:
-        reason = f"{_place_of(row)} is in a form this program doesn't know"
-        raise StoreUnreadable(where, reason) from error
+        raise StoreUnreadable(where, "unknown_form", _place_of(row)) from error
     return Event(
         event_id=row.event_id,
         session_id=row.session_id,
@@ -108,7 +107,7 @@ def time_from(text: str, where: str) -> datetime:
     try:
         return datetime.fromisoformat(text)
     except (TypeError, ValueError) as error:
-        raise StoreUnreadable(where, f"{text!r} isn't a time") from error
+        raise StoreUnreadable(where, "not_a_time", repr(text)) from error
 
 
 def _row_of(event: Event, *, opens_message: bool) -> EventRow:

@@ -69,10 +69,9 @@ def refuse_unknown(connection: sqlite3.Connection, path: Path, steps: Sequence[S
     tables = connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()[0]
     empty = (version, application_id, tables) == (0, 0, 0)
     if application_id != APPLICATION_ID and not empty:
-        raise StoreUnreadable(str(path), "a database of another program")
+        raise StoreUnreadable(str(path), "another_program")
     if version > len(steps):
-        reason = f"written by a later version of this program (form {version}; this one knows {len(steps)})"
-        raise StoreUnreadable(str(path), reason)
+        raise StoreUnreadable(str(path), "later_version", f"{version} > {len(steps)}")
     return version
 
 

@@ -204,8 +204,7 @@ class SqliteStore:
             try:
                 self._sweep()
             except StoreUnreadable as error:
-                reason = f"erased, but traces may be left until the next opening: {error.reason}"
-                raise StoreUnreadable(self._where, reason) from error
+                raise StoreUnreadable(self._where, "traces_left", error.code) from error
 
     def _sweep(self) -> None:
         """Rewrite the file without what was erased, empty the write-ahead log, and take the mark away.

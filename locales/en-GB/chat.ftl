@@ -73,7 +73,6 @@ sessions-erased = Session { $id } and everything in it was erased.
 sessions-unknown = There is no such session. “ovenside sessions list” shows what is there.
 sessions-code_unknown = There is no session with that code. Please check it: sixteen letters and digits.
 sessions-nothing_to_resume = There is no session to go on with. Type “ovenside” to begin one.
-store-unusable = The store { $where } can't be used: { $reason }. Nothing was changed.
 rules-sound = { $count } rule files read, no mistakes.
 rules-count = { $count ->
     [one] 1 mistake.

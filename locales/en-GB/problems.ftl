@@ -39,3 +39,29 @@ problem-role_differs = This session was started with the role “{ $found }”.
 problem-session_moved_on = Somebody else answered in this session meanwhile. Look at the new state and send it again.
 problem-store = The session can't be stored or read: { $reason }. Nothing of this message was kept.
 problem-not_taken = This message couldn't be taken. Nothing of it was kept.
+
+# Why a store can't be used.
+
+store-access_denied = access is denied
+store-another_program = it is a database of another program
+store-a_folder = it is a folder, not a file
+store-closed = it was closed
+store-damaged = the file is damaged
+store-disk_error = the disk reports an error
+store-disk_full = the disk is full
+store-gone = the file is gone
+store-later_form = an entry was written by a later version of this program ({ $detail })
+store-later_version = it was written by a later version of this program ({ $detail })
+store-locked = another program has locked it
+store-no_write_ahead_log = this disk can't hold a write-ahead log
+store-not_a_database = it is not a database
+store-not_a_kind_of_store = that is no kind of store; give sqlite:PATH, a path, or memory:
+store-not_a_path = that is not a path
+store-not_a_time = a time in it can't be read ({ $detail })
+store-not_opened = it can't be opened
+store-read_only = it may only be read
+store-slashes_after_scheme = a path follows “sqlite:” directly, without slashes of its own
+store-system_says = { $detail }
+store-traces_left = the session was erased, but traces may be left until the next opening
+store-unknown_form = an entry is in a form that this program doesn't know ({ $detail })
+problem-store_unusable = The store { $where } can't be used: { $reason }. Nothing was changed.

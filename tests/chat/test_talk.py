@@ -276,7 +276,7 @@ class _FailingLog(MemoryStore):
     """A store whose disk is full after the first answers."""
 
     def append(self, session_id: str, expected_sequence: int, events: Sequence[Event]) -> None:
-        raise StoreUnreadable("sessions.db", "the disk is full")
+        raise StoreUnreadable("sessions.db", "disk_full")
 
 
 def talk_on(log: MemoryStore, script: Script, languages: Languages, lines: Sequence[str]) -> tuple[str, Conversation]:

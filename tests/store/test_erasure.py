@@ -92,7 +92,7 @@ def test_an_erasure_that_cannot_be_finished_says_so_and_is_finished_by_the_next_
     with closing(sqlite3.connect(path, isolation_level=None)) as reader:
         reader.execute("BEGIN")
         reader.execute("SELECT * FROM sessions").fetchall()
-        with pytest.raises(StoreUnreadable, match="erased, but traces may be left"):
+        with pytest.raises(StoreUnreadable, match="traces_left"):
             sqlite_store.erase(session.session_id)
         with pytest.raises(SessionUnknown):
             sqlite_store.read(session.session_id)

@@ -48,4 +48,4 @@ def test_a_store_that_cannot_be_opened_is_counted(path: Path, capsys: pytest.Cap
     outcome = Outcome()
     _look(path, [], outcome)
     assert outcome.unreadable == 1
-    assert "not a database" in capsys.readouterr().err
+    assert "not_a_database" in capsys.readouterr().err

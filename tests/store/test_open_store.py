@@ -54,13 +54,13 @@ def test_without_a_url_the_store_is_in_the_users_own_data_folder(
 @pytest.mark.parametrize(
     ("url", "reason"),
     [
-        ("postgresql://localhost/ovens", "not a kind of store"),
-        ("http://localhost", "not a kind of store"),
-        ("memory:ovens", "not a kind of store"),
-        ("sqlite:///sessions.db", "without slashes"),
-        ("sqlite:", "not a path"),
-        ("", "not a path"),
-        ("bad\0path", "not a path"),
+        ("postgresql://localhost/ovens", "not_a_kind_of_store"),
+        ("http://localhost", "not_a_kind_of_store"),
+        ("memory:ovens", "not_a_kind_of_store"),
+        ("sqlite:///sessions.db", "slashes_after_scheme"),
+        ("sqlite:", "not_a_path"),
+        ("", "not_a_path"),
+        ("bad\0path", "not_a_path"),
     ],
 )
 def test_what_is_no_store_is_refused_with_its_reason(url: str, reason: str) -> None:

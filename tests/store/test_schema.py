@@ -58,7 +58,7 @@ def test_a_step_that_fails_leaves_the_file_as_it_was(connection: sqlite3.Connect
 
 def test_the_program_of_before_refuses_the_file_of_after(connection: sqlite3.Connection) -> None:
     migrate(connection, PLACE, (*STEPS, NEXT))
-    with pytest.raises(StoreUnreadable, match="later version"):
+    with pytest.raises(StoreUnreadable, match="later_version"):
         migrate(connection, PLACE)
 
 

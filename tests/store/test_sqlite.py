@@ -128,13 +128,13 @@ def test_a_file_that_is_no_database_is_refused_and_left_alone(tmp_path: Path) ->
     before = path.read_bytes()
     with pytest.raises(StoreUnreadable) as caught:
         SqliteStore(path)
-    assert (caught.value.where, caught.value.reason) == (str(path), "not a database")
+    assert (caught.value.where, caught.value.code) == (str(path), "not_a_database")
     assert (path.read_bytes(), _mode(path)) == (before, 0o644)
     assert list(tmp_path.iterdir()) == [path]
 
 
 def test_a_folder_is_no_store(tmp_path: Path) -> None:
-    with pytest.raises(StoreUnreadable, match="a folder, not a file"):
+    with pytest.raises(StoreUnreadable, match="a_folder"):
         SqliteStore(tmp_path)
 
 
@@ -142,7 +142,7 @@ def test_a_database_of_another_program_is_refused_and_left_alone(tmp_path: Path)
     path = tmp_path / "recipes.db"
     _change(path, "CREATE TABLE recipes (name TEXT)")
     before = path.read_bytes()
-    with pytest.raises(StoreUnreadable, match="another program"):
+    with pytest.raises(StoreUnreadable, match="another_program"):
         SqliteStore(path)
     assert path.read_bytes() == before
     assert list(tmp_path.iterdir()) == [path]
@@ -153,7 +153,7 @@ def test_a_file_of_a_later_version_is_refused_and_left_alone(path: Path) -> None
     _change(path, "PRAGMA user_version = 99")
     path.chmod(0o640)
     before = (path.read_bytes(), path.stat().st_mtime_ns, _mode(path))
-    with pytest.raises(StoreUnreadable, match=r"later version of this program \(form 99; this one knows 1\)"):
+    with pytest.raises(StoreUnreadable, match=r"later_version 99 > 1"):
         SqliteStore(path)
     assert (path.read_bytes(), path.stat().st_mtime_ns, _mode(path)) == before
     assert list(path.parent.iterdir()) == [path]
@@ -196,7 +196,7 @@ def test_a_time_that_is_none_is_named_plainly(path: Path) -> None:
         session = started(store)
         _change(path, "UPDATE sessions SET created_at = 'long ago'")
         for search in (store.find_by_id_prefix, lambda _: store.sessions()):
-            with pytest.raises(StoreUnreadable, match="'long ago' isn't a time"):
+            with pytest.raises(StoreUnreadable, match="not_a_time 'long ago'"):
                 search(session.session_id)
 
 
@@ -206,7 +206,7 @@ def test_a_full_disk_is_said_and_loses_nothing(sqlite_store: SqliteStore) -> Non
     sqlite_store._connection.execute(f"PRAGMA max_page_count = {pages + 2}")
     before = sqlite_store.read(session.session_id)
     batch = [event(session.session_id, 2), text_event(session.session_id, 3, "x" * 50_000)]
-    with pytest.raises(StoreUnreadable, match="disk full"):
+    with pytest.raises(StoreUnreadable, match="disk_full"):
         sqlite_store.append(session.session_id, 1, batch)
     assert sqlite_store.read(session.session_id) == before
     sqlite_store._connection.execute("PRAGMA max_page_count = 100000")
@@ -218,7 +218,7 @@ def test_a_store_locked_by_another_writer_is_said_and_works_afterwards(path: Pat
     session = started(sqlite_store)
     with closing(sqlite3.connect(path, isolation_level=None)) as other:
         other.execute("BEGIN IMMEDIATE")
-        with pytest.raises(StoreUnreadable, match="locked by another program"):
+        with pytest.raises(StoreUnreadable, match="locked"):
             sqlite_store.append(session.session_id, 1, [event(session.session_id, 2)])
         assert len(sqlite_store.read(session.session_id)) == 1
         other.execute("ROLLBACK")
@@ -230,14 +230,14 @@ def test_a_file_locked_from_the_start_is_said(path: Path) -> None:
     path.parent.mkdir()
     with closing(sqlite3.connect(path, isolation_level=None)) as other:
         other.execute("BEGIN EXCLUSIVE")
-        with pytest.raises(StoreUnreadable, match="locked by another program"):
+        with pytest.raises(StoreUnreadable, match="locked"):
             SqliteStore(path, busy_seconds=0.05)
 
 
 def test_a_store_that_may_only_be_read_says_so(sqlite_store: SqliteStore) -> None:
     session = started(sqlite_store)
     sqlite_store._connection.execute("PRAGMA query_only = ON")
-    with pytest.raises(StoreUnreadable, match="read-only"):
+    with pytest.raises(StoreUnreadable, match="read_only"):
         sqlite_store.append(session.session_id, 1, [event(session.session_id, 2)])
     sqlite_store._connection.execute("PRAGMA query_only = OFF")
     assert len(sqlite_store.read(session.session_id)) == 1
@@ -255,7 +255,7 @@ def test_a_store_in_a_folder_that_may_only_be_read_is_read_only(path: Path) -> N
     SqliteStore(path).close()
     path.parent.chmod(0o500)
     try:
-        with pytest.raises(StoreUnreadable, match="read-only"):
+        with pytest.raises(StoreUnreadable, match="read_only"):
             SqliteStore(path)
     finally:
         path.parent.chmod(0o700)
@@ -265,7 +265,7 @@ def test_a_store_in_a_folder_that_may_only_be_read_is_read_only(path: Path) -> N
 def test_a_file_that_may_only_be_read_stays_so(path: Path) -> None:
     SqliteStore(path).close()
     path.chmod(0o444)
-    with pytest.raises(StoreUnreadable, match="read-only"), closing(SqliteStore(path)) as store:
+    with pytest.raises(StoreUnreadable, match="read_only"), closing(SqliteStore(path)) as store:
         started(store)
     assert _mode(path) in (0o400, 0o444)
 

@@ -1,5 +1,6 @@
 """Every message that can be needed is there and can be filled in; typed words name what they should."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -202,3 +203,13 @@ def test_the_pseudo_locale_marks_every_message() -> None:
     marked = load_wording(LOCALES, PSEUDO_LANG)
     assert marked.say("chat-welcome").startswith(OPENING)
     assert marked.say("chat-welcome").endswith(CLOSING)
+
+
+def test_every_reason_of_a_store_has_words(sentences: Sentences) -> None:
+    source = "".join(path.read_text("utf-8") for path in (ROOT / "assistant" / "store").glob("*.py"))
+    codes = set(re.findall(r'StoreUnreadable\([^"]*"([a-z_]+)"', source)) | set(
+        re.findall(r'(?:SQLITE_\w+: |LOCKED = |return )"([a-z_]+)"', source)
+    )
+    codes -= {"posix"}
+    assert len(codes) > 15
+    assert [code for code in codes if not sentences.wording.has(f"store-{code}")] == []
