@@ -222,17 +222,20 @@ def _drive(arguments: argparse.Namespace) -> int:
 
 def _sessions(arguments: argparse.Namespace) -> int:
     from assistant.authoring.session_list import erase, list_all, show
-    from assistant.knowledge.load import load_knowledge
     from assistant.store import open_store
-    from assistant.wording.languages import Languages
+    from assistant.wording.locale import load_wording
 
-    languages = Languages(_shipped("locales"), load_knowledge(_rules_folder(arguments), _cache_folder()))
-    sentences = languages.sentences(arguments.lang, None)
+    wording = load_wording(_shipped("locales"), arguments.lang)
     log = open_store(arguments.store)
     if arguments.action == "list":
-        return list_all(log, sentences, sys.stdout)
-    action = show if arguments.action == "show" else erase
-    return action(log, sentences, arguments.id, sys.stdout)
+        return list_all(log, wording, sys.stdout)
+    if arguments.action == "erase":
+        return erase(log, wording, arguments.id, sys.stdout)
+    from assistant.knowledge.load import load_knowledge
+    from assistant.wording.sentences import Sentences
+
+    knowledge = load_knowledge(_rules_folder(arguments), _cache_folder())
+    return show(log, Sentences(wording, knowledge, None), arguments.id, sys.stdout)
 
 
 def _rules(arguments: argparse.Namespace) -> int:

@@ -6,15 +6,16 @@ from assistant.errors import SessionUnknown
 from assistant.interview.answers import still_fits
 from assistant.interview.log import EventLog
 from assistant.interview.state import Answer, State, fold
+from assistant.wording.locale import Wording
 from assistant.wording.sentences import Sentences
 
 ID_SHOWN = 8
 MOST_LISTED = 50
 
 
-def list_all(log: EventLog, sentences: Sentences, out: TextIO) -> int:
+def list_all(log: EventLog, wording: Wording, out: TextIO) -> int:
     """The saved sessions, the latest first. Returns the exit status."""
-    say = sentences.wording.say
+    say = wording.say
     found = log.sessions(limit=MOST_LISTED)
     if not found:
         out.write(say("sessions-none") + "\n")
@@ -31,26 +32,26 @@ def show(log: EventLog, sentences: Sentences, prefix: str, out: TextIO) -> int:
     try:
         record = log.find_by_id_prefix(prefix)
     except SessionUnknown:
-        return _unknown(sentences, out)
+        return _unknown(sentences.wording, out)
     state = fold(log.read(record.session_id))
     for answer in sorted(state.answers.values(), key=lambda a: a.sequence):
         out.write(f"{_question(answer, sentences)}\n    {_given(answer, state, sentences)}\n")
     return 0
 
 
-def erase(log: EventLog, sentences: Sentences, prefix: str, out: TextIO) -> int:
+def erase(log: EventLog, wording: Wording, prefix: str, out: TextIO) -> int:
     """Remove everything of a session from the store's files."""
     try:
         record = log.find_by_id_prefix(prefix)
     except SessionUnknown:
-        return _unknown(sentences, out)
+        return _unknown(wording, out)
     log.erase(record.session_id)
-    out.write(sentences.wording.say("sessions-erased", id=record.session_id[:ID_SHOWN]) + "\n")
+    out.write(wording.say("sessions-erased", id=record.session_id[:ID_SHOWN]) + "\n")
     return 0
 
 
-def _unknown(sentences: Sentences, out: TextIO) -> int:
-    out.write(sentences.wording.say("sessions-unknown") + "\n")
+def _unknown(wording: Wording, out: TextIO) -> int:
+    out.write(wording.say("sessions-unknown") + "\n")
     return 1
 
 

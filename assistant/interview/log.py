@@ -28,7 +28,7 @@ class SessionSummary:
     """One line of a list of sessions.
 
     `last_at` is when the event with the highest sequence was recorded, by the clock of that moment;
-    `events` counts them; `finished` says whether an InterviewFinished is among them.
+    `events` counts them; `finished` says whether the last one is InterviewFinished.
     """
 
     session_id: str

@@ -142,5 +142,5 @@ def _summary_of(kept: _Kept) -> SessionSummary:
         created_at=time_from(kept.session.created_at, WHERE),
         last_at=time_from(kept.events[-1].recorded_at, WHERE),
         events=len(kept.events),
-        finished=any(row.type == InterviewFinished.__name__ for row in kept.events),
+        finished=kept.events[-1].type == InterviewFinished.__name__,
     )

@@ -47,7 +47,7 @@ SELECT_BY_PREFIX = """
 """
 SELECT_SUMMARIES = """
     SELECT listed.session_id, name, created_at, recorded_at, sequence,
-        EXISTS (SELECT 1 FROM events AS e WHERE e.session_id = listed.session_id AND e.type = ?)
+        last.type = ?
     FROM (SELECT * FROM sessions ORDER BY created_at DESC, number DESC LIMIT ?) AS listed
     JOIN events AS last ON last.session_id = listed.session_id
         AND sequence = (SELECT max(e.sequence) FROM events AS e WHERE e.session_id = listed.session_id)

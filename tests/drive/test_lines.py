@@ -233,3 +233,14 @@ def test_the_schema_is_sound_and_knows_every_message() -> None:
     IN.validate({"session": "s", "type": "answer", "id": "age_of_oven", "value": 3, "unit": "years"})
     assert not IN.is_valid({"session": "s", "type": "answer", "id": "age_of_oven"})
     assert set(VALUES) == {"choice", "choices", "number", "text"}
+
+
+def test_in_the_made_up_language_every_text_that_goes_out_is_marked(send: Send) -> None:
+    question = send("start", lang="x-marked")
+    texts = [question["text"], *(choice["text"] for choice in question["choices"])]
+    texts.append(send("answer", id="danger_now", value="12")["text"])
+    stop = send("answer", id="danger_now", value=["sparks"])
+    texts += [stop["details"]["headline"], stop["details"]["explanation"], *stop["details"]["step_texts"]]
+    texts += [reason["text"] for reason in stop["because"]]
+    assert len(texts) > 20
+    assert [text for text in texts if not (text.startswith("⟦") and text.endswith("⟧"))] == []

@@ -320,6 +320,9 @@ def test_sessions_are_listed_the_latest_created_first(log: EventLog) -> None:
     ]
     assert listed[2].created_at == NOON - timedelta(days=1)
     assert listed[2].last_at == NOON + timedelta(seconds=3)
+    log.append(oldest.session_id, 3, [event(oldest.session_id, 4)])
+    assert not log.sessions()[2].finished
+    listed = log.sessions()
     assert log.sessions(limit=2) == listed[:2]
     assert log.sessions(limit=0) == log.sessions(limit=-1) == []
     assert log.sessions(limit=10**30) == listed
