@@ -33,6 +33,7 @@ TYPED: Mapping[str, tuple[str, ...]] = {
     "danger_now": ("none of these",),
     "what_goes_wrong": ("5",),
     "which_appliance": ("electric",),
+    "any_heat": ("yes",),
     "less_done_than_meant": ("a bit longer",),
     "underside_pale": ("why", "white and soft", "yes"),
     "floor_of_oven": ("bare",),

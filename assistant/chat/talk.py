@@ -20,10 +20,11 @@ from assistant.interview.commands import (
     WithdrawAnswer,
 )
 from assistant.interview.conversation import Conversation
+from assistant.interview.danger import STILL_ON
 from assistant.interview.next_question import within_care
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView, question_view
-from assistant.knowledge.danger_questions import DANGER_NOW, NONE, sign_question_id
+from assistant.knowledge.danger_questions import DANGER_NOW, NONE, OVEN_IS_OFF, sign_question_id
 from assistant.knowledge.model import Care
 from assistant.wording.listener import Listener
 from assistant.wording.reasons import reason_in_words
@@ -177,6 +178,8 @@ class Talk:
         reply = self._suggestion(line, question) or reply_to(line, question, self.sentences)
         if isinstance(reply, Given) and reply.exact:
             self._do(GiveAnswer(question.id, reply.value, reply.unit))
+            if question.id == OVEN_IS_OFF and reply.value == STILL_ON:
+                self._say("chat-still_on_help", "danger", **self.sentences.lines)
             return
         heard = self._hear(line, question.id)
         if isinstance(reply, Given) and (question.kind == "text" or not heard):

@@ -136,7 +136,10 @@ def steps_for(knowledge: Knowledge, stops: tuple[Stop, ...]) -> tuple[str, ...]:
     """The gravest sign's own steps in their order; of the other signs only those that touch nothing."""
     gravest, *others = [knowledge.signs[stop.sign_id] for stop in stops]
     further = [step for sign in others for step in sign.steps if knowledge.steps[step].touches_nothing]
-    return tuple(dict.fromkeys((*gravest.steps, *further)))
+    steps = dict.fromkeys((*gravest.steps, *further))
+    if any(sign.no_switches for sign in (gravest, *others)):
+        return tuple(step for step in steps if not knowledge.steps[step].switches)
+    return tuple(steps)
 
 
 def _handed_on(assessment: Assessment) -> _Choice | None:

@@ -50,7 +50,7 @@ class Sentences:
         self.wording = wording
         self.knowledge = knowledge
         lines = knowledge.regions[region].lines if region is not None else {}
-        self._lines = {
+        self.lines = {
             f"{name}_line": lines[key].number if key in lines else wording.say("line-unknown")
             for name, key in (("emergency", "emergency"), ("gas", "gas"), ("network", "network_operator"))
         }
@@ -65,10 +65,10 @@ class Sentences:
         return QuestionText(
             id=question_id,
             kind=question.kind,
-            text=self.wording.say(message, **self._lines),
+            text=self.wording.say(message, **self.lines),
             choices=tuple((c, self.choice(question_id, c)) for c in question.choices),
-            how=self.wording.say(message, "how", **self._lines),
-            why=self.wording.say(message, "why", **self._lines),
+            how=self.wording.say(message, "how", **self.lines),
+            why=self.wording.say(message, "why", **self.lines),
             unit=self.wording.say(f"unit-{unit}") if unit else None,
             care=self.wording.say(f"care-{question.care.value}"),
         )
@@ -76,8 +76,8 @@ class Sentences:
     def choice(self, question_id: str, choice_id: str) -> str:
         message = f"question-{question_id}"
         if not self.wording.has(message, choice_id) and choice_id in self.knowledge.signs:
-            return self.wording.say(f"sign-{choice_id}", **self._lines)
-        return self.wording.say(message, choice_id, **self._lines)
+            return self.wording.say(f"sign-{choice_id}", **self.lines)
+        return self.wording.say(message, choice_id, **self.lines)
 
     def vocabulary(self, question_id: str) -> Vocabulary:
         """What may be typed for each choice: its label and the language's phrases for it."""
@@ -109,7 +109,7 @@ class Sentences:
             headline=self.headline(verdict),
             explanation=self._explanation(verdict),
             steps=tuple(
-                self.wording.say(f"step-{step}", **self._lines) for step in _listed(verdict.details.get("steps"))
+                self.wording.say(f"step-{step}", **self.lines) for step in _listed(verdict.details.get("steps"))
             ),
             likely=() if verdict.stops else tuple(self._likely(verdict, in_figures)),
             because=tuple(self._reason(reason, in_figures) for reason in verdict.because),
@@ -142,7 +142,7 @@ class Sentences:
         details = verdict.details
         said = [self.wording.say(f"verdict-{verdict.action}", "explain")]
         if verdict.stops:
-            signs = [self.wording.say(f"sign-{stop.sign_id}", **self._lines) for stop in verdict.stops]
+            signs = [self.wording.say(f"sign-{stop.sign_id}", **self.lines) for stop in verdict.stops]
             said.append(self.wording.say("verdict-signs_told", signs="; ".join(signs)))
             said.append(self.wording.say("verdict-then_call", who=self.who(verdict)))
         for flag in ("little_known", "may_not_be_worth_mending"):
@@ -172,7 +172,7 @@ class Sentences:
 
     def _reason(self, reason: Reason, in_figures: bool) -> str:
         if reason.kind == "sign":
-            return self.wording.say("reason-sign", sign=self.wording.say(f"sign-{reason.id}", **self._lines))
+            return self.wording.say("reason-sign", sign=self.wording.say(f"sign-{reason.id}", **self.lines))
         if reason.kind == "finding":
             return self.wording.say(f"finding-{reason.id}")
         question = self.question_by_id(reason.id).text

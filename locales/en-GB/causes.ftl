@@ -66,3 +66,5 @@ cause-demonstration_mode = the oven is in the shop's show mode
     .explain = In this mode an oven looks alive but stays cold. Nothing is broken.
 cause-door_caught = something keeps the door from shutting
     .explain = A shelf, a tin or a cloth is in the way, and heat gets out.
+cause-wired_wrong_at_fitting = the oven may be wired wrongly since it was fitted or mended
+    .explain = A wire in the wrong place gives the heaters too little. An electrician should look at it.

@@ -57,6 +57,7 @@ chat-resume_with = To go on later, type:
 chat-resume_again = To go on later, use the same code, or type: ovenside resume
 chat-nothing_saved = Nothing was answered yet, so nothing was saved.
 chat-nothing_kept = Not all of this could be saved.
+chat-still_on_help = Keep everybody away from it. If you can't switch it off safely, call { $network_line } or an electrician. If you see flames or thick smoke, get out and call { $emergency_line }. If you smell gas, touch no switch, go outside and call { $gas_line }.
 chat-keep_off = Keep the oven off until somebody qualified has looked at it.
 chat-turn_off = If the oven is on for a test, please turn it off now.
 chat-welcome_back = Welcome back. You were here:

@@ -63,3 +63,4 @@ observable-display_shows = Display symbols
 observable-door_way = Obstruction at the door
 observable-cooling_air = Cooling air at the front
 observable-underside_of_food = Undersides of food
+observable-began_with_work = Wrong since it was fitted or mended

@@ -45,7 +45,7 @@ def test_every_text_that_the_rules_call_for_can_be_filled_in(knowledge: Knowledg
     for question_id in knowledge.questions:
         assert sentences.question_by_id(question_id).text
     for step in knowledge.steps:
-        assert sentences.wording.say(f"step-{step}", **sentences._lines)
+        assert sentences.wording.say(f"step-{step}", **sentences.lines)
 
 
 def test_a_missing_message_is_an_error(sentences: Sentences) -> None:

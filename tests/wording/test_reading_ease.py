@@ -51,7 +51,7 @@ def household_texts(knowledge: Knowledge, sentences: Sentences) -> Iterator[tupl
     for kind, ids in (("act", knowledge.acts), ("advice", knowledge.advice), ("finding", knowledge.findings)):
         yield from ((f"{kind}-{entry}", sentences.wording.say(f"{kind}-{entry}")) for entry in ids)
     for step in knowledge.steps:
-        yield f"step-{step}", sentences.wording.say(f"step-{step}", **sentences._lines)
+        yield f"step-{step}", sentences.wording.say(f"step-{step}", **sentences.lines)
     for cause in knowledge.causes:
         yield f"cause-{cause}.explain", sentences.wording.say(f"cause-{cause}", "explain")
 

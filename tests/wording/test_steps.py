@@ -1,0 +1,55 @@
+"""The steps after a stop agree with each other: warnings before switches, the main switch last and never unasked."""
+
+from assistant.interview.danger import Stop
+from assistant.interview.verdict import steps_for
+from assistant.knowledge.model import Knowledge
+from assistant.wording.sentences import Sentences
+
+SWITCHES = ("knob_to_off", "off_at_wall", "shock_off_at_breaker", "breaker_first", "off_at_breaker", "off_at_main")
+WARNINGS = ("not_the_wall_switch", "leave_breaker_off", "only_a_dry_board", "dry_hands", "smoke_grows_call")
+
+
+def test_the_steps_of_every_sign_keep_the_order_of_their_file(knowledge: Knowledge) -> None:
+    order = list(knowledge.steps)
+    for sign_id, sign in knowledge.signs.items():
+        assert list(sign.steps) == sorted(sign.steps, key=order.index), sign_id
+
+
+def test_no_switch_is_touched_before_the_warnings(knowledge: Knowledge) -> None:
+    order = list(knowledge.steps)
+    assert max(map(order.index, WARNINGS)) < min(map(order.index, SWITCHES))
+
+
+def test_the_main_switch_is_the_last_switch_and_is_asked_about_first(knowledge: Knowledge) -> None:
+    with_main = [sign.steps for sign in knowledge.signs.values() if "off_at_main" in sign.steps]
+    assert len(with_main) > 10
+    for steps in with_main:
+        main = steps.index("off_at_main")
+        assert steps[main - 1] == "ask_before_main"
+        assert not set(steps[main + 1 :]) & set(SWITCHES)
+
+
+def test_who_depends_on_power_hears_whom_to_call(sentences: Sentences, knowledge: Knowledge) -> None:
+    network = knowledge.regions["great_britain"].lines["network_operator"].number
+    for step in ("ask_before_main", "lights_call_network", "only_a_dry_board"):
+        assert network in sentences.wording.say(f"step-{step}", **sentences.lines), step
+
+
+def test_medical_advice_follows_at_once_after_touching_nothing(knowledge: Knowledge) -> None:
+    steps = knowledge.signs["shock"].steps
+    assert steps[steps.index("shock_touch_nothing") + 1] == "shock_medical"
+
+
+def test_with_flames_and_gas_everybody_is_out_first(knowledge: Knowledge) -> None:
+    stops = tuple(Stop(sign_id, "sign", sign_id, 1) for sign_id in ("fire", "gas_smell", "sparks"))
+    steps = steps_for(knowledge, stops)
+    assert steps[:2] == ("fire_out", "fire_call")
+    assert "gas_no_switch" in steps
+
+
+def test_with_a_smell_of_gas_no_step_of_any_sign_touches_a_switch(knowledge: Knowledge) -> None:
+    assert all(knowledge.steps[step].switches for step in SWITCHES)
+    for other in knowledge.signs:
+        stops = sorted({"gas_smell", other}, key=lambda sign_id: knowledge.signs[sign_id].order)
+        steps = steps_for(knowledge, tuple(Stop(sign_id, "sign", sign_id, 1) for sign_id in stops))
+        assert [step for step in steps if knowledge.steps[step].switches] == []
