@@ -30,7 +30,7 @@ def test_the_main_switch_is_the_last_switch_and_is_asked_about_first(knowledge: 
 
 
 def test_who_depends_on_power_hears_whom_to_call(sentences: Sentences, knowledge: Knowledge) -> None:
-    network = knowledge.regions["gb"].lines["network_operator"].number
+    network = knowledge.regions["great_britain"].lines["network_operator"].number
     for step in ("ask_before_main", "lights_call_network", "only_a_dry_board"):
         assert network in sentences.wording.say(f"step-{step}", **sentences._lines), step
 
