@@ -4,7 +4,7 @@ A denial must govern the phrase: only little words may stand between them ('no s
 else between ('no idea why it sparks', 'not heating up smells of gas') the phrase is heard.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -28,47 +28,62 @@ class Heard:
 
 @dataclass(frozen=True)
 class _Phrase:
+    """`ending`: heard only at the end of a clause ('it trips', but not 'it trips me up')."""
+
     sign_id: str
     clear: bool
+    ending: bool
     words: tuple[str, ...]
+
+
+KINDS = ("phrases", "unclear", "ending")
 
 
 class Listener:
     """Hears the danger phrases of one language."""
 
     def __init__(self, wording: Wording, sign_ids: Sequence[str]) -> None:
-        self._phrases = [
-            _Phrase(sign_id, attribute == "phrases", tuple(phrase.split()))
+        listed = [
+            _Phrase(sign_id, kind == "phrases", kind == "ending", tuple(phrase.split()))
             for sign_id in sign_ids
-            for attribute in ("phrases", "unclear")
-            if wording.has(f"sign-{sign_id}", attribute)
-            for phrase in phrases(wording.say(f"sign-{sign_id}", attribute))
+            for kind in KINDS
+            if wording.has(f"sign-{sign_id}", kind)
+            for phrase in phrases(wording.say(f"sign-{sign_id}", kind))
         ]
+        self._order = {sign_id: number for number, sign_id in enumerate(sign_ids)}
+        self._by_first_word: dict[str, list[_Phrase]] = {}
+        for phrase in listed:
+            self._by_first_word.setdefault(phrase.words[0], []).append(phrase)
         self._negations = frozenset(phrases(wording.say("listener-negations")))
         self._double = frozenset(phrases(wording.say("listener-double")))
         self._plain = frozenset(phrases(wording.say("listener-never_stretched")))
         self._lifting = [tuple(phrase.split()) for phrase in phrases(wording.say("listener-lifting_after"))]
         self._between = frozenset(phrases(wording.say("listener-between"))) - self._negations
-        self._listed = frozenset(phrase.words for phrase in self._phrases)
+        self._listed = frozenset(phrase.words for phrase in listed)
         self._longest = max(map(len, self._listed), default=0)
+        self._starting_with = lru_cache(maxsize=20_000)(self._phrases_starting_with)
 
     def hear(self, line: str) -> tuple[Heard, ...]:
         """Each sign once, in the order of the signs; clear if any of its clear phrases was heard."""
         heard: dict[str, bool] = {}
-        spoken = clauses(line[:MOST_CHARACTERS])
-        for phrase in self._phrases:
-            if any(self._says(words, phrase.words) for words in spoken):
-                heard[phrase.sign_id] = heard.get(phrase.sign_id, False) or phrase.clear
-        return tuple(Heard(sign_id, clear) for sign_id, clear in heard.items())
+        for spoken in clauses(line[:MOST_CHARACTERS]):
+            for start, word in enumerate(spoken):
+                for phrase in self._starting_with(word):
+                    if self._says(spoken, start, phrase):
+                        heard[phrase.sign_id] = heard.get(phrase.sign_id, False) or phrase.clear
+        return tuple(Heard(sign_id, heard[sign_id]) for sign_id in sorted(heard, key=self._order.__getitem__))
 
-    def _says(self, spoken: Sequence[str], phrase: Sequence[str]) -> bool:
-        """Whether the clause holds the phrase somewhere where it isn't denied."""
-        return any(not self._denied(spoken, start, phrase) for start in self._places(spoken, phrase))
+    def _phrases_starting_with(self, said: str) -> tuple[_Phrase, ...]:
+        meant = [word for word in self._by_first_word if self._means(said, word)]
+        return tuple(phrase for word in meant for phrase in self._by_first_word[word])
 
-    def _places(self, spoken: Sequence[str], phrase: Sequence[str]) -> Iterator[int]:
-        for start in range(len(spoken) - len(phrase) + 1):
-            if all(self._means(said, meant) for said, meant in zip(spoken[start:], phrase, strict=False)):
-                yield start
+    def _says(self, spoken: Sequence[str], start: int, phrase: _Phrase) -> bool:
+        """Whether the clause holds the phrase there, and doesn't deny it."""
+        end = start + len(phrase.words)
+        if end > len(spoken) or (phrase.ending and end < len(spoken)):
+            return False
+        rest = zip(spoken[start + 1 : end], phrase.words[1:], strict=True)
+        return all(self._means(said, meant) for said, meant in rest) and not self._denied(spoken, start, phrase.words)
 
     def _means(self, said: str, meant: str) -> bool:
         return said == meant or (said not in self._plain and _a_slip_from(said, meant))

@@ -8,7 +8,7 @@ PSEUDO_LANG = "x-marked"
 OPENING, CLOSING = "⟦", "⟧"
 
 _ACCENTED = str.maketrans("aeiouAEIOUcnsy", "áéíóúÁÉÍÓÚçñšý")
-_WORD_LISTS = ("words", "phrases", "unclear", "also")
+_WORD_LISTS = ("words", "phrases", "unclear", "ending", "also")
 
 
 def marked(text: str) -> str:

@@ -15,6 +15,7 @@ sign-smoke = Smoke
     .phrases = smoke | smoking
 sign-shock = A shock
     .phrases = got a shock | tingle | tingling
+    .ending = shock | a shock
 sign-burning_smell = A smell
     .phrases = burning smell | smells of burning
     .unclear = funny smell | smells odd
@@ -55,6 +56,8 @@ def listener() -> Listener:
         ("never smoke like this", ["smoke"]),
         ("there is a lot of smoek", ["smoke"]),
         ("they spoke", []),
+        ("it went bang, a shock", ["shock"]),
+        ("it was a shock to see the bill", []),
         ("", []),
     ],
 )
