@@ -244,7 +244,6 @@ question-sign_buzzing = What does it sound like?
 
 sign-cracked_glass = The door glass is cracked or loose
     .phrases = cracked glass | glass is cracked | glass cracked | glass has cracked | glass has a crack | crack in the glass | broken glass | glass broke | glass is broken | glass shattered | glass smashed | glass exploded | shattered | glass is loose | chipped glass | glass door cracked | glass door is cracked | crack in the door | cracked door | crack on the glass | crack across the glass | glass is cracking | window shattered | pane cracked | pane is cracked | glass is smashed | glass fell out | glass has come loose | glass came loose | glass came off | glass has broken
-    .ending = crack | cracked
     .unclear = door cracked | door is cracked | door has cracked | door has a crack | glass has cracks | window cracked | window is cracked | window has a crack | cracked window | crack in the window | crack on the door | crack in the oven | crack in it | crack inside | cracked inside | cracks in the glass | pane | oven cracked | oven is cracked | glass has a big crack | glass has a small crack | glass has a tiny crack | hairline crack | big crack | door has a big crack | door has a small crack
 question-sign_cracked_glass = What is wrong with the door glass?
     .how = Look from a step away. Do not press or move the glass.
