@@ -1,7 +1,10 @@
 """What the README shows is what the program does."""
 
+import re
 from pathlib import Path
 
+from assistant.drive.protocol import FIELDS
+from assistant.drive.schema import DETAILS, VALUES, protocol_schema
 from tests.record_readme import README, with_recording
 
 ROOT = Path(__file__).parent.parent
@@ -16,3 +19,22 @@ def test_the_recorded_conversation_is_fresh() -> None:
 def test_ci_runs_the_readmes_test_command() -> None:
     command = next(line for line in README.read_text("utf-8").splitlines() if "[tests]" in line)
     assert command in (ROOT / ".ci" / "run").read_text("utf-8").splitlines()
+
+
+def test_the_protocol_is_documented_word_by_word() -> None:
+    readme = README.read_text("utf-8")
+    schema = protocol_schema()["$defs"]["out"]["oneOf"]
+    fields = {name for form in schema for name in form["properties"]}
+    words = {*FIELDS, *VALUES, *DETAILS, *fields, "message_id"}
+    assert [word for word in sorted(words) if f"`{word}`" not in readme] == []
+
+
+def test_every_problem_that_a_line_may_meet_is_documented() -> None:
+    readme = README.read_text("utf-8")
+    sources = [path for layer in ("interview", "drive") for path in (ROOT / "assistant" / layer).glob("*.py")]
+    sources.append(ROOT / "assistant" / "wording" / "languages.py")
+    text = "".join(path.read_text("utf-8") for path in sources)
+    codes = set(re.findall(r'Refused\(\s*"(\w+)"', text)) | set(re.findall(r'return "(\w+)", \{', text))
+    codes -= {"unknown_sign"}
+    assert len(codes) > 25
+    assert [code for code in sorted(codes) if f"`{code}`" not in readme] == []

@@ -4,7 +4,7 @@ from typing import Any, get_args
 
 from assistant.drive.protocol import CAVITIES, FIELDS, MOST_NAME_CHARACTERS
 from assistant.interview.answers import MOST_CHARACTERS
-from assistant.interview.verdict import ACTIONS
+from assistant.interview.verdict import ACTIONS, URGENCIES
 from assistant.knowledge.model import Care, Kind
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -22,6 +22,26 @@ VALUES: dict[str, Schema] = {
     "text": {"type": "string", "minLength": 1, "maxLength": MOST_CHARACTERS},
 }
 assert set(VALUES) == set(get_args(Kind))
+
+
+TEXTS: Schema = {"type": "array", "items": {"type": "string"}}
+DETAILS: dict[str, Schema] = {
+    "headline": {"type": "string"},
+    "explanation": {"type": "string"},
+    "step_texts": TEXTS,
+    "who": {"type": "string"},
+    "urgency": {"enum": list(URGENCIES)},
+    "first": {"enum": ["maker", "seller", "landlord"]},
+    "act": {"type": "string"},
+    "advice": {"type": "string"},
+    "steps": TEXTS,
+    "off_confirmed": {"type": "boolean"},
+    "then": {"type": "string"},
+    "withdrawn_signs": TEXTS,
+    "tips": TEXTS,
+    "little_known": {"type": "boolean"},
+    "may_not_be_worth_mending": {"type": "boolean"},
+}
 
 
 def protocol_schema() -> Schema:
@@ -100,7 +120,7 @@ def _verdict() -> Schema:
             "type": {"const": "verdict"},
             "session": {"type": "string"},
             "action": {"enum": list(ACTIONS)},
-            "details": {"type": "object", "required": ["headline", "explanation", "step_texts"]},
+            "details": _object(DETAILS, ["headline", "explanation", "step_texts"]),
             "stop": {"oneOf": [{"type": "null"}, stop]},
             "causes": _list(_all_of({"id": {"type": "string"}, "probability": PROBABILITY})),
             "hypotheses": _list(_all_of(hypotheses)),
