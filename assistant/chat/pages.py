@@ -64,9 +64,8 @@ class Pages:
         """Why the question is asked; at the end, what the likeliest cause means."""
         if view is not None:
             return [BLANK, Paragraph(self._sentences.question(view).why)]
-        if verdict is None or verdict.stops or verdict.action == "outside":
-            return [BLANK, Paragraph(self._say("chat-why_verdict"))]
-        return [BLANK, Paragraph(self._sentences.cause_explained(verdict.leading))]
+        why = self._sentences.why(verdict) if verdict is not None else None
+        return [BLANK, Paragraph(why or self._say("chat-why_verdict"))]
 
     def verdict(self, verdict: Verdict) -> list[Paragraph]:
         text = self._sentences.verdict(verdict, in_figures=self._in_figures)
@@ -112,11 +111,11 @@ class Pages:
         return [Paragraph(self._say("chat-saved_as_you_go"), "quiet"), Paragraph(f"  {resume_command}", "quiet")]
 
     def goodbye(
-        self, *, stored: bool, answered: bool, resume_command: str | None, keep_off: bool, hot: bool
+        self, *, stored: bool, answered: bool, resume_command: str | None, keep_off: str | None, hot: bool
     ) -> list[Paragraph]:
         page = [BLANK]
-        if keep_off:
-            page.append(Paragraph(self._say("chat-keep_off"), "danger"))
+        if keep_off is not None:
+            page.append(Paragraph(keep_off, "danger"))
         if hot:
             page.append(Paragraph(self._say("chat-turn_off"), "strong"))
         if not stored:

@@ -22,9 +22,9 @@ from assistant.interview.commands import (
 from assistant.interview.conversation import Conversation
 from assistant.interview.danger import STILL_ON
 from assistant.interview.next_question import within_care
-from assistant.interview.verdict import Verdict
+from assistant.interview.verdict import Verdict, give_verdict
 from assistant.interview.view import QuestionView, question_view
-from assistant.knowledge.danger_questions import DANGER_NOW, NONE, OVEN_IS_OFF, sign_question_id
+from assistant.knowledge.danger_questions import DANGER_NOW, NONE, OVEN_IS_OFF, UNSURE, sign_question_id
 from assistant.knowledge.model import Care
 from assistant.wording.listener import Listener
 from assistant.wording.reasons import reason_in_words
@@ -157,7 +157,12 @@ class Talk:
     def _take_nothing(self, question: QuestionView | None) -> None:
         if question is None:
             raise _Left
-        self._say("chat-nothing_typed")
+        if question.standing is None:
+            self._say("chat-nothing_typed")
+        elif self._reopened is not None:
+            self._reopened = None
+        else:
+            self._give(question, question.standing, None)
 
     def _take_after_the_verdict(self, line: str) -> None:
         if is_word(line, "done", self._wording):
@@ -167,25 +172,37 @@ class Talk:
 
     def _say_what_stands(self, otherwise: str) -> None:
         """While danger stands, whatever wasn't understood is answered with what matters."""
-        view = self.conversation.view()
-        if isinstance(view, Verdict) and view.stops:
-            self._say("chat-leave_off", "danger", who=self.sentences.who(view))
+        stop = self._standing_stop()
+        if stop is not None:
+            self.terminal.write([Paragraph(self.sentences.meanwhile(stop), "danger")])
         else:
             self._say(otherwise)
+
+    def _standing_stop(self) -> Verdict | None:
+        """The verdict of a stop that stands, even while questions go on after it."""
+        if not self.conversation.assessment.danger.stops:
+            return None
+        return give_verdict(self.conversation.script, self.conversation.assessment)
 
     def _take_answer(self, line: str, question: QuestionView) -> None:
         """Exact answers count at once; any other line is listened to for danger before it counts."""
         reply = self._suggestion(line, question) or reply_to(line, question, self.sentences)
         if isinstance(reply, Given) and reply.exact:
-            self._do(GiveAnswer(question.id, reply.value, reply.unit))
-            if question.id == OVEN_IS_OFF and reply.value == STILL_ON:
-                self._say("chat-still_on_help", "danger", **self.sentences.lines)
+            self._give(question, reply.value, reply.unit)
             return
         heard = self._hear(line, question.id)
         if isinstance(reply, Given) and (question.kind == "text" or not heard):
             self._take_near(question, reply)
         elif not heard and isinstance(reply, NotUnderstood):
             self._say_unclear(question, reply)
+
+    def _give(self, question: QuestionView, value: object, unit: str | None) -> None:
+        """Commit an exact answer, and answer to 'off' and 'still on'."""
+        self._do(GiveAnswer(question.id, value, unit))
+        if question.id == OVEN_IS_OFF and value == STILL_ON:
+            self._say("chat-still_on_help", "danger", **self.sentences.lines)
+        elif question.id == OVEN_IS_OFF:
+            self._say("chat-off_confirmed")
 
     def _suggestion(self, line: str, question: QuestionView) -> Given | None:
         """'yes' to 'do you mean …?'."""
@@ -217,7 +234,7 @@ class Talk:
             labels = " / ".join(self.sentences.choice(question.id, c) for c in reply.candidates)
             self._say("chat-unclear_between", candidates=labels)
         else:
-            self._say("chat-unclear")
+            self._say_what_stands("chat-unclear")
         if self._misses >= MISSES_UNTIL_SHOWN_AGAIN:
             self._question_shown = None
 
@@ -225,7 +242,8 @@ class Talk:
         """Listen to a line. True if it spoke of danger that isn't told or asked about already."""
         danger = self.conversation.assessment.danger
         known = {stop.sign_id for stop in danger.stops}
-        heard = [h for h in self.listener.hear(line) if h.sign_id not in known]
+        vague = {UNSURE} if known else set()
+        heard = [h for h in self.listener.hear(line) if h.sign_id not in known | vague]
         new = [h for h in heard if sign_question_id(h.sign_id) not in (at_question, *danger.open_questions)]
         if not new:
             return False
@@ -345,7 +363,17 @@ class Talk:
                 stored=self.conversation.stored,
                 answered=bool(self.conversation.state.answers),
                 resume_command=self.resume_command,
-                keep_off=self.conversation.assessment.danger.open and bool(self.conversation.state.answers),
+                keep_off=self._keep_off(),
                 hot=hot and not stopped,
             )
         )
+
+    def _keep_off(self) -> str | None:
+        """The last words where danger was told, taken back or not."""
+        danger = self.conversation.assessment.danger
+        stop = self._standing_stop()
+        if stop is not None:
+            return self.sentences.meanwhile(stop)
+        if (danger.open and self.conversation.state.answers) or danger.withdrawn:
+            return self._wording.say("chat-keep_off")
+        return None

@@ -96,7 +96,7 @@ def _choose(script: Script, assessment: Assessment) -> _Choice:
     return (
         _stopped(script.knowledge, assessment)
         or _handed_on(assessment)
-        or _booked_for_danger(assessment)
+        or _booked_for_danger(script.knowledge, assessment)
         or _believed(script, assessment)
     )
 
@@ -108,7 +108,7 @@ def _always_told(assessment: Assessment) -> dict[str, tuple[str, ...]]:
     """What no verdict leaves out: signs that were taken back, and the tips of the findings."""
     withdrawn = assessment.danger.withdrawn
     told = {"withdrawn_signs": withdrawn} if withdrawn else {}
-    if assessment.danger.open:
+    if assessment.danger.open or withdrawn:
         return told
     advice = tuple(dict.fromkeys(a for effect in assessment.effects.values() for a in effect.advises))
     return told | {"tips": advice} if advice else told
@@ -157,13 +157,18 @@ def _finding_reasons(finding_id: str, assessment: Assessment) -> tuple[Reason, .
     )
 
 
-def _booked_for_danger(assessment: Assessment) -> _Choice | None:
+_AFTER_THE_EMERGENCY = {"gas_emergency": "registered_gas_engineer", "network_operator": "electrician"}
+
+
+def _booked_for_danger(knowledge: Knowledge, assessment: Assessment) -> _Choice | None:
     """Danger told and then taken back: a visit, whatever belief says."""
     withdrawn = assessment.danger.withdrawn
     if not withdrawn:
         return None
     because = tuple(Reason("sign", sign_id) for sign_id in withdrawn)
-    details: Details = {"who": "appliance_engineer", "urgency": "soon"}
+    gravest = min((knowledge.signs[sign_id] for sign_id in withdrawn), key=lambda sign: sign.order)
+    who = _AFTER_THE_EMERGENCY.get(gravest.who, "appliance_engineer")
+    details: Details = {"who": who, "urgency": "soon"}
     return _send_to_owner(assessment, _Choice("book_visit", details, because))
 
 
@@ -179,7 +184,9 @@ def _believed(script: Script, assessment: Assessment) -> _Choice:
     else:
         reasons = (*_answer_reasons(script, assessment), *_explanations(assessment))
         choice = _Choice(choice.action, choice.details, reasons)
-    if len(assessment.evidence) < FEW_ANSWERS and choice.action in ("all_normal", "book_visit"):
+    known_as_normal = choice.action == "all_normal" and any(e.is_normal for e in assessment.effects.values())
+    little_known = len(assessment.evidence) < FEW_ANSWERS and not known_as_normal
+    if little_known and choice.action in ("all_normal", "book_visit"):
         choice = _Choice(
             "book_visit",
             {"who": "appliance_engineer", "urgency": "routine", **choice.details, "little_known": True},

@@ -164,6 +164,7 @@ class Effects(Entry):
     may_not_be_worth_mending: Flag = False
     visit_anyway: Literal["emergency", "soon", "routine"] | None = None
     explains: Flag = False
+    is_normal: Flag = False
 
 
 Given = Annotated[str, WithJsonSchema({"type": ["string", "number"]})] | tuple[str, ...]

@@ -118,8 +118,11 @@ def _denials(text: str, negations: frozenset[str]) -> bool:
 
 
 def _alike(said: str, phrase: str) -> float:
-    """Whole against whole, words in any order; or a phrase of two words and more that makes up most of the line."""
+    """Whole against whole, words in any order; or one within the other: a phrase of two words and
+    more that makes up most of the line, or two words and more of a phrase.
+    """
     nearness = max(fuzz.ratio(said, phrase), fuzz.token_sort_ratio(said, phrase))
     words, spoken = set(phrase.split()), said.split()
     contained = len(words) > 1 and words <= set(spoken) and len(words) >= COVERS * len(spoken)
-    return max(nearness, WITHIN) if contained else nearness
+    part_of_it = len(spoken) > 1 and f" {said} " in f" {phrase} "
+    return max(nearness, WITHIN) if contained or part_of_it else nearness

@@ -6,6 +6,7 @@ from typing import Any
 
 from assistant.interview.verdict import Change, Reason, Verdict
 from assistant.interview.view import QuestionView
+from assistant.knowledge.danger_questions import sign_question_id
 from assistant.knowledge.model import Knowledge
 from assistant.wording.locale import Wording
 from assistant.wording.matching import Vocabulary
@@ -140,15 +141,14 @@ class Sentences:
 
     def _explanation(self, verdict: Verdict) -> str:
         details = verdict.details
-        said = [self.wording.say(f"verdict-{verdict.action}", "explain")]
+        said = [self.wording.say(f"verdict-{verdict.action}", _kind_of_explanation(verdict))]
         if verdict.stops:
             signs = [self.wording.say(f"sign-{stop.sign_id}", **self.lines) for stop in verdict.stops]
             said.append(self.wording.say("verdict-signs_told", signs="; ".join(signs)))
             said.append(self.wording.say("verdict-then_call", who=self.who(verdict)))
-        for flag in ("little_known", "may_not_be_worth_mending"):
-            if details.get(flag):
-                said.append(self.wording.say(f"verdict-{flag}"))
-        if details.get("withdrawn_signs"):
+        if details.get("may_not_be_worth_mending"):
+            said.append(self.wording.say("verdict-may_not_be_worth_mending"))
+        if details.get("withdrawn_signs") and verdict.action != "book_visit":
             said.append(self.wording.say("verdict-withdrawn_signs"))
         if verdict.action in ("book_visit", "maker_seller_or_landlord_first"):
             said.append(self.wording.say(f"urgency-{details['urgency']}"))
@@ -156,7 +156,7 @@ class Sentences:
 
     def _likely(self, verdict: Verdict, in_figures: bool) -> list[str]:
         """The most probable hypotheses with their bands."""
-        if verdict.action == "outside":
+        if verdict.action == "outside" or _kind_of_explanation(verdict) != "explain":
             return []
         shown = [(h, p) for h, p in verdict.hypotheses if p >= LEAST_SHOWN][:MOST_LIKELY_SHOWN]
         lines = [self.wording.say(f"band-{band(p)}", cause=self.wording.say(f"cause-{h}")) for h, p in shown]
@@ -167,8 +167,22 @@ class Sentences:
             for line, (_, p) in zip(lines, shown, strict=True)
         ]
 
-    def cause_explained(self, cause_id: str) -> str:
-        return self.wording.say(f"cause-{cause_id}", "explain")
+    def why(self, verdict: Verdict) -> str | None:
+        """What stands behind the verdict: why the sign is dangerous, or what the likeliest cause is, if it has one."""
+        if verdict.stops:
+            return self.question_by_id(sign_question_id(verdict.stops[0].sign_id)).why
+        if not self._likely(verdict, in_figures=False):
+            return None
+        return self.wording.say("chat-why_if", explain=self.wording.say(f"cause-{verdict.leading}", "explain"))
+
+    def meanwhile(self, verdict: Verdict) -> str:
+        """What matters while a stop stands, whatever else is asked."""
+        sign = f"sign-{verdict.stops[0].sign_id}"
+        if self.wording.has(sign, "meanwhile"):
+            return self.wording.say(sign, "meanwhile", **self.lines)
+        if verdict.details.get("off_confirmed"):
+            return self.wording.say("chat-leave_off", who=self.who(verdict))
+        return self.wording.say("chat-not_yet_off", **self.lines)
 
     def _reason(self, reason: Reason, in_figures: bool) -> str:
         if reason.kind == "sign":
@@ -214,6 +228,15 @@ class Sentences:
             return self.wording.say("change-withdrawn", question=question, action=action)
         answer = self.given(change.question_id, change.value)
         return self.wording.say("change-answered", question=question, answer=answer, action=action)
+
+
+def _kind_of_explanation(verdict: Verdict) -> str:
+    """A visit for a sign that was taken back, or for want of answers, rests on no cause."""
+    if verdict.action == "book_visit" and verdict.details.get("withdrawn_signs"):
+        return "taken_back"
+    if verdict.action == "book_visit" and verdict.details.get("little_known"):
+        return "unknown"
+    return "explain"
 
 
 def band(probability: float) -> str:

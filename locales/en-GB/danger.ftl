@@ -18,6 +18,7 @@ question-danger_plainly = Let us ask once more, plainly. Have you noticed any of
     .hot_plastic_smell-words = plastic | fishy | hot plastic | burning plastic | electric smell | fishy smell | plastic smell | smells fishy | smells of plastic | smells of fish
 
 sign-fire = Flames in the oven or near it
+    .meanwhile = If anything still burns, smokes or glows, stay out and call { $emergency_line }. If the fire is out, don't go back to look, and don't use the oven.
     .phrases = on fire | caught fire | in flames | flames | there is a fire | oven is alight | went up in flames
     .unclear = fire | its burning | it is burning | oven is burning | help burning | fire brigade | fire engine
 question-sign_fire = Are there flames?
@@ -31,9 +32,10 @@ question-sign_fire = Are there flames?
     .no-words = no | no flames | no fire | nope | none | it doesn't | no it doesn't | nothing like that | no nothing like that | i meant something else | nah
 
 sign-gas_smell = A smell of gas
+    .meanwhile = Touch no switch, not even a light. Go outside now, with everybody, and call { $gas_line } from there.
     .phrases = smell gas | smells of gas | smell of gas | gas smell | gas leak | stinks of gas | smelling gas | smelt gas | smelled gas | leaking gas | gas is leaking | whiff of gas | reek of gas | smells like gas | smelling of gas
     .unclear = smells gassy | gassy | rotten eggs | rotten egg | bad eggs | eggy smell | smells eggy
-question-sign_gas_smell = Do you smell gas?
+question-sign_gas_smell = Do you smell gas? Touch no switch until you have answered.
     .how = Do not touch any switch. Do not light anything.
     .why = A gas leak is urgent, and a switch can set it off.
     .now = Yes, I smell gas now
@@ -44,6 +46,7 @@ question-sign_gas_smell = Do you smell gas?
     .no-words = no | no gas | nope | none | it doesn't | no it doesn't | nothing like that | no nothing like that | i meant something else | nah
 
 sign-co_alarm = A carbon monoxide alarm
+    .meanwhile = Go outside into fresh air, with everybody, and call { $gas_line } from there.
     .phrases = carbon monoxide | co alarm | monoxide alarm | co detector | carbon monoxyde
     .unclear = dizzy | have a headache | has a headache | got a headache | get a headache | gets a headache | get headaches | headaches | feel faint | light headed | nauseous | feel sick | feels sick | bad headache | headache when | headache and
 question-sign_co_alarm = Is a carbon monoxide alarm sounding?
@@ -332,7 +335,7 @@ question-sign_outside_damage = What happened to the oven or its wiring?
     .no = Nothing like that
     .no-words = no | nothing | nope | none | it doesn't | no it doesn't | nothing like that | no nothing like that | i meant something else | nah
 
-sign-unsure = You are not sure whether it is safe
+sign-unsure = Something about the oven seems unsafe to you
     .phrases = not safe | isn't safe | unsafe | doesn't feel safe | scared of it | is it dangerous | seems dangerous | it is dangerous | is it safe
     .unclear = dangerous | frightened of it | afraid of it
 question-sign_unsure = Does something about the oven seem unsafe to you?

@@ -75,11 +75,11 @@ def test_danger_typed_into_free_text_is_heard_and_the_text_kept(feed: Feed) -> N
 
 
 def test_a_stop_shows_numbered_steps_and_asks_whether_it_is_off(feed: Feed) -> None:
-    fed = feed("sparks", "off at the wall")
+    fed = feed("sparks")
     assert "Stop." in fed.screen
     assert re.search(r"\n +1 +\w", fed.screen)
-    assert fed.status("oven_is_off") in ("answered", "not_asked")
-    assert "Keep the oven off" in fed.screen
+    assert fed.status("oven_is_off") == "not_asked"
+    assert "Please follow the steps above" in fed.screen
 
 
 def test_helper_words_explain_without_answering(feed: Feed) -> None:
@@ -218,6 +218,7 @@ def test_random_lines_never_break_the_chat(feed: Feed) -> None:
 
 def test_an_agent_sees_figures_and_a_householder_does_not(feed: Feed) -> None:
     answers = {**CLEAR, "what_goes_wrong": ["pale_below"], "underside_pale": "white_or_raw", "fan_cooks": "cooks_well"}
+    answers["which_dishes"] = "everything"
     lines = ["not sure"] * 60
     agent = feed(*lines, role="agent", which_appliance="electric_oven", **answers)
     householder = feed(*lines, which_appliance="electric_oven", **answers)
@@ -258,7 +259,11 @@ def test_a_graver_sign_told_under_a_stop_is_asked_at_once(feed: Feed) -> None:
 
 def test_under_a_stop_every_other_word_is_answered_with_leave_it_off(feed: Feed) -> None:
     for said in ("I am frightened, what shall I do", "may I use it on Sunday", "can i use just the hob until then"):
-        assert "Please leave the oven off" in feed(said, danger_now=["sparks"]).screen
+        assert "Please follow the steps above" in feed(said, danger_now=["sparks"]).screen
+        off = feed(said, danger_now=["sparks"], oven_is_off="off_at_breaker")
+        assert "Please leave the oven off and don't touch it" in off.screen
+        gas = feed(said, danger_now=["gas_smell"])
+        assert "Touch no switch, not even a light" in gas.screen
 
 
 def test_two_misses_show_the_question_again(feed: Feed) -> None:
@@ -308,3 +313,38 @@ def test_two_chats_on_one_session_tell_each_other_and_lose_no_danger(script: Scr
     assert "Somebody else answered" in terminal.screen.getvalue()
     assert second.state.heard.keys() == {"shock"}
     assert second.state.answers["what_goes_wrong"].value == ("too_hot",)
+
+
+def test_off_is_taken_in_plain_words_and_thanked(feed: Feed) -> None:
+    for said in ("yes", "it is off", "yes its off", "off", "yes, at the breaker"):
+        fed = feed(said, danger_now=["sparks"])
+        assert fed.conversation.assessment.danger.off_confirmed, said
+        assert "Good. Leave it off." in fed.screen
+
+
+def test_still_on_is_answered_with_whom_to_call(feed: Feed) -> None:
+    fed = feed("still on", danger_now=["sparks"])
+    assert not fed.conversation.assessment.danger.off_confirmed
+    assert "105" in fed.screen
+
+
+def test_enter_keeps_an_answer_that_stands(feed: Feed) -> None:
+    fed = feed("", danger_now=["sparks"], oven_is_off="off_at_breaker", sign_shock="shock")
+    assert fed.conversation.assessment.danger.off_confirmed
+    reopened = feed("none", "5", "electric", "back", "")
+    assert reopened.answer("which_appliance") == "electric_oven"
+    assert reopened.state.replaced == ()
+
+
+def test_a_sign_taken_back_brings_no_tip_no_cause_and_a_last_word(feed: Feed) -> None:
+    fed = feed("2", "change", "1", "15", "no", *["not sure"] * 60)
+    assert "a registered gas engineer" in fed.screen
+    assert "You told us of a danger sign and took it back" in fed.screen
+    assert "nothing is wrong" not in fed.screen
+    assert "Keep the oven off" in fed.screen.rpartition("Your answers are saved")[0]
+
+
+def test_a_known_worry_alone_is_called_normal(feed: Feed) -> None:
+    fed = feed("none", "13", *["not sure"] * 40, "", which_worry=["fan_runs_on"], which_appliance="electric_oven")
+    assert "Nothing you told us points clearly to a fault" in fed.screen
+    assert "Book a visit" not in fed.screen
