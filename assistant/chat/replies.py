@@ -4,7 +4,6 @@ from dataclasses import dataclass
 
 from assistant.chat.typed import typed_number
 from assistant.interview.view import QuestionView
-from assistant.knowledge.danger_questions import OVEN_IS_OFF
 from assistant.wording.matching import Match, Unclear, match_choice, match_choices
 from assistant.wording.sentences import Sentences
 
@@ -28,11 +27,6 @@ class NotUnderstood:
 Reply = Given | NotUnderstood
 
 
-def wants_exact(question: QuestionView) -> bool:
-    """Whether only an exact answer will do: about danger nothing is guessed."""
-    return question.about_danger or question.id == OVEN_IS_OFF
-
-
 def reply_to(line: str, question: QuestionView, sentences: Sentences) -> Reply:
     if question.kind == "text":
         return Given(line, exact=False)
@@ -42,7 +36,7 @@ def reply_to(line: str, question: QuestionView, sentences: Sentences) -> Reply:
     exact = _match(line, question, sentences, exact=True)
     if isinstance(exact, Match):
         return Given(_value(question, exact))
-    near = exact if wants_exact(question) else _match(line, question, sentences, exact=False)
+    near = exact if question.exact_only else _match(line, question, sentences, exact=False)
     if isinstance(near, Match):
         return Given(_value(question, near), exact=False)
     return NotUnderstood(near.candidates)

@@ -1,14 +1,14 @@
 """The chat: shows the view, takes a typed line, and turns it into commands."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from assistant.chat.pages import Pages
-from assistant.chat.replies import Given, NotUnderstood, reply_to, wants_exact
+from assistant.chat.replies import Given, NotUnderstood, reply_to
 from assistant.chat.screen import Paragraph
 from assistant.chat.terminal import Terminal
 from assistant.chat.typed import HelperWord, first_words, helper_word, is_word
-from assistant.errors import Refused, SessionMovedOn, StoreUnreadable
+from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
 from assistant.interview.answers import still_fits
 from assistant.interview.commands import (
     Command,
@@ -24,7 +24,14 @@ from assistant.interview.danger import STILL_ON
 from assistant.interview.next_question import within_care
 from assistant.interview.verdict import Verdict, give_verdict
 from assistant.interview.view import QuestionView, question_view
-from assistant.knowledge.danger_questions import DANGER_NOW, NONE, OVEN_IS_OFF, UNSURE, sign_question_id
+from assistant.knowledge.danger_questions import (
+    DANGER_NOW,
+    NONE,
+    OVEN_IS_OFF,
+    UNSURE,
+    is_danger_question,
+    sign_question_id,
+)
 from assistant.knowledge.model import Care
 from assistant.wording.listener import Listener
 from assistant.wording.reasons import reason_in_words
@@ -190,11 +197,12 @@ class Talk:
         if isinstance(reply, Given) and reply.exact:
             self._give(question, reply.value, reply.unit)
             return
-        heard = self._hear(line, question.id)
-        if isinstance(reply, Given) and (question.kind == "text" or not heard):
+        heard = self._hear(line)
+        told_again = not heard and bool(self.listener.hear(line))
+        if isinstance(reply, Given) and (question.kind == "text" or not (heard or told_again)):
             self._take_near(question, reply)
-        elif not heard and isinstance(reply, NotUnderstood):
-            self._say_unclear(question, reply)
+        elif not heard:
+            self._say_unclear(question, reply if isinstance(reply, NotUnderstood) else NotUnderstood())
 
     def _give(self, question: QuestionView, value: object, unit: str | None) -> None:
         """Commit an exact answer, and answer to 'off' and 'still on'."""
@@ -222,7 +230,7 @@ class Talk:
         if question.id == DANGER_NOW:
             number = question.choices.index(NONE) + 1
             self._say("chat-none_of_these", number=number)
-        elif wants_exact(question):
+        elif question.exact_only:
             self._say_what_stands("chat-exact_needed")
         elif question.kind == "number":
             self._say("chat-number_unclear", unit=self._wording.say(f"unit-{question.unit}"))
@@ -238,18 +246,20 @@ class Talk:
         if self._misses >= MISSES_UNTIL_SHOWN_AGAIN:
             self._question_shown = None
 
-    def _hear(self, line: str, at_question: str | None = None) -> bool:
-        """Listen to a line. True if it spoke of danger that isn't told or asked about already."""
+    def _hear(self, line: str) -> bool:
+        """Listen to a line. True if it spoke of danger that isn't told or asked about already.
+
+        A sign that stands is told already, unless the oven was said to be off since: then it may be on again.
+        """
         danger = self.conversation.assessment.danger
-        known = {stop.sign_id for stop in danger.stops}
-        vague = {UNSURE} if known else set()
+        known = set() if danger.off_confirmed else {stop.sign_id for stop in danger.stops}
+        vague = {UNSURE} if danger.stops else set()
         heard = [h for h in self.listener.hear(line) if h.sign_id not in known | vague]
-        new = [h for h in heard if sign_question_id(h.sign_id) not in (at_question, *danger.open_questions)]
+        new = [h for h in heard if sign_question_id(h.sign_id) not in danger.open_questions]
         if not new:
             return False
-        self._reopened = None
         self._do(*(HearDanger(h.sign_id, h.clear) for h in new))
-        self._question_shown = None
+        self._question_shown = self._verdict_shown = None
         self._say("chat-heard" if any(h.clear for h in new) else "chat-heard_unclear", "danger")
         return True
 
@@ -261,19 +271,37 @@ class Talk:
             self._say_text(self.sentences.problem(refused.code, refused.details))
             return False
         except SessionMovedOn:
-            self.conversation.refresh()
-            self._say("chat-moved_on")
-            return self._do(*(c for c in commands if isinstance(c, HearDanger)))
-        except StoreUnreadable as error:
-            self.conversation.stop_saving()
-            self._say("chat-no_longer_saved", reason=reason_in_words(error, self._wording))
-            return self._do(*commands)
+            return self._go_on_from_the_others(commands)
+        except (StoreUnreadable, SessionUnknown) as error:
+            return self._go_on_unsaved(error, commands)
         if commands:
             self._reopened = self._suggested = None
         if self._tell_command and self.conversation.stored:
             self._tell_command = False
             self.terminal.write(self._pages.saved_as_you_go(str(self.resume_command)))
         return True
+
+    def _go_on_from_the_others(self, commands: Sequence[Command]) -> bool:
+        """Show how the session stands now. Of what was typed only danger counts; the rest is asked again."""
+        try:
+            self.conversation.refresh()
+        except (StoreUnreadable, SessionUnknown) as error:
+            return self._go_on_unsaved(error, commands)
+        self._reopened = self._suggested = None
+        self._say("chat-moved_on")
+        danger = [c for c in commands if isinstance(c, HearDanger) or _answers_danger(c)]
+        if danger:
+            self._do(*danger)
+        return False
+
+    def _go_on_unsaved(self, error: StoreUnreadable | SessionUnknown, commands: Sequence[Command]) -> bool:
+        """Safety advice doesn't end with the store, nor with a session that somebody erased."""
+        self.conversation.stop_saving()
+        if isinstance(error, StoreUnreadable):
+            self._say("chat-no_longer_saved", reason=reason_in_words(error, self._wording))
+        else:
+            self._say("chat-erased_meanwhile")
+        return self._do(*commands)
 
     def _say_text(self, text: str) -> None:
         self.terminal.write([Paragraph(text, "strong")])
@@ -299,7 +327,7 @@ class Talk:
     def _skip(self, question: QuestionView | None) -> None:
         if question is None:
             self._say("chat-nothing_open")
-        elif wants_exact(question):
+        elif question.about_danger or question.id == OVEN_IS_OFF:
             self._say("chat-danger_not_skipped")
         else:
             self._do(SkipQuestion(question.id))
@@ -361,7 +389,7 @@ class Talk:
         self.terminal.write(
             self._pages.goodbye(
                 stored=self.conversation.stored,
-                answered=bool(self.conversation.state.answers),
+                answered=self._anything_told(),
                 resume_command=self.resume_command,
                 keep_off=self._keep_off(),
                 hot=hot and not stopped,
@@ -374,6 +402,13 @@ class Talk:
         stop = self._standing_stop()
         if stop is not None:
             return self.sentences.meanwhile(stop)
-        if (danger.open and self.conversation.state.answers) or danger.withdrawn:
+        if (danger.open and self._anything_told()) or danger.withdrawn:
             return self._wording.say("chat-keep_off")
         return None
+
+    def _anything_told(self) -> bool:
+        return bool(self.conversation.state.answers or self.conversation.state.heard)
+
+
+def _answers_danger(command: Command) -> bool:
+    return isinstance(command, GiveAnswer | SayNotSure) and is_danger_question(command.question_id)

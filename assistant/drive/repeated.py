@@ -1,5 +1,7 @@
 """Whether a message whose id was seen before says what it said then."""
 
+from collections.abc import Set
+
 from assistant.drive.protocol import Message
 from assistant.interview.events import (
     AnswerWithdrawn,
@@ -13,8 +15,8 @@ from assistant.interview.events import (
 )
 
 
-def says_the_same(earlier: Happening, message: Message) -> bool:
-    """`earlier` is the first event of the message that bore the id."""
+def says_the_same(earlier: Happening, message: Message, heard: Set[str]) -> bool:
+    """`earlier` is the first event of the message that bore the id; `heard` the signs this one speaks of."""
     fields = message.fields
     match earlier:
         case QuestionAnswered(question_id=question_id):
@@ -23,8 +25,8 @@ def says_the_same(earlier: Happening, message: Message) -> bool:
         case TextAnswered(question_id=question_id, text=text):
             same = text is None or text == str(fields.get("value")).strip()
             return message.type == "answer" and fields["id"] == question_id and same
-        case DangerHeard():
-            return message.type == "answer" and isinstance(fields["value"], str)
+        case DangerHeard(sign_id=sign_id):
+            return message.type == "answer" and sign_id in heard
         case NotSureAnswered(question_id=question_id) | QuestionSkipped(question_id=question_id):
             return message.type in ("not_sure", "skip") and fields["id"] == question_id
         case AnswerWithdrawn(question_id=question_id):

@@ -11,7 +11,7 @@ from uuid import uuid4
 from assistant.drive.lines import Line, line_of_view, problem_line
 from assistant.drive.protocol import MOST_BYTES, START_DEFAULTS, Message, read_message
 from assistant.drive.repeated import says_the_same
-from assistant.errors import OvensideError, Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
+from assistant.errors import OvensideError, Refused, SessionMovedOn, SessionUnknown, StoreUnreadable, WordingBroken
 from assistant.interview.access_code import hash_code, new_code
 from assistant.interview.commands import (
     Command,
@@ -74,11 +74,19 @@ class Driver:
     def _take(self, message: Message, conversation: Conversation) -> None:
         """Listen first and keep what was heard, whatever becomes of the rest; then do what the message says."""
         heard = self._heard(message, conversation)
+        try:
+            self._take_both(message, conversation, heard)
+        except SessionMovedOn:
+            conversation.refresh()
+            conversation.do(*heard)
+            raise
+
+    def _take_both(self, message: Message, conversation: Conversation, heard: list[HearDanger]) -> None:
         earlier = self._earlier(message, conversation)
         if earlier is not None:
             conversation.refresh()
-            if not says_the_same(earlier.happening, message):
-                conversation.do(*heard)
+            conversation.do(*heard)
+            if not says_the_same(earlier.happening, message, {h.sign_id for h in heard}):
                 raise Refused("message_id_reused", {"message_id": str(message.message_id)})
             return
         command = _command(message)
@@ -122,7 +130,7 @@ class Driver:
                 raise Refused("role_differs", {"found": known.state.role})
             return known
         fields = self._defaults | message.fields
-        self._languages.sentences(fields["lang"], None)
+        self._languages.require_words_for_rules(fields["lang"])
         record = SessionRecord(
             session_id=uuid4().hex,
             code_hash=hash_code(new_code(token_bytes)),
@@ -158,7 +166,7 @@ class Driver:
 
     def _problem(self, error: OvensideError, session: str | None) -> Line:
         conversation = self._open.get(session) if session is not None else None
-        if isinstance(error, SessionMovedOn | SessionUnknown) and session is not None:
+        if isinstance(error, SessionUnknown) and session is not None:
             conversation = None
             self._open.pop(session, None)
         lang = conversation.state.lang if conversation else self._defaults["lang"]
@@ -177,6 +185,8 @@ def _code_of(error: OvensideError, wording: Wording) -> tuple[str, dict[str, str
         return "session_moved_on", {}
     if isinstance(error, SessionUnknown):
         return "not_started", {}
+    if isinstance(error, WordingBroken):
+        return "language_incomplete", {"reason": str(error)}
     raise error
 
 

@@ -1,7 +1,7 @@
 """Which danger signs stand, which are still open, which were withdrawn. Computed before anything else."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from assistant.interview.answers import still_fits
@@ -53,20 +53,32 @@ def danger_of(state: State, knowledge: Knowledge, finding_stops: Mapping[str, St
     """`finding_stops`: sign -> the stop that a crisp finding puts on it."""
     gravity = sorted(knowledge.signs, key=lambda sign_id: (knowledge.signs[sign_id].order, sign_id))
     stands = {sign_id: _stop_from_answers(sign_id, state, knowledge) for sign_id in gravity}
-    standing = {sign_id: stop or finding_stops.get(sign_id) for sign_id, stop in stands.items()}
+    standing = {sign_id: stop or _heard_since(finding_stops.get(sign_id), state) for sign_id, stop in stands.items()}
+    if _forgotten_by_the_rules(state, knowledge):
+        standing[UNSURE] = standing[UNSURE] or Stop(UNSURE, "sign", UNSURE, 0)
     stops = [stop for stop in standing.values() if stop is not None]
-    if not stops and _forgotten_by_the_rules(state, knowledge):
-        stops = [Stop(UNSURE, "sign", UNSURE, state.sequence)]
+    ask_whether_off = all(knowledge.signs[stop.sign_id].confirm_off for stop in stops)
     open_signs = [s for s in gravity if standing[s] is None and _is_open(s, state, knowledge)]
     graver = gravity[: gravity.index(stops[0].sign_id)] if stops else []
     return Danger(
         stops=tuple(stops),
         open_questions=(*map(sign_question_id, open_signs), *_open_screens(state, knowledge)),
         urgent_question=next((sign_question_id(s) for s in open_signs if s in graver), None),
-        withdrawn=tuple(s for s in state.signs_ever if s in knowledge.signs and standing[s] is None),
-        off_confirmed=_off_confirmed(state, stops),
-        ask_whether_off=all(knowledge.signs[stop.sign_id].confirm_off for stop in stops),
+        withdrawn=_withdrawn(state, standing),
+        off_confirmed=ask_whether_off and _off_confirmed(state, stops),
+        ask_whether_off=ask_whether_off,
     )
+
+
+def _heard_since(stop: Stop | None, state: State) -> Stop | None:
+    """A finding's stop, dated from when its sign was last heard if that is later."""
+    return replace(stop, since=max(stop.since, state.heard.get(stop.sign_id, 0))) if stop is not None else None
+
+
+def _withdrawn(state: State, standing: Mapping[str, Stop | None]) -> tuple[str, ...]:
+    """Signs that stood at some time and stand no more; one that the rules no longer know counts as `unsure`."""
+    known = [s if s in standing else UNSURE for s in state.signs_ever]
+    return tuple(s for s in dict.fromkeys(known) if standing[s] is None)
 
 
 def _forgotten_by_the_rules(state: State, knowledge: Knowledge) -> bool:
@@ -119,14 +131,18 @@ def _stop_from_answers(sign_id: str, state: State, knowledge: Knowledge) -> Stop
         for question_id, answer in state.answers.items()
         if (at_once or question_id == own) and _speaks_of(sign_id, answer, knowledge)
     ]
-    return Stop(sign_id, "sign", sign_id, max(raisers)) if raisers else None
+    since = max([*raisers, state.heard.get(sign_id, 0)])
+    return Stop(sign_id, "sign", sign_id, since) if raisers else None
 
 
 def _is_open(sign_id: str, state: State, knowledge: Knowledge) -> bool:
     """A sign that was ever raised or heard, and whose own question has no answer since then.
 
-    An answer that raised it and was then changed still counts: taking danger back is asked about once.
+    An answer that raised it and was then changed still counts: taking danger back is asked about once. So does a
+    sign that stood by an answer which the rules no longer take.
     """
+    if sign_id in state.standing_signs:
+        return True
     own = state.answers.get(sign_question_id(sign_id))
     raised_at = [a.sequence for a in (*state.answers.values(), *state.replaced) if _speaks_of(sign_id, a, knowledge)]
     return max([state.heard.get(sign_id, 0), *raised_at]) > (own.sequence if own is not None else 0)

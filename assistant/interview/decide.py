@@ -109,11 +109,13 @@ def _skip(knowledge: Knowledge, question_id: str) -> tuple[Happening, ...]:
 
 
 def _hear(knowledge: Knowledge, state: State, command: HearDanger) -> tuple[Happening, ...]:
-    """Nothing happens if the sign already stands or its question is already open."""
+    """Nothing happens if its question is open, or if it stands: unless the oven was said to be off since then."""
     if command.sign_id not in knowledge.signs:
         raise Refused("unknown_sign", {"found": command.sign_id[:60]})
-    danger = danger_of(state, knowledge, {})
-    standing = {stop.sign_id for stop in danger.stops}
-    if command.sign_id in standing or sign_question_id(command.sign_id) in danger.open_questions:
+    if command.sign_id in state.standing_signs:
+        told_already = OVEN_IS_OFF not in state.answers
+    else:
+        told_already = sign_question_id(command.sign_id) in danger_of(state, knowledge, {}).open_questions
+    if told_already:
         return ()
     return (DangerHeard(sign_id=command.sign_id, clear=command.clear),)

@@ -133,13 +133,15 @@ def _stopped(knowledge: Knowledge, assessment: Assessment) -> _Choice | None:
 
 
 def steps_for(knowledge: Knowledge, stops: tuple[Stop, ...]) -> tuple[str, ...]:
-    """The gravest sign's own steps in their order; of the other signs only those that touch nothing."""
+    """The gravest sign's own steps and, of the other signs, those that touch nothing; in the order of the steps' file.
+
+    What a step of any standing sign rules out is left out ('not the wall switch', 'touch no switch').
+    """
     gravest, *others = [knowledge.signs[stop.sign_id] for stop in stops]
     further = [step for sign in others for step in sign.steps if knowledge.steps[step].touches_nothing]
-    steps = dict.fromkeys((*gravest.steps, *further))
-    if any(sign.no_switches for sign in (gravest, *others)):
-        return tuple(step for step in steps if not knowledge.steps[step].switches)
-    return tuple(steps)
+    ruled_out = {s for sign in (gravest, *others) for step in sign.steps for s in knowledge.steps[step].rules_out}
+    told = {*gravest.steps, *further} - ruled_out
+    return tuple(step for step in knowledge.steps if step in told)
 
 
 def _handed_on(assessment: Assessment) -> _Choice | None:

@@ -14,16 +14,18 @@ from assistant.knowledge.model import Knowledge
 
 @dataclass(frozen=True)
 class QuestionView:
-    """One question as it may be put to this person now. `standing` is an earlier answer that still stands."""
+    """One question as it may be put to this person now. `standing` is an earlier answer that still stands.
+
+    `exact_only`: about danger, and about what the person allows, nothing that was typed is guessed.
+    """
 
     id: str
     kind: str
     choices: tuple[str, ...]
     unit: str | None
-    least: float | None
-    most: float | None
     care: str
     about_danger: bool
+    exact_only: bool
     open_danger: bool
     answered_so_far: int
     standing: Value | None = None
@@ -52,10 +54,9 @@ def question_view(knowledge: Knowledge, question_id: str, state: State, open_dan
         kind=question.kind,
         choices=tuple(question.choices),
         unit=number.unit if number else None,
-        least=number.least if number else None,
-        most=number.most if number else None,
         care=question.care.value,
         about_danger=is_danger_question(question_id),
+        exact_only=question.stage in ("danger", "care"),
         open_danger=open_danger,
         answered_so_far=sum(answer.status != "skipped" for answer in state.answers.values()),
         standing=standing.value if standing else None,

@@ -205,8 +205,7 @@ class Sign(Entry):
 
     `answers` are those of the sign's own question: asked to narrow, or after a typed line spoke of the sign.
     `ask_plainly` signs are named once more to whoever isn't sure about danger. Where `confirm_off` is false
-    (no switch may be touched, nobody should go back), nothing more is asked after the stop; where `no_switches`
-    is true, no step of any sign that touches a switch is told.
+    (no switch may be touched, nobody should go back), nothing more is asked after the stop.
     """
 
     note: Note
@@ -218,7 +217,6 @@ class Sign(Entry):
     answers: dict[Id, Literal["stop", "clear"]] = Field(min_length=2)
     steps: tuple[Id, ...] = Field(min_length=1)
     confirm_off: Flag = True
-    no_switches: Flag = False
     urgency: Literal["emergency", "soon"] = "soon"
     who: Literal["appliance_engineer", "electrician", "network_operator", "gas_emergency", "fire_service"]
 
@@ -314,11 +312,11 @@ class Listed(Entry):
 class Step(Listed):
     """A safety step. One that `touches_nothing` may also be told beside a graver sign's own steps.
 
-    One that `switches` is left out while a sign stands that forbids it.
+    `rules_out` names steps that are left out while a sign with this step stands.
     """
 
     touches_nothing: Flag = False
-    switches: Flag = False
+    rules_out: tuple[Id, ...] = ()
 
 
 class Knowledge(Entry):

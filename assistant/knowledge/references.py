@@ -56,6 +56,9 @@ def _references(read: RulesFolder) -> Iterator[Reference]:
         for entry_id, entry in read.entries[kind].items():
             for reference_kind, path, named in walk(entry):
                 yield f"{kind}/{entry_id}.yaml", reference_kind, path, named
+    for step_id, step in read.entries["steps.yaml"].items():
+        for reference_kind, path, named in _each("step", (step_id, "rules_out"), step.rules_out):
+            yield "steps.yaml", reference_kind, path, named
     for ovens in read.entries["ovens.yaml"].values():
         for name, function in ovens.functions.items():
             for index, part in enumerate(function.uses):

@@ -82,6 +82,8 @@ class Listener:
         end = start + len(phrase.words)
         if end > len(spoken) or (phrase.ending and end < len(spoken)):
             return False
+        if phrase.ending and tuple(spoken[start:end]) != phrase.words:
+            return False
         rest = zip(spoken[start + 1 : end], phrase.words[1:], strict=True)
         return all(self._means(said, meant) for said, meant in rest) and not self._denied(spoken, start, phrase.words)
 

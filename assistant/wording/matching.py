@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from rapidfuzz import fuzz
 
@@ -21,11 +21,12 @@ WITHIN = 90.0
 
 @dataclass(frozen=True)
 class Vocabulary:
-    """The choices of a question, each with the phrases that name it, and the language's 'not' and 'and'."""
+    """The choices of a question, each with the phrases that name it, and the language's 'not', 'and' and opposites."""
 
     phrases: Mapping[str, tuple[str, ...]]
     negations: frozenset[str]
     joiners: frozenset[str] = frozenset()
+    opposites: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -101,7 +102,11 @@ def _nearest(said: str, vocabulary: Vocabulary) -> Match | Unclear:
     denies = _denials(said, vocabulary.negations)
     nearness = {
         choice: max(
-            (_alike(said, phrase) for phrase in listed if _denials(phrase, vocabulary.negations) == denies),
+            (
+                _alike(said, phrase)
+                for phrase in listed
+                if _denials(phrase, vocabulary.negations) == denies and not _turned(said, phrase, vocabulary.opposites)
+            ),
             default=0.0,
         )
         for choice, listed in vocabulary.phrases.items()
@@ -115,6 +120,12 @@ def _nearest(said: str, vocabulary: Vocabulary) -> Match | Unclear:
 
 def _denials(text: str, negations: frozenset[str]) -> bool:
     return not negations.isdisjoint(text.split())
+
+
+def _turned(said: str, phrase: str, opposites: Mapping[str, str]) -> bool:
+    """Whether one says 'off' where the other says 'on'."""
+    words, meant = set(said.split()), set(phrase.split())
+    return any(opposites.get(word) in meant for word in words - meant)
 
 
 def _alike(said: str, phrase: str) -> float:

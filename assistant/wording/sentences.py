@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from assistant.interview.verdict import Change, Reason, Verdict
@@ -86,8 +87,15 @@ class Sentences:
             choice_id: (normalised(self.choice(question_id, choice_id)), *self._typed(question_id, choice_id))
             for choice_id in self.knowledge.questions[question_id].choices
         }
-        negations = frozenset(phrases(self.wording.say("listener-negations")))
-        return Vocabulary(listed, negations, frozenset(phrases(self.wording.say("words-and"))))
+        return Vocabulary(listed, *self._little_words)
+
+    @cached_property
+    def _little_words(self) -> tuple[frozenset[str], frozenset[str], dict[str, str]]:
+        """The language's denials, its joining words, and its opposites, each word with its other."""
+        denials = {*phrases(self.wording.say("listener-negations")), *phrases(self.wording.say("words-denials"))}
+        pairs = [normalised(pair).split() for pair in self.wording.say("words-opposites").split("|")]
+        opposites = {one: other for first, second in pairs for one, other in ((first, second), (second, first))}
+        return frozenset(denials), frozenset(phrases(self.wording.say("words-and"))), opposites
 
     def _typed(self, question_id: str, choice_id: str) -> tuple[str, ...]:
         message = f"question-{question_id}"

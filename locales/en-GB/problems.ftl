@@ -22,6 +22,7 @@ problem-code_taken = That access code is taken already.
 problem-message_repeated = That message was stored before.
 problem-event_repeated = That event was stored before.
 problem-message_id_reused = The message id “{ $message_id }” was used before for something else. Use a new one.
+problem-language_incomplete = That language can't be used: { $reason }.
 problem-not_unicode = The text holds half characters that can't be stored.
 problem-not_finite = The number isn't finite.
 
@@ -38,7 +39,6 @@ problem-unknown_language = There is no language “{ $found }”. Use one of: { 
 problem-role_differs = This session was started with the role “{ $found }”.
 problem-session_moved_on = Somebody else answered in this session meanwhile. Look at the new state and send it again.
 problem-store = The session can't be stored or read: { $reason }. Nothing of this message was kept.
-problem-not_taken = This message couldn't be taken. Nothing of it was kept.
 
 # Why a store can't be used.
 

@@ -14,7 +14,7 @@ from assistant.interview.script import Script
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import DANGER_NOW, danger_questions, is_danger_question
-from assistant.knowledge.model import Care, Knowledge
+from assistant.knowledge.model import Care, Knowledge, Sign
 from tests.conftest import Begin
 
 
@@ -180,15 +180,99 @@ def test_nobody_is_sent_back_to_a_burning_oven_or_to_a_switch_in_gas(begun: Begi
         assert "then" not in reached.details
 
 
-def test_the_gravest_signs_steps_are_told_and_of_the_others_only_what_touches_nothing(
-    begun: Begin, knowledge: Knowledge
-) -> None:
+def test_the_gravest_signs_own_steps_are_told_beside_another(begun: Begin, knowledge: Knowledge) -> None:
     on_screen = [s for s, sign in knowledge.signs.items() if sign.on_screen and sign.grade == "stop"]
     for one, other in itertools.combinations(sorted(on_screen, key=lambda s: knowledge.signs[s].order), 2):
-        steps = list(verdict(begun(danger_now=[other, one])).details["steps"])  # type: ignore[arg-type]
-        own = [s for s in knowledge.signs[one].steps if other != "gas_smell" or not knowledge.steps[s].switches]
-        assert steps[: len(own)] == own
-        assert all(knowledge.steps[step].touches_nothing for step in steps[len(own) :])
+        told = list(verdict(begun(danger_now=[other, one])).details["steps"])  # type: ignore[arg-type]
+        both = {*knowledge.signs[one].steps, *knowledge.signs[other].steps}
+        ruled_out = {s for step in both for s in knowledge.steps[step].rules_out}
+        assert set(knowledge.signs[one].steps) - ruled_out <= set(told)
+        assert all(knowledge.steps[s].touches_nothing for s in set(told) - set(knowledge.signs[one].steps))
+
+
+def test_confirming_off_hides_no_steps_of_fire_or_gas(begun: Begin) -> None:
+    for sign in ("fire", "gas_smell"):
+        reached = verdict(begun(danger_now=[sign], oven_is_off="off_at_breaker"))
+        assert reached.details["off_confirmed"] is False
+        assert reached.details["steps"]
+
+
+def test_a_standing_sign_told_again_wants_the_oven_confirmed_off_again(begun: Begin) -> None:
+    conversation = begun(danger_now=["shock"], oven_is_off="off_at_breaker")
+    conversation.do(HearDanger("shock", clear=True))
+    assert verdict(conversation).details["then"] == "oven_is_off"
+    by_finding = begun(danger_now=["none"], browner_than_meant="burns_fast", lamp_cycle="never_out")
+    by_finding.do(GiveAnswer("oven_is_off", "off_at_breaker"))
+    assert by_finding.assessment.danger.off_confirmed
+    by_finding.do(HearDanger("too_hot", clear=True))
+    assert not by_finding.assessment.danger.off_confirmed
+
+
+def test_a_cleared_sign_told_again_is_asked_again(begun: Begin) -> None:
+    conversation = begun(danger_now=["smoke"], sign_smoke="spilt_food")
+    conversation.do(HearDanger("smoke", clear=True))
+    assert asked(conversation) == "sign_smoke"
+
+
+def test_danger_heard_or_an_answer_taken_back_reopens_what_was_finished(begun: Begin) -> None:
+    conversation = begun(danger_now=["none"], what_goes_wrong=["too_hot"])
+    conversation.do(Finish())
+    conversation.do(HearDanger("shock", clear=True))
+    conversation.do(GiveAnswer("sign_shock", "no"))
+    assert isinstance(conversation.view(), QuestionView)
+    conversation.do(Finish())
+    conversation.do(WithdrawAnswer("what_goes_wrong"))
+    assert asked(conversation) == "what_goes_wrong"
+
+
+def test_after_a_sign_was_taken_back_nothing_hot_is_asked_and_no_tip_given(begun: Begin) -> None:
+    passed = {
+        "person_at_oven": "yes",
+        "may_look_cold": "off_and_cold",
+        "ever_tripped": "never",
+        "hot_gate": ["adult_stays", "no_child_or_pet_near", "no_home_oxygen", "oven_empty", "cooling_air_as_usual"],
+        "what_goes_wrong": ["pale_below"],
+        "floor_of_oven": "something_on_it",
+        "underside_pale": "white_or_raw",
+    }
+    assert begun(danger_now=["none"], **passed).assessment.allowed_care.rank >= Care.WATCH_HOT.rank
+    conversation = begun(danger_now=["shock"], **passed)
+    conversation.do(GiveAnswer("danger_now", ["none"]), GiveAnswer("sign_shock", "no"), Finish())
+    assert conversation.assessment.allowed_care is Care.LOOK_COLD
+    assert "tips" not in verdict(conversation).details
+
+
+def test_likely_danger_is_never_called_normal(begun: Begin, script: Script) -> None:
+    conversation = begun(danger_now=["none"], browner_than_meant="burns_fast", how_it_began="from_one_day")
+    conversation.do(GiveAnswer("which_dishes", "everything"), GiveAnswer("recipe_for_fan", "set_for_this_oven"))
+    conversation.do(GiveAnswer("sign_too_hot", "a_bit_too_brown"), Finish())
+    belief, knowledge = conversation.assessment.posterior, script.knowledge
+    dangerous = sum(p for cause, p in belief.causes() if knowledge.causes[cause].danger)
+    assert dangerous >= knowledge.settings.dangerous_above.share
+    assert verdict(conversation).action == "book_visit"
+    assert verdict(conversation).details["urgency"] == "soon"
+
+
+def renamed_signs(script: Script, signs: dict[str, Sign]) -> Script:
+    questions = {q: v for q, v in script.knowledge.questions.items() if not is_danger_question(q)}
+    update = {"signs": signs, "questions": danger_questions(signs) | questions}
+    return replace(script, knowledge=script.knowledge.model_copy(update=update))
+
+
+def test_a_standing_sign_whose_answer_the_rules_no_longer_take_is_asked_again(begun: Begin, script: Script) -> None:
+    conversation = begun(danger_now=["none"], sign_shock="tingle")
+    signs = dict(script.knowledge.signs)
+    answers = {("prickle" if a == "tingle" else a): means for a, means in signs["shock"].answers.items()}
+    signs["shock"] = signs["shock"].model_copy(update={"answers": answers})
+    danger = assess(renamed_signs(script, signs), conversation.state).danger
+    assert danger.open_questions == ("sign_shock",)
+
+
+def test_a_withdrawn_sign_that_the_rules_no_longer_know_still_leaves_a_visit(begun: Begin, script: Script) -> None:
+    conversation = begun(danger_now=["sparks"])
+    conversation.do(GiveAnswer("danger_now", ["none"]), GiveAnswer("sign_sparks", "no"))
+    signs = {("sparking" if s == "sparks" else s): sign for s, sign in script.knowledge.signs.items()}
+    assert assess(renamed_signs(script, signs), conversation.state).danger.withdrawn == ("unsure",)
 
 
 def test_a_graver_sign_told_after_a_stop_is_asked_before_anything_else(begun: Begin) -> None:
@@ -261,9 +345,7 @@ def test_not_sure_is_asked_plainly_again_after_an_older_plain_answer(begun: Begi
 def test_rules_that_no_longer_know_a_standing_sign_do_not_lift_it(begun: Begin, script: Script) -> None:
     conversation = begun(danger_now=["sparks"], oven_is_off="off_at_breaker")
     signs = {("sparking" if s == "sparks" else s): sign for s, sign in script.knowledge.signs.items()}
-    questions = {q: v for q, v in script.knowledge.questions.items() if not is_danger_question(q)}
-    newer = script.knowledge.model_copy(update={"signs": signs, "questions": danger_questions(signs) | questions})
-    danger = assess(replace(script, knowledge=newer), conversation.state).danger
+    danger = assess(renamed_signs(script, signs), conversation.state).danger
     assert [stop.sign_id for stop in danger.stops] == ["unsure"]
     assert DANGER_NOW in danger.open_questions
 

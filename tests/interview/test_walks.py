@@ -41,9 +41,7 @@ def any_answer(view: QuestionView, chance: random.Random) -> Command:
     if view.kind == "choice":
         return GiveAnswer(view.id, chance.choice(view.choices))
     if view.kind == "number":
-        assert view.least is not None
-        assert view.most is not None
-        return GiveAnswer(view.id, chance.uniform(view.least, view.most))
+        return GiveAnswer(view.id, chance.uniform(1, 30))
     return GiveAnswer(view.id, "Since the weekend.")
 
 
