@@ -26,7 +26,7 @@ class Vocabulary:
     phrases: Mapping[str, tuple[str, ...]]
     negations: frozenset[str]
     joiners: frozenset[str] = frozenset()
-    opposites: Mapping[str, str] = field(default_factory=dict)
+    opposites: Mapping[str, frozenset[str]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -122,10 +122,10 @@ def _denials(text: str, negations: frozenset[str]) -> bool:
     return not negations.isdisjoint(text.split())
 
 
-def _turned(said: str, phrase: str, opposites: Mapping[str, str]) -> bool:
+def _turned(said: str, phrase: str, opposites: Mapping[str, frozenset[str]]) -> bool:
     """Whether one says 'off' where the other says 'on'."""
     words, meant = set(said.split()), set(phrase.split())
-    return any(opposites.get(word) in meant for word in words - meant)
+    return any(not meant.isdisjoint(opposites.get(word, ())) for word in words - meant)
 
 
 def _alike(said: str, phrase: str) -> float:

@@ -90,11 +90,14 @@ class Sentences:
         return Vocabulary(listed, *self._little_words)
 
     @cached_property
-    def _little_words(self) -> tuple[frozenset[str], frozenset[str], dict[str, str]]:
+    def _little_words(self) -> tuple[frozenset[str], frozenset[str], dict[str, frozenset[str]]]:
         """The language's denials, its joining words, and its opposites, each word with its other."""
         denials = {*phrases(self.wording.say("listener-negations")), *phrases(self.wording.say("words-denials"))}
         pairs = [normalised(pair).split() for pair in self.wording.say("words-opposites").split("|")]
-        opposites = {one: other for first, second in pairs for one, other in ((first, second), (second, first))}
+        opposites: dict[str, frozenset[str]] = {}
+        for first, second in pairs:
+            opposites[first] = opposites.get(first, frozenset()) | {second}
+            opposites[second] = opposites.get(second, frozenset()) | {first}
         return frozenset(denials), frozenset(phrases(self.wording.say("words-and"))), opposites
 
     def _typed(self, question_id: str, choice_id: str) -> tuple[str, ...]:

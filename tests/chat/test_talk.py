@@ -348,3 +348,48 @@ def test_a_known_worry_alone_is_called_normal(feed: Feed) -> None:
     fed = feed("none", "13", *["not sure"] * 40, "", which_worry=["fan_runs_on"], which_appliance="electric_oven")
     assert "Nothing you told us points clearly to a fault" in fed.screen
     assert "Book a visit" not in fed.screen
+
+
+def test_danger_told_at_a_reopened_sign_question_is_asked_again(feed: Feed) -> None:
+    fed = feed("back", "thick smoke is pouring out now", danger_now=["smoke"], sign_smoke="spilt_food")
+    assert "smoke" in fed.state.heard
+
+
+def test_a_line_about_a_standing_danger_never_becomes_an_answer(feed: Feed) -> None:
+    fed = feed("won't turn off", danger_now=["heat_wont_go_off"], oven_is_off="off_at_breaker")
+    assert fed.status("what_goes_wrong") == "not_asked"
+    assert not fed.conversation.assessment.danger.off_confirmed
+
+
+def test_what_a_person_allows_is_never_guessed(feed: Feed) -> None:
+    fed = feed("change", "1", "it is on and cold", may_look_cold="still_warm", danger_now=["none"])
+    assert fed.answer("may_look_cold") == "still_warm"
+
+
+def test_leaving_after_danger_was_only_heard_still_says_keep_off(feed: Feed) -> None:
+    assert "Keep the oven off" in feed("there are flames coming out").screen
+
+
+def test_a_session_erased_meanwhile_still_answers_danger(script: Script, languages: Languages) -> None:
+    log = MemoryStore()
+    _, first = talk_on(log, script, languages, ["none"])
+    again = Conversation.resume(script, log, first.record)
+    log.erase(first.record.session_id)
+    terminal = RecordingTerminal(["there are flames coming out"])
+    sentences, listener = languages.sentences("en-GB", "great_britain"), languages.listener("en-GB")
+    Talk(again, sentences, listener, terminal, None).run()
+    assert "was erased meanwhile" in terminal.screen.getvalue()
+    assert again.state.heard.keys() == {"fire"}
+
+
+def test_what_another_chat_answered_is_shown_before_anything_is_taken(script: Script, languages: Languages) -> None:
+    log = MemoryStore()
+    _, first = talk_on(log, script, languages, ["none", "5"])
+    second = Conversation.resume(script, log, first.record)
+    first.do(GiveAnswer("danger_now", ["shock"]))
+    terminal = RecordingTerminal(["back", "6"])
+    sentences, listener = languages.sentences("en-GB", "great_britain"), languages.listener("en-GB")
+    Talk(second, sentences, listener, terminal, None).run()
+    screen = terminal.screen.getvalue()
+    assert "Taken as" not in screen
+    assert screen.index("Somebody else answered") < screen.index("Stop. Please leave the oven alone")

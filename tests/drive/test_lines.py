@@ -1,7 +1,9 @@
 """The protocol, line by line, against the driver in this process."""
 
 import json
+import shutil
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,6 +19,7 @@ from assistant.store.memory import MemoryStore
 from assistant.wording.languages import Languages
 from assistant.wording.sentences import Sentences
 
+ROOT = Path(__file__).parents[2]
 DEFAULTS = {"lang": "en-GB", "region": "great_britain"}
 Send = Callable[..., dict[str, Any]]
 
@@ -244,3 +247,37 @@ def test_in_the_made_up_language_every_text_that_goes_out_is_marked(send: Send) 
     texts += [reason["text"] for reason in stop["because"]]
     assert len(texts) > 20
     assert [text for text in texts if not (text.startswith("⟦") and text.endswith("⟧"))] == []
+
+
+def test_danger_is_kept_though_another_process_was_first(script: Script, languages: Languages) -> None:
+    log = MemoryStore()
+    one, other = Driver(script, log, languages, DEFAULTS), Driver(script, log, languages, DEFAULTS)
+
+    def say(driver: Driver, **fields: Any) -> dict[str, Any]:
+        return driver.answer_line(json.dumps({"session": "k", **fields}).encode())
+
+    say(one, type="start")
+    say(other, type="start")
+    say(other, type="answer", id="danger_now", value=["none"])
+    moved = say(one, type="answer", id="complaint_in_own_words", value="it gives me an electric shock")
+    assert (moved["code"], moved["open"]) == ("session_moved_on", "sign_shock")
+    assert say(one, type="finish")["id"] == "sign_shock"
+
+
+def test_danger_under_a_reused_id_is_heard(send: Send, driver: Driver) -> None:
+    send("start")
+    send("answer", id="danger_now", value=["none"])
+    send("answer", id="which_appliance", value="there is a lot of smoke", message_id="m1")
+    again = send("answer", id="which_appliance", value="I got an electric shock", message_id="m1")
+    assert again["code"] == "message_id_reused"
+    assert driver._open["kitchen"].state.heard.keys() == {"smoke", "shock"}
+
+
+def test_a_language_without_all_its_words_is_a_problem_and_no_crash(script: Script, tmp_path: Path) -> None:
+    shutil.copytree(ROOT / "locales", tmp_path / "locales")
+    (tmp_path / "locales" / "de-DE").mkdir()
+    (tmp_path / "locales" / "de-DE" / "chat.ftl").write_text("words-yes = ja\n")
+    driver = Driver(script, MemoryStore(), Languages(tmp_path / "locales", script.knowledge), DEFAULTS)
+    answer = driver.answer_line(b'{"session":"k","type":"start","lang":"de-DE"}')
+    assert answer["code"] == "language_incomplete"
+    assert driver.answer_line(b'{"session":"k","type":"start"}')["id"] == "danger_now"

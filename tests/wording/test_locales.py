@@ -213,3 +213,20 @@ def test_every_reason_of_a_store_has_words(sentences: Sentences) -> None:
     codes -= {"posix"}
     assert len(codes) > 15
     assert [code for code in codes if not sentences.wording.has(f"store-{code}")] == []
+
+
+@pytest.mark.parametrize(
+    ("question", "typed", "opposite"),
+    [
+        ("breaker_position", "all are off", "on"),
+        ("breaker_position", "rcd is on", "rcd_off"),
+        ("wall_switch_position", "red light is off", "on"),
+        ("lamp_cycle", "always off", "never_out"),
+        ("lamp_remembered", "off all the time", "never_goes_out"),
+        ("lamp_means", "comes on when cold", "lit_when_hot"),
+        ("lamp_means", "off while heating", "lit_while_heating"),
+        ("any_heat", "it hardly gets warm", "gets_warm"),
+    ],
+)
+def test_no_near_match_says_the_opposite(sentences: Sentences, question: str, typed: str, opposite: str) -> None:
+    assert match_choice(typed, sentences.vocabulary(question)) != Match((opposite,))
