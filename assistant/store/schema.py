@@ -64,15 +64,32 @@ def refuse_unknown(connection: sqlite3.Connection, path: Path, steps: Sequence[S
 
     Raises StoreUnreadable for a file of another program, or of a later version of this one.
     """
-    version: int = connection.execute("PRAGMA user_version").fetchone()[0]
-    application_id = connection.execute("PRAGMA application_id").fetchone()[0]
-    tables = connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()[0]
+    version, application_id, tables = _marks(connection)
     empty = (version, application_id, tables) == (0, 0, 0)
     if application_id != APPLICATION_ID and not empty:
         raise StoreUnreadable(str(path), "another_program")
     if version > len(steps):
         raise StoreUnreadable(str(path), "later_version", f"{version} > {len(steps)}")
     return version
+
+
+def _marks(connection: sqlite3.Connection) -> tuple[int, int, int]:
+    """The version, the application's id and the number of tables, all of one moment.
+
+    Another program may be making the file just now: read one by one, they could be half before and half after.
+    """
+    own = not connection.in_transaction
+    if own:
+        connection.execute("BEGIN")
+    try:
+        version, application_id, tables = (
+            int(connection.execute(question).fetchone()[0])
+            for question in ("PRAGMA user_version", "PRAGMA application_id", "SELECT count(*) FROM sqlite_schema")
+        )
+    finally:
+        if own and connection.in_transaction:
+            connection.execute("COMMIT")
+    return version, application_id, tables
 
 
 def migrate(connection: sqlite3.Connection, path: Path, steps: Sequence[Step] = STEPS) -> None:

@@ -107,3 +107,28 @@ def test_looking_for_an_event_or_message_never_reads_the_whole_table(connection:
         plan = [row[3] for row in connection.execute(f"EXPLAIN QUERY PLAN {sql}", values)]
         assert plan
         assert not [line for line in plan if line.startswith("SCAN")]
+
+
+class _Overtaken(sqlite3.Connection):
+    """Between the looks of this connection at a new file, another program makes its tables."""
+
+    other: sqlite3.Connection | None = None
+
+    def execute(self, sql: str, *parameters: object) -> sqlite3.Cursor:
+        if "sqlite_schema" in sql and self.other is not None:
+            other, self.other = self.other, None
+            migrate(other, PLACE)
+        return super().execute(sql, *parameters)
+
+
+def test_a_file_that_another_program_is_just_making_is_not_taken_for_a_strangers(tmp_path: Path) -> None:
+    file = tmp_path / "new.db"
+    with (
+        closing(sqlite3.connect(file, isolation_level=None)) as other,
+        closing(sqlite3.connect(file, isolation_level=None, factory=_Overtaken)) as connection,
+    ):
+        other.execute("PRAGMA journal_mode = WAL")
+        connection.other = other
+        assert refuse_unknown(connection, PLACE) == 0
+        assert connection.other is None
+        assert refuse_unknown(connection, PLACE) == len(STEPS)
