@@ -1,7 +1,7 @@
 """What happened in a session, in the past tense. A session is nothing but the list of its events."""
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, fields, replace
+from dataclasses import asdict, dataclass, fields
 from datetime import datetime
 from typing import Any
 
@@ -124,10 +124,3 @@ def happening_from(type_name: str, payload: Mapping[str, Any], text: str | None)
     if "text" in {field.name for field in fields(cls)}:
         values["text"] = text
     return cls(**values)
-
-
-def without_text(event: Event) -> Event:
-    """The same event after its free text was erased."""
-    if isinstance(event.happening, TextAnswered):
-        return replace(event, happening=replace(event.happening, text=None))
-    return event

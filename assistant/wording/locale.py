@@ -1,18 +1,16 @@
 """Messages of one language, looked up strictly: a missing or broken message is an error, never an id on screen."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
 from fluent.runtime import FluentBundle, FluentResource
-from fluent.syntax import FluentParser, ast
+from fluent.syntax import ast
 
 from assistant.errors import WordingBroken
 from assistant.wording.pseudo import PSEUDO_LANG, pseudo_resource
 
 DEFAULT_LANG = "en-GB"
-
-Arguments = Mapping[str, str | float | int]
 
 
 class Wording:
@@ -72,13 +70,3 @@ def load_wording(folder: Path, lang: str) -> Wording:
     if lang == PSEUDO_LANG:
         texts = [pseudo_resource(text) for text in texts]
     return Wording(lang, texts)
-
-
-def message_names(text: str) -> dict[str, frozenset[str]]:
-    """Every message of a resource with the names of its attributes."""
-    resource = FluentParser().parse(text)
-    return {
-        entry.id.name: frozenset(attribute.id.name for attribute in entry.attributes)
-        for entry in resource.body
-        if isinstance(entry, ast.Message)
-    }

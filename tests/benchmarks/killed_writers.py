@@ -26,9 +26,10 @@ from pathlib import Path
 import assistant
 from assistant.errors import SessionUnknown, StoreUnreadable
 from assistant.interview.access_code import hash_code, new_code
-from assistant.interview.events import SCHEMA_VERSION, Event, SessionStarted, TextAnswered, without_text
+from assistant.interview.events import SCHEMA_VERSION, Event, SessionStarted, TextAnswered
 from assistant.interview.log import SessionRecord
 from assistant.store.sqlite import SqliteStore
+from tests.store.samples import without_text
 
 WRITERS = 2
 LATEST_SECONDS = 0.6

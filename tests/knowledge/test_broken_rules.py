@@ -9,10 +9,10 @@ import re
 import pytest
 
 from assistant.knowledge.validation import OWN_CODES
-from assistant.wording.locale import message_names
 from tests.knowledge.broken import BROKEN, HERE, LOCALES, SHOWN, SOUND, lines_printed, read_example
 from tests.knowledge.generated import GENERATED
 from tests.knowledge.recording import outcome_of_example, outcome_of_generated
+from tests.wording.messages import message_names
 
 EXAMPLES = sorted(path.stem for path in BROKEN.glob("*.yaml"))
 FORM = re.compile(rf"{SHOWN}.*:\d+:\d+: .+: found .+, expected .+")

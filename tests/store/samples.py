@@ -1,5 +1,6 @@
 """Invented sessions and events."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Any
 from uuid import uuid4
@@ -59,3 +60,10 @@ def started(log: EventLog, **changes: Any) -> SessionRecord:
     session = record(**changes)
     log.create(session, [event(session.session_id, 1, STARTED)])
     return session
+
+
+def without_text(event: Event) -> Event:
+    """The same event after its free text was erased."""
+    if isinstance(event.happening, TextAnswered):
+        return replace(event, happening=replace(event.happening, text=None))
+    return event

@@ -16,11 +16,10 @@ from assistant.interview.events import (
     QuestionAnswered,
     QuestionSkipped,
     TextAnswered,
-    without_text,
 )
 from assistant.interview.log import EventLog
 from tests.store.conftest import Opening
-from tests.store.samples import NOON, STARTED, event, numbered_code, record, started, text_event
+from tests.store.samples import NOON, STARTED, event, numbered_code, record, started, text_event, without_text
 
 HAPPENINGS = [
     STARTED,

@@ -11,11 +11,12 @@ from assistant.interview.verdict import ACTIONS, URGENCIES
 from assistant.knowledge.danger_questions import is_danger_question
 from assistant.knowledge.model import Care, Knowledge
 from assistant.wording.languages import Languages
-from assistant.wording.locale import Wording, languages, load_wording, message_names, wording_files
+from assistant.wording.locale import Wording, languages, load_wording, wording_files
 from assistant.wording.matching import Match, match_choice
 from assistant.wording.needed import missing_messages, needed_messages
 from assistant.wording.pseudo import CLOSING, OPENING, PSEUDO_LANG, pseudo_resource
 from assistant.wording.sentences import BANDS, Sentences
+from tests.wording.messages import message_names
 
 ROOT = Path(__file__).parents[2]
 LOCALES = ROOT / "locales"
