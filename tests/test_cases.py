@@ -8,7 +8,8 @@ import yaml
 
 from assistant.interview.commands import GiveAnswer, SayNotSure
 from assistant.interview.conversation import Conversation
-from assistant.interview.verdict import ACTIONS, Verdict
+from assistant.interview.choice import ACTIONS
+from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import DANGER_NOW, NONE
 from tests.conftest import Begin
@@ -54,6 +55,7 @@ def test_the_interview_ends_as_it_should(path: Path, begun: Begin) -> None:
     if "likeliest_cause" in expected:
         assert verdict.causes[0][0] == expected["likeliest_cause"], said
     assert verdict.action not in expected.get("never", []), said
+    assert set(expected.get("kit", [])) <= set(verdict.details.get("kit", ())), said
     for name, value in expected.get("details", {}).items():
         assert str(verdict.details.get(name)).lower() == value, said
 

@@ -1,80 +1,165 @@
 """The evidence model as arrays: hypotheses, P(state | hypothesis), P(report | state)."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
 
+from assistant.belief.combination import Floats, Shown, sets_of_causes, states_given
 from assistant.knowledge.likelihoods import Words, share_of, shares
-from assistant.knowledge.model import Knowledge, Observable, Question
+from assistant.knowledge.model import Distribution, Knowledge, Observable, Question
 
-Floats = npt.NDArray[np.float64]
-
-NOTHING_WRONG = "none"
+NOTHING_WRONG: tuple[str, ...] = ()
 SOMETHING_ELSE = "something_else"
+CHOSEN, NOT_CHOSEN = "yes", "no"
+
+Hypothesis = tuple[str, ...]
 
 
 @dataclass(frozen=True)
 class EvidenceModel:
-    """Everything belief needs, compiled once.
+    """Everything belief needs, compiled once. H hypotheses, C causes (the unnamed one last), S states.
 
-    `hypotheses`: nothing wrong, each cause alone, something else; H of them.
+    `hypotheses`: exclusive sets of causes: nothing wrong, up to two faults and one habit, something else.
     `prior_odds`: (H,), odds against nothing wrong, before any complaint.
     `state_given`: observable -> (S, H), columns sum to 1.
-    `report_given`: question -> (answers, S), columns sum to 1; rows in the order of the question's codes.
+    `report_given`: report -> (answers, S), columns sum to 1; rows in the order of the report's codes. A report is
+    a question, or one answer of a question with several and one observable that it speaks of (`item_key` of
+    `item_key`), whose codes are CHOSEN and NOT_CHOSEN.
+    `shown`: observable -> what each named cause shows by itself.
     """
 
-    hypotheses: tuple[str, ...]
+    causes: tuple[str, ...]
+    hypotheses: tuple[Hypothesis, ...]
     prior_odds: Floats
     state_given: Mapping[str, Floats]
     report_given: Mapping[str, Floats]
     codes: Mapping[str, tuple[str, ...]]
     observable_of: Mapping[str, str]
     needs: Mapping[str, tuple[str, ...]]
+    odds: Mapping[str, float]
+    shown: Mapping[str, Shown]
+
+    @cached_property
+    def members(self) -> npt.NDArray[np.bool_]:
+        """(H, C): which causes each hypothesis holds."""
+        return membership(self.hypotheses, self.causes)
 
 
-def compile_evidence_model(knowledge: Knowledge) -> EvidenceModel:
-    """Single causes as exclusive hypotheses; a missing entry of a cause means 'as normal'."""
+def membership(hypotheses: tuple[Hypothesis, ...], causes: tuple[str, ...]) -> npt.NDArray[np.bool_]:
+    """(H, C) of truths."""
+    place = {cause: number for number, cause in enumerate(causes)}
+    held = np.zeros((len(hypotheses), len(causes)), dtype=np.bool_)
+    for row, hypothesis in enumerate(hypotheses):
+        held[row, [place[cause] for cause in hypothesis]] = True
+    return held
+
+
+def item_key(question_id: str, choice_id: str) -> str:
+    """The name of one answer of a question with several, as a report and as a fact."""
+    return f"{question_id}__{choice_id}"
+
+
+def compile_evidence_model(knowledge: Knowledge, rates: Mapping[str, float] | None = None) -> EvidenceModel:
+    """`rates`: base rates of the causes as shares of one; without, those that the causes' own files give."""
     causes = knowledge.causes
-    rates = np.array([cause.base_rate.share for cause in causes.values()])
-    odds = rates / (1 - rates)
-    else_rate = knowledge.settings.something_else.share
-    words = knowledge.settings.words
-    reporting = {q: question for q, question in knowledge.questions.items() if question.observable}
+    rates = rates or {cause_id: cause.base_rate.share for cause_id, cause in causes.items()}
+    odds = {cause_id: rates[cause_id] / (1 - rates[cause_id]) for cause_id in causes}
+    odds[SOMETHING_ELSE] = knowledge.settings.something_else.share / (1 - knowledge.settings.something_else.share)
+    faults = [cause_id for cause_id, cause in causes.items() if cause.kind == "fault"]
+    habits = [cause_id for cause_id, cause in causes.items() if cause.kind == "habit"]
+    excluded = {frozenset((cause_id, other)) for cause_id, cause in causes.items() for other in cause.excludes}
+    named = sets_of_causes(faults, habits, excluded)
+    shown = {name: _shown(name, knowledge) for name in knowledge.observables}
+    members = membership(named, tuple(causes))
+    reports = dict(_reports(knowledge))
     return EvidenceModel(
-        hypotheses=(NOTHING_WRONG, *causes, SOMETHING_ELSE),
-        prior_odds=np.concatenate(([1.0], odds, [else_rate / (1 - else_rate)])),
-        state_given={name: _state_given(name, knowledge, odds) for name in knowledge.observables},
-        report_given={
-            q: _report_given(question, knowledge.observables[str(question.observable)], words)
-            for q, question in reporting.items()
+        causes=(*causes, SOMETHING_ELSE),
+        hypotheses=(*named, (SOMETHING_ELSE,)),
+        prior_odds=np.array([*(_odds_of_set(h, odds, knowledge) for h in named), odds[SOMETHING_ELSE]]),
+        state_given={
+            name: np.column_stack((states_given(each, members), _unnamed(each, odds, knowledge)))
+            for name, each in shown.items()
         },
-        codes={q: codes_of(question) for q, question in reporting.items()},
-        observable_of={q: str(question.observable) for q, question in reporting.items()},
+        report_given={report: table for report, (_, _, table) in reports.items()},
+        codes={report: codes for report, (_, codes, _) in reports.items()},
+        observable_of={report: name for report, (name, _, _) in reports.items()},
         needs={cause_id: cause.needs for cause_id, cause in causes.items()},
+        odds=odds,
+        shown=shown,
     )
 
 
-def codes_of(question: Question) -> tuple[str, ...]:
-    """The codes that an answer is reported by: choices, or the bands of a number."""
-    return tuple(question.choices) or tuple(question.number.bands if question.number else ())
+def _odds_of_set(hypothesis: Hypothesis, odds: Mapping[str, float], knowledge: Knowledge) -> float:
+    """The odds against nothing wrong, in ovens that people ask about.
+
+    Base rates are of ovens asked about, and one with something wrong is asked about `asked_about` times as often as
+    a sound one, whether one thing is wrong or two. So in ovens at large the odds of each cause are so many times
+    smaller; there they multiply. In a pair that comes together, the second's odds are those beside the first.
+    """
+    more_often = knowledge.settings.asked_about.value
+    at_large = {cause_id: odds[cause_id] / more_often for cause_id in hypothesis}
+    for pair in knowledge.pairs.values():
+        first, second = pair.causes
+        if pair.together is not None and first in hypothesis and second in hypothesis:
+            at_large[second] = pair.together.share / (1 - pair.together.share)
+    return float(np.prod(list(at_large.values()))) * more_often if hypothesis else 1.0
 
 
-def _state_given(name: str, knowledge: Knowledge, odds: Floats) -> Floats:
-    """(S, H). Something else predicts a mixture of what the causes predict, broadened towards anything."""
+def _shown(name: str, knowledge: Knowledge) -> Shown:
     observable = knowledge.observables[name]
     words = knowledge.settings.words
-    normal = shares(observable.normal, observable.states, words)
-    by_cause = np.array(
-        [
-            shares(cause.shows[name], observable.states, words) if name in cause.shows else normal
-            for cause in knowledge.causes.values()
-        ]
-    ).T
+    causes = knowledge.causes
+    place = {cause_id: number for number, cause_id in enumerate(causes)}
+
+    def as_shares(distribution: Distribution) -> Floats:
+        return np.array(shares(distribution, observable.states, words))
+
+    normal = as_shares(observable.normal)
+    masks = [name in cause.masks for cause in causes.values()]
+    return Shown(
+        ordered=observable.ordered,
+        normal=normal,
+        alone=np.array([as_shares(c.shows[name]) if name in c.shows else normal for c in causes.values()]),
+        speaks=np.array([name in cause.shows for cause in causes.values()]) | masks,
+        masks=np.array(masks),
+        pairs={
+            (place[pair.causes[0]], place[pair.causes[1]]): as_shares(pair.shows[name])
+            for pair in knowledge.pairs.values()
+            if name in pair.shows
+        },
+    )
+
+
+def _unnamed(shown: Shown, odds: Mapping[str, float], knowledge: Knowledge) -> Floats:
+    """(S,). Something else predicts a mixture of what the causes predict, broadened towards anything."""
     breadth = knowledge.settings.something_else_breadth.share
-    mixture = (1 - breadth) * by_cause @ (odds / odds.sum()) + breadth / len(observable.states)
-    return np.column_stack((normal, by_cause, mixture))
+    named = np.array([odds[cause_id] for cause_id in knowledge.causes])
+    mixture: Floats = (1 - breadth) * (named / named.sum()) @ shown.alone + breadth / len(shown.normal)
+    return mixture
+
+
+def _reports(knowledge: Knowledge) -> Iterator[tuple[str, tuple[str, tuple[str, ...], Floats]]]:
+    """Report -> its observable, its codes and (answers, S)."""
+    words = knowledge.settings.words
+    for question_id, question in knowledge.questions.items():
+        if question.observable is not None:
+            table = _report_given(question, knowledge.observables[question.observable], words)
+            yield question_id, (question.observable, codes_of(question), table)
+        for choice_id, choice in question.choices.items():
+            for name, said_when in choice.said_when.items():
+                chosen = np.array([share_of(said_when[state], words) for state in knowledge.observables[name].states])
+                key = item_key(item_key(question_id, choice_id), name)
+                yield key, (name, (CHOSEN, NOT_CHOSEN), np.array((chosen, 1 - chosen)))
+
+
+def codes_of(question: Question) -> tuple[str, ...]:
+    """The codes that an answer is reported by: the bands of a number, or all choices but 'mine hasn't one'."""
+    if question.number is not None:
+        return tuple(question.number.bands)
+    return tuple(code for code, choice in question.choices.items() if not choice.is_no_report)
 
 
 def _report_given(question: Question, observable: Observable, words: Words) -> Floats:

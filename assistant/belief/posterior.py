@@ -2,63 +2,97 @@
 
 from collections.abc import Mapping, Set
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
-from assistant.belief.hypotheses import NOTHING_WRONG, SOMETHING_ELSE, EvidenceModel, Floats
+from assistant.belief.combination import Floats
+from assistant.belief.hypotheses import SOMETHING_ELSE, EvidenceModel, Hypothesis
 
 DECIBANS_PER_NAT = 10 / np.log(10)
 
 
 @dataclass(frozen=True)
 class Posterior:
-    """Exclusive hypotheses with their probabilities, which sum to 1."""
+    """Exclusive hypotheses with their probabilities, which sum to 1; and of each cause, the marginal."""
 
-    hypotheses: tuple[str, ...]
+    model: EvidenceModel
     probabilities: Floats
 
-    def of(self, hypothesis: str) -> float:
-        return float(self.probabilities[self.hypotheses.index(hypothesis)])
+    @cached_property
+    def marginals(self) -> Floats:
+        """(C,): P(cause), whatever else is there too. They may sum to more than 1."""
+        found: Floats = self.probabilities @ self.model.members
+        return found
 
-    def ranked(self) -> tuple[tuple[str, float], ...]:
+    def of(self, cause: str) -> float:
+        return float(self.marginals[self.model.causes.index(cause)])
+
+    def of_set(self, hypothesis: Hypothesis) -> float:
+        """The probability that exactly these causes are there."""
+        return float(self.probabilities[self.model.hypotheses.index(hypothesis)])
+
+    def of_any(self, causes: Set[str]) -> float:
+        """The probability that at least one of these is there."""
+        chosen = [number for number, cause in enumerate(self.model.causes) if cause in causes]
+        return float(self.probabilities[self.model.members[:, chosen].any(axis=1)].sum())
+
+    def ranked(self) -> tuple[tuple[Hypothesis, float], ...]:
         """Most probable first; equal ones keep the order of the rules."""
         order = np.argsort(-self.probabilities.round(12), kind="stable")
-        return tuple((self.hypotheses[i], float(self.probabilities[i])) for i in order)
+        return tuple((self.model.hypotheses[i], float(self.probabilities[i])) for i in order)
+
+    def leader(self) -> Hypothesis:
+        return self.model.hypotheses[int(np.argmax(self.probabilities.round(12)))]
 
     def causes(self) -> tuple[tuple[str, float], ...]:
-        """The named causes, most probable first."""
-        return tuple((h, p) for h, p in self.ranked() if h not in (NOTHING_WRONG, SOMETHING_ELSE))
+        """The named causes with their marginals, most probable first."""
+        order = np.argsort(-self.marginals.round(12), kind="stable")
+        named = (self.model.causes[i] for i in order)
+        return tuple((cause, self.of(cause)) for cause in named if cause != SOMETHING_ELSE)
+
+
+def state_weights(model: EvidenceModel, answers: Mapping[str, str]) -> dict[str, Floats]:
+    """observable -> (S,): the product of P(report | state) over its reports, in the order of their names."""
+    found: dict[str, Floats] = {}
+    for report in sorted(answers):
+        if report not in model.report_given or answers[report] not in model.codes[report]:
+            continue
+        row = model.report_given[report][model.codes[report].index(answers[report])]
+        observable = model.observable_of[report]
+        found[observable] = found[observable] * row if observable in found else row
+    return dict(sorted(found.items()))
 
 
 def log_likelihoods(model: EvidenceModel, answers: Mapping[str, str]) -> dict[str, Floats]:
     """observable -> (H,) log P(its reports | hypothesis).
 
-    P(reports | cause) = sum over states of P(state | cause) * product of P(report | state): two questions
+    P(reports | hypothesis) = sum over states of P(state | hypothesis) * product of P(report | state): two questions
     about one thing are two reports of one observable, and nothing is counted twice.
     """
-    given_state: dict[str, Floats] = {}
-    for question_id in sorted(answers):
-        if question_id not in model.report_given:
-            continue
-        observable = model.observable_of[question_id]
-        row = model.report_given[question_id][model.codes[question_id].index(answers[question_id])]
-        given_state[observable] = given_state.get(observable, np.ones_like(row)) * row
-    return {name: np.log(rows @ model.state_given[name]) for name, rows in sorted(given_state.items())}
+    return {name: np.log(row @ model.state_given[name]) for name, row in state_weights(model, answers).items()}
 
 
 def posterior(model: EvidenceModel, answers: Mapping[str, str], not_fitted: Set[str] = frozenset()) -> Posterior:
-    """Exact posterior from all answers (question -> code). Only a part known not to be fitted excludes a cause."""
-    log_weights = np.log(model.prior_odds)
+    """Exact posterior from all answers (report -> code). Only a part known not to be fitted excludes a cause."""
+    log_weights = log_priors(model, not_fitted)
     for log_likelihood in log_likelihoods(model, answers).values():
         log_weights = log_weights + log_likelihood
-    excluded = [not not_fitted.isdisjoint(model.needs.get(hypothesis, ())) for hypothesis in model.hypotheses]
-    log_weights = np.where(excluded, -np.inf, log_weights)
     weights = np.exp(log_weights - log_weights.max())
-    return Posterior(model.hypotheses, weights / weights.sum())
+    return Posterior(model, weights / weights.sum())
+
+
+def log_priors(model: EvidenceModel, not_fitted: Set[str]) -> Floats:
+    """(H,), unnormalised; minus infinity where a cause needs a part that isn't fitted."""
+    excluded = np.array([not not_fitted.isdisjoint(model.needs.get(cause, ())) for cause in model.causes])
+    log_weights = np.log(model.prior_odds)
+    if excluded.any():
+        log_weights[model.members[:, excluded].any(axis=1)] = -np.inf
+    return log_weights
 
 
 def weights_of_evidence(
-    model: EvidenceModel, answers: Mapping[str, str], leader: str, runner_up: str
+    model: EvidenceModel, answers: Mapping[str, str], leader: Hypothesis, runner_up: Hypothesis
 ) -> dict[str, float]:
     """observable -> decibans by which its reports speak for the leader against the runner-up (Good 1950)."""
     first, second = model.hypotheses.index(leader), model.hypotheses.index(runner_up)
@@ -66,18 +100,3 @@ def weights_of_evidence(
         name: float((row[first] - row[second]) * DECIBANS_PER_NAT)
         for name, row in log_likelihoods(model, answers).items()
     }
-
-
-def tells_apart(model: EvidenceModel, question_id: str, now: Posterior, above: float) -> float:
-    """How differently the leader and a rival expect the question to be answered.
-
-    Rivals hold more than the share `above` of what the leader leaves. The largest total variation distance
-    between predicted answers: 0 (alike) to 1.
-    """
-    predicted = model.report_given[question_id] @ model.state_given[model.observable_of[question_id]]
-    leader = int(np.argmax(now.probabilities))
-    rivals = now.probabilities > above * (1 - now.probabilities[leader])
-    rivals[leader] = False
-    if not rivals.any():
-        return 0.0
-    return float(np.abs(predicted[:, rivals] - predicted[:, [leader]]).sum(axis=0).max() / 2)

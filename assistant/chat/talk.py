@@ -21,7 +21,6 @@ from assistant.interview.commands import (
 )
 from assistant.interview.conversation import Conversation
 from assistant.interview.danger import STILL_ON
-from assistant.interview.next_question import within_care
 from assistant.interview.verdict import Verdict, give_verdict
 from assistant.interview.view import QuestionView, question_view
 from assistant.knowledge.danger_questions import (
@@ -366,7 +365,7 @@ class Talk:
     def _reopen(self, question_id: str) -> None:
         """Ask a question again; one that may not be asked now can only be taken back."""
         care = self.conversation.script.knowledge.questions[question_id].care
-        if within_care(self.conversation.assessment, care):
+        if care.rank <= self.conversation.assessment.allowed_care.rank:
             self._reopened = question_id
             return
         self._say("chat-take_back", question=self.sentences.question_by_id(question_id).text)

@@ -3,7 +3,9 @@
 from collections.abc import Mapping
 from typing import Any
 
-from assistant.interview.verdict import ACTIONS, Verdict
+from assistant.belief.hypotheses import NOTHING_WRONG, SOMETHING_ELSE
+from assistant.interview.choice import ACTIONS
+from assistant.interview.verdict import NONE, Verdict
 from assistant.interview.view import QuestionView, View
 from assistant.knowledge.model import Knowledge, Question
 from assistant.wording.sentences import Sentences
@@ -11,6 +13,9 @@ from assistant.wording.sentences import Sentences
 Line = dict[str, Any]
 
 PLACES = 4
+LEAST_NAMED = 0.005
+ALL_OTHERS = "all_others"
+"""Stands for the hypotheses that are too improbable to be named one by one."""
 
 
 def line_of_view(view: View, sentences: Sentences) -> Line:
@@ -46,11 +51,16 @@ def _verdict_line(verdict: Verdict, sentences: Sentences) -> Line:
         },
         "stop": _stop(verdict),
         "causes": [{"id": cause, "probability": round(p, PLACES)} for cause, p in verdict.causes],
-        "hypotheses": [
-            {"causes": [hypothesis], "probability": round(p, PLACES)} for hypothesis, p in verdict.hypotheses
-        ],
+        "hypotheses": _hypotheses(verdict),
         "because": [
-            {"kind": r.kind, "id": r.id, "value": r.value, "decibans": r.decibans, "text": words}
+            {
+                "kind": r.kind,
+                "id": r.id,
+                "value": r.value,
+                "decibans": r.decibans,
+                "without": r.without,
+                "text": words,
+            }
             for r, words in zip(verdict.because, text.because, strict=True)
         ],
         "would_change": [
@@ -58,6 +68,17 @@ def _verdict_line(verdict: Verdict, sentences: Sentences) -> Line:
             for c, words in zip(verdict.would_change, text.would_change, strict=True)
         ],
     }
+
+
+def _hypotheses(verdict: Verdict) -> list[Line]:
+    """The probable ones by name, nothing wrong and something else always; the many others together."""
+    lines, others = [], 0.0
+    for hypothesis, probability in verdict.hypotheses:
+        if probability >= LEAST_NAMED or hypothesis in (NOTHING_WRONG, (SOMETHING_ELSE,)):
+            lines.append({"causes": list(hypothesis) or [NONE], "probability": round(probability, PLACES)})
+        else:
+            others += probability
+    return [*lines, {"causes": [ALL_OTHERS], "probability": round(others, PLACES)}]
 
 
 def _stop(verdict: Verdict) -> Line | None:
@@ -84,7 +105,7 @@ def catalogue(knowledge: Knowledge, sentences: Sentences) -> Line:
                 "id": cause_id,
                 "text": sentences.wording.say(f"cause-{cause_id}"),
                 "kind": cause.kind,
-                "danger": cause.danger,
+                "danger": cause.danger is not None,
             }
             for cause_id, cause in knowledge.causes.items()
         ],

@@ -4,7 +4,7 @@ from typing import Any, get_args
 
 from assistant.drive.protocol import CAVITIES, FIELDS, MOST_NAME_CHARACTERS
 from assistant.interview.answers import MOST_CHARACTERS
-from assistant.interview.verdict import ACTIONS, URGENCIES
+from assistant.interview.choice import ACTIONS, URGENCIES
 from assistant.knowledge.model import Care, Kind
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -106,6 +106,7 @@ def _verdict() -> Schema:
         "id": {"type": "string"},
         "value": {"type": ["string", "number", "array", "null"]},
         "decibans": {"type": ["number", "null"]},
+        "without": {"oneOf": [{"type": "null"}, PROBABILITY]},
         "text": {"type": "string"},
     }
     change = {
@@ -114,7 +115,9 @@ def _verdict() -> Schema:
         "action": {"enum": list(ACTIONS)},
         "text": {"type": "string"},
     }
-    stop = _all_of({"source": {"enum": ["sign", "finding"]}, "ids": {"type": "array", "items": {"type": "string"}}})
+    stop = _all_of(
+        {"source": {"enum": ["sign", "finding", "belief"]}, "ids": {"type": "array", "items": {"type": "string"}}}
+    )
     return _all_of(
         {
             "type": {"const": "verdict"},

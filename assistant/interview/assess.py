@@ -3,11 +3,12 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from assistant.belief.hypotheses import CHOSEN, codes_of, item_key
 from assistant.belief.posterior import Posterior, posterior
 from assistant.engine.crisp import Trace
 from assistant.interview.answers import code_of, still_fits
 from assistant.interview.danger import Danger, Stop, danger_of
-from assistant.interview.script import Script, item_key, question_of_key
+from assistant.interview.script import Script, question_of_key
 from assistant.interview.state import Answer, State
 from assistant.knowledge.model import Care, Effects, Knowledge, Question
 
@@ -16,7 +17,8 @@ from assistant.knowledge.model import Care, Effects, Knowledge, Question
 class Assessment:
     """Everything derived from one state; nothing of it is stored.
 
-    `evidence`: question -> the code it reports; `not_fitted`: parts this oven is known not to have.
+    `evidence`: report -> its code; `not_fitted`: parts this oven is known not to have; `dangerous`: the
+    probability that at least one dangerous cause is there.
     """
 
     state: State
@@ -27,6 +29,7 @@ class Assessment:
     allowed_care: Care
     evidence: Mapping[str, str]
     posterior: Posterior
+    dangerous: float
 
 
 def assess(script: Script, state: State) -> Assessment:
@@ -37,17 +40,24 @@ def assess(script: Script, state: State) -> Assessment:
     standing = {q: a for q, a in fitting.items() if applies(knowledge.questions[q], not_fitted)}
     trace = script.evaluator.evaluate(facts_of(standing, knowledge))
     effects = {f: knowledge.findings[f].then for f in knowledge.findings if f in trace.concluded}
-    danger = danger_of(state, knowledge, _finding_stops(effects, trace, state))
     evidence = evidence_of(standing, knowledge)
+    belief = posterior(script.evidence_model, evidence, not_fitted)
+    dangerous = belief.of_any(script.dangerous)
+    stops = _finding_stops(effects, trace, state)
+    if dangerous >= knowledge.settings.stop_above.share:
+        likely = _likely_danger(script, belief, standing)
+        stops.setdefault(likely.sign_id, likely)
+    danger = danger_of(state, knowledge, stops)
     return Assessment(
         state=state,
         trace=trace,
         effects=effects,
         danger=danger,
         not_fitted=not_fitted,
-        allowed_care=allowed_care(knowledge, state.role, effects, danger),
+        allowed_care=allowed_care(knowledge, state.role, effects, danger, dangerous),
         evidence=evidence,
-        posterior=posterior(script.evidence_model, evidence, not_fitted),
+        posterior=belief,
+        dangerous=dangerous,
     )
 
 
@@ -94,13 +104,23 @@ def facts_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, s
 
 
 def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, str]:
-    """The reports that belief weighs. 'Not sure' and 'skipped' are evidence of nothing."""
-    codes = {
-        question_id: code_of(knowledge.questions[question_id], answer.value)
-        for question_id, answer in answers.items()
-        if answer.status == "answered" and knowledge.questions[question_id].observable
-    }
-    return {question_id: code for question_id, code in codes.items() if code is not None}
+    """The reports that belief weighs. 'Not sure' and 'skipped' are evidence of nothing.
+
+    Nor is what somebody didn't choose among several answers: people name what bothers them most.
+    """
+    found: dict[str, str] = {}
+    for question_id, answer in answers.items():
+        question = knowledge.questions[question_id]
+        if answer.status != "answered":
+            continue
+        code = code_of(question, answer.value)
+        if question.observable and code is not None and code in codes_of(question):
+            found[question_id] = code
+        if isinstance(answer.value, tuple):
+            for choice in answer.value:
+                item = item_key(question_id, choice)
+                found.update((item_key(item, name), CHOSEN) for name in question.choices[choice].said_when)
+    return found
 
 
 def _finding_stops(effects: Mapping[str, Effects], trace: Trace, state: State) -> dict[str, Stop]:
@@ -113,21 +133,37 @@ def _finding_stops(effects: Mapping[str, Effects], trace: Trace, state: State) -
     return stops
 
 
+def _likely_danger(script: Script, belief: Posterior, answers: Mapping[str, Answer]) -> Stop:
+    """The sign of the likeliest dangerous cause, dated from the latest report, as all of them bear on it."""
+    likeliest = next(cause for cause, _ in belief.causes() if cause in script.dangerous)
+    reports = [a.sequence for q, a in answers.items() if script.knowledge.questions[q].reports_something]
+    return Stop(str(script.knowledge.causes[likeliest].danger), "belief", likeliest, max(reports, default=0))
+
+
 def answers_behind(finding_id: str, trace: Trace, state: State) -> tuple[Answer, ...]:
     """The answers that a finding rests on, through every finding between."""
     keys = {question_of_key(key) for fired in trace.because(finding_id) for key in fired.from_keys}
     return tuple(answer for question_id, answer in state.answers.items() if question_id in keys)
 
 
-def allowed_care(knowledge: Knowledge, role: str, effects: Mapping[str, Effects], danger: Danger) -> Care:
+def allowed_care(
+    knowledge: Knowledge, role: str, effects: Mapping[str, Effects], danger: Danger, dangerous: float
+) -> Care:
     """Talk only, unless a finding allows more; never beyond a cap, the role's limit, or while danger is open.
 
     After a sign was taken back nothing hot is asked. A role that the rules no longer know is only talked to.
     """
+    allowed = max((e.allows_care for e in effects.values() if e.allows_care), key=lambda c: c.rank, default=Care.TALK)
+    return min(allowed, care_limit(knowledge, role, effects, danger, dangerous), key=lambda care: care.rank)
+
+
+def care_limit(
+    knowledge: Knowledge, role: str, effects: Mapping[str, Effects], danger: Danger, dangerous: float
+) -> Care:
+    """How far care could rise if findings allowed it: the role's limit, caps, no hot test where danger is likely."""
     if danger.open or role not in knowledge.roles:
         return Care.TALK
-    allowed = max((e.allows_care for e in effects.values() if e.allows_care), key=lambda c: c.rank, default=Care.TALK)
     caps = [e.care_at_most for e in effects.values() if e.care_at_most]
-    if danger.withdrawn:
+    if danger.withdrawn or dangerous >= knowledge.settings.dangerous_above.share:
         caps.append(Care.LOOK_COLD)
-    return min([allowed, *caps, knowledge.roles[role].asked_up_to], key=lambda care: care.rank)
+    return min([*caps, knowledge.roles[role].asked_up_to], key=lambda care: care.rank)

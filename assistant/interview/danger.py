@@ -20,10 +20,10 @@ STILL_ON = "still_on"
 
 @dataclass(frozen=True)
 class Stop:
-    """A danger sign that stands, since which event, and what it rests on: the sign itself or a finding."""
+    """A danger sign that stands, since which event, and what it rests on: the sign, a finding, or a likely cause."""
 
     sign_id: str
-    source: Literal["sign", "finding"]
+    source: Literal["sign", "finding", "belief"]
     source_id: str
     since: int
 

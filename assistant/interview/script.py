@@ -1,9 +1,13 @@
 """What an interview follows: the knowledge, with its rules and its evidence model made ready."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections import OrderedDict
+from collections.abc import Hashable, Iterator, Mapping
+from dataclasses import dataclass, field
+from threading import Lock
 
-from assistant.belief.hypotheses import EvidenceModel, compile_evidence_model
+from assistant.belief.decision import Decision, decision_of
+from assistant.belief.hypotheses import EvidenceModel, compile_evidence_model, item_key
+from assistant.belief.value import Worth
 from assistant.engine import Evaluator, evaluator
 from assistant.engine.crisp import CrispRule, Test
 from assistant.knowledge.model import Condition, Finding, Knowledge
@@ -11,17 +15,53 @@ from assistant.knowledge.model import Condition, Finding, Knowledge
 SAFETY_BAND, GATE_BAND, ADVICE_BAND = 0, 1, 2
 
 
+MOST_REMEMBERED = 512
+
+
+class Remembered:
+    """Worths of questions that were computed already, the latest ones; safe for two threads."""
+
+    def __init__(self) -> None:
+        self._kept: OrderedDict[Hashable, tuple[Worth, ...]] = OrderedDict()
+        self._lock = Lock()
+
+    def get(self, key: Hashable) -> tuple[Worth, ...] | None:
+        with self._lock:
+            return self._kept.get(key)
+
+    def keep(self, key: Hashable, worths: tuple[Worth, ...]) -> None:
+        with self._lock:
+            self._kept[key] = worths
+            while len(self._kept) > MOST_REMEMBERED:
+                self._kept.popitem(last=False)
+
+
 @dataclass(frozen=True)
 class Script:
+    """`decisions`: region -> what each way to end costs there."""
+
     knowledge: Knowledge
     evaluator: Evaluator
     evidence_model: EvidenceModel
+    decisions: Mapping[str, Decision]
+    dangerous: frozenset[str]
+    foreseen: Remembered = field(default_factory=Remembered, compare=False)
+
+    def decision(self, region: str) -> Decision:
+        """That of the region; of the first one, for a session from a region that the rules no longer know."""
+        return self.decisions.get(region) or next(iter(self.decisions.values()))
 
 
 def script_of(knowledge: Knowledge) -> Script:
     """Compile the knowledge once for all the sessions that follow it."""
     rules = crisp_rules(knowledge)
-    return Script(knowledge, evaluator(rules, fact_keys(knowledge)), compile_evidence_model(knowledge))
+    return Script(
+        knowledge,
+        evaluator(rules, fact_keys(knowledge)),
+        compile_evidence_model(knowledge),
+        {region: decision_of(knowledge, region) for region in knowledge.regions},
+        frozenset(cause_id for cause_id, cause in knowledge.causes.items() if cause.danger),
+    )
 
 
 def crisp_rules(knowledge: Knowledge) -> tuple[CrispRule, ...]:
@@ -38,14 +78,15 @@ def rules_of_finding(finding_id: str, finding: Finding, order: int) -> Iterator[
         yield CrispRule(
             id=f"{finding_id}__{number}" if len(finding.groups) > 1 else finding_id,
             concludes=finding_id,
-            tests=tuple(_test(condition) for condition in group),
+            tests=tuple(test_of(condition) for condition in group),
             absent=finding.unless,
             band=_band(finding),
             order=order,
         )
 
 
-def _test(condition: Condition) -> Test:
+def test_of(condition: Condition) -> Test:
+    """The condition as the engine tests it."""
     if condition.finding is not None:
         return Test(condition.finding, is_one_of=("yes",))
     key = str(condition.question)
@@ -60,11 +101,6 @@ def _test(condition: Condition) -> Test:
         at_most=condition.at_most,
         less_than=condition.less_than,
     )
-
-
-def item_key(question_id: str, choice_id: str) -> str:
-    """The fact key of one item of a question with several choices."""
-    return f"{question_id}__{choice_id}"
 
 
 def question_of_key(key: str) -> str:

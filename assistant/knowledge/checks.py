@@ -11,6 +11,7 @@ from assistant.knowledge.finding_checks import conditions_can_hold, examples_can
 from assistant.knowledge.model import RESERVED_CODES, Question
 from assistant.knowledge.references import references_exist
 from assistant.knowledge.report_checks import (
+    answers_among_several_report,
     answers_mean_states,
     bands_rise,
     distributions_are_whole,
@@ -95,6 +96,7 @@ CHECKS: tuple[Check, ...] = (
     distributions_are_whole,
     reports_say_how_they_err,
     answers_mean_states,
+    answers_among_several_report,
     bands_rise,
     conditions_can_hold,
     examples_can_be_answered,

@@ -10,7 +10,7 @@ from assistant.knowledge.scalars import Id, Note, Number
 
 SpokenWord = Literal["almost always", "often", "sometimes", "seldom", "almost never"]
 Word = Literal["almost always", "often", "sometimes", "seldom", "almost never", "rest"]
-Unit = Literal["percent", "minutes", "years", "degrees_celsius", "questions"]
+Unit = Literal["percent", "minutes", "years", "degrees_celsius", "questions", "money", "parts", "tests", "times"]
 
 
 class Entry(BaseModel):
@@ -62,10 +62,35 @@ def _above_zero(figure: Figure) -> Figure:
     return figure
 
 
+def _not_below_zero(figure: Figure) -> Figure:
+    if figure.value < 0:
+        raise PydanticCustomError("below_zero", "below zero")
+    return figure
+
+
 Percentage = Annotated[Figure, AfterValidator(_in_unit("percent"))]
 Rate = Annotated[Percentage, AfterValidator(_neither_never_nor_always)]
 Minutes = Annotated[Figure, AfterValidator(_in_unit("minutes")), AfterValidator(_above_zero)]
-HowMany = Annotated[Figure, AfterValidator(_in_unit("questions")), AfterValidator(_above_zero)]
+Money = Annotated[Figure, AfterValidator(_in_unit("money")), AfterValidator(_not_below_zero)]
+"""In the currency of the region that it stands in."""
+
+
+def _from_one(figure: Figure) -> Figure:
+    if figure.value < 1:
+        raise PydanticCustomError("below_one", "below one")
+    return figure
+
+
+Times = Annotated[Figure, AfterValidator(_in_unit("times")), AfterValidator(_from_one)]
+
+
+def _whole(figure: Figure) -> Figure:
+    if figure.value != int(figure.value) or figure.value < 1:
+        raise PydanticCustomError("not_a_count", "not a whole number from one on")
+    return figure
+
+
+HowMany = Annotated[Figure, AfterValidator(_whole)]
 
 
 def _word_or_figure(value: Any) -> str:

@@ -30,6 +30,7 @@ def knowledge_of(read: RulesFolder, mark: str) -> Knowledge:
         observables=entries["observables"],
         questions=danger_questions(entries["danger"]) | entries["questions"],
         causes=entries["causes"],
+        pairs=entries["pairs"],
         findings=entries["findings"],
         signs=entries["danger"],
         regions=entries["regions"],

@@ -6,13 +6,13 @@ An entry's id is the name of its file (or its key, where one file holds several)
 from enum import StrEnum
 from typing import Annotated, Literal, Self
 
-from pydantic import AfterValidator, Field, WithJsonSchema, model_validator
+from pydantic import AfterValidator, Field, StringConstraints, WithJsonSchema, model_validator
 from pydantic_core import PydanticCustomError
 
 from assistant.knowledge.figures import Distribution as Distribution
 from assistant.knowledge.figures import Entry as Entry
 from assistant.knowledge.figures import Figure as Figure
-from assistant.knowledge.figures import HowMany, Minutes, Percentage, Rate, Words
+from assistant.knowledge.figures import HowMany, Minutes, Money, Percentage, Rate, Times, Words
 from assistant.knowledge.figures import Likelihood as Likelihood
 from assistant.knowledge.figures import SpokenWord as SpokenWord
 from assistant.knowledge.figures import Unit as Unit
@@ -59,13 +59,25 @@ class Observable(Entry):
 
 
 class Choice(Entry):
-    """One answer of a question: what it says of the observable or of the oven, and what follows at once."""
+    """One answer of a question: what it says of the observable or of the oven, and what follows at once.
+
+    Where several answers may be given, each may report observables of its own: `said_when` gives, for each of
+    their states, how often the answer is among those chosen; what it says of two observables is multiplied.
+    `says_nothing`: 'mine hasn't one', and the like.
+    """
 
     means: tuple[Id, ...] = ()
+    says_nothing: Flag = False
+    said_when: dict[Id, dict[Id, Likelihood]] = Field(default_factory=dict)
     has: tuple[Id, ...] = ()
     has_not: tuple[Id, ...] = ()
     signals: Id | None = None
     withdraws: Id | None = None
+
+    @property
+    def is_no_report(self) -> bool:
+        """Whether the answer speaks of the oven's parts, or of nothing, instead of the observable."""
+        return self.says_nothing or bool(self.has_not)
 
 
 class Band(Entry):
@@ -119,6 +131,10 @@ class Question(Entry):
         if self.kind in ("choices", "text") and self.observable:
             raise PydanticCustomError("kind_cannot_report", "this kind can't report an observable")
         return self
+
+    @property
+    def reports_something(self) -> bool:
+        return self.observable is not None or any(choice.said_when for choice in self.choices.values())
 
 
 class Condition(Entry):
@@ -221,22 +237,31 @@ class Sign(Entry):
     who: Literal["appliance_engineer", "electrician", "network_operator", "gas_emergency", "fire_service"]
 
 
+Trade = Literal["appliance_engineer", "electrician"]
+
+
 class Cause(Entry):
-    """A fault, or a habit (a way of use or a setting). `shows` lists only where it differs from normal."""
+    """A fault, or a habit (a way of use or a setting). `shows` lists only where it differs from normal.
+
+    `danger`: the danger sign whose steps hold for it, if it is dangerous. `masks`: observables in which only this
+    cause is seen, whatever else is wrong. `excludes`: causes that can't be there together with it.
+    """
 
     note: Note
     kind: Literal["fault", "habit"]
     base_rate: Rate
-    danger: Flag = False
+    danger: Id | None = None
     needs: tuple[Id, ...] = ()
     part: Id | None = None
-    mended_by: Literal["householder", "appliance_engineer", "electrician"]
+    mended_by: Literal["householder"] | Trade
     urgency: Literal["emergency", "soon", "routine"] = "routine"
     act: Id | None = None
     advice: Id | None = None
     look_alikes: tuple[Id, ...] = ()
     can_mislead: Note
     shows: dict[Id, Distribution] = Field(min_length=1)
+    masks: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()
+    excludes: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()
 
     @model_validator(mode="after")
     def _remedy_fits(self) -> Self:
@@ -244,6 +269,26 @@ class Cause(Entry):
             raise PydanticCustomError("habit_mended_by_householder", "habits, and only they, are the householder's")
         if (self.act is not None) + (self.advice is not None) != (self.kind == "habit"):
             raise PydanticCustomError("habit_needs_remedy", "a habit has one act or one advice, a fault neither")
+        return self
+
+
+class Pair(Entry):
+    """Two causes that are more than their product.
+
+    `together`: of a hundred ovens with the first cause, how many have the second too, where one trigger or the
+    first itself brings the second. `shows` overrides what the two would show by the general rule.
+    """
+
+    note: Note
+    causes: Annotated[tuple[Id, Id], AfterValidator(_each_once)]
+    together: Rate | None = None
+    can_mislead: Note
+    shows: dict[Id, Distribution] = Field(default_factory=dict)
+
+    @model_validator(mode="after")
+    def _says_something(self) -> Self:
+        if self.together is None and not self.shows:
+            raise PydanticCustomError("pair_says_nothing", "a pair has `together` or `shows`")
         return self
 
 
@@ -269,11 +314,48 @@ class Line(Entry):
     seen: Note
 
 
+class Costs(Entry):
+    """What things cost in a region, in its currency. Injury has no price and isn't here.
+
+    `visit`: for each trade, one visit. `return_visit`: a second trip for a part that wasn't brought.
+    `part_brought`: one more part to order and carry. `test`: the engineer's time for one. `fault_left`,
+    `habit_left`: the oven is called sound though one is there, besides the visit that a fault then needs after all.
+    `tried_in_vain`: an act or a way of use is tried and isn't it. `act`, `advice`: the trouble of following it.
+    `minute`: of the householder's time. `question`: that some give up at one question more; it grows by itself once
+    every `patience` questions. `care`: what a question of it costs besides.
+    """
+
+    visit: dict[Trade, Money]
+    return_visit: Money
+    part_brought: Money
+    test: Money
+    fault_left: Money
+    habit_left: Money
+    tried_in_vain: Money
+    act: Money
+    advice: Money
+    minute: Money
+    question: Money
+    care: dict[Care, Money]
+
+    @model_validator(mode="after")
+    def _prices_all(self) -> Self:
+        missing = [trade for trade in Trade.__args__ if trade not in self.visit]  # type: ignore[attr-defined]
+        missing += [care for care in Care if care not in self.care]
+        if missing:
+            raise PydanticCustomError("prices_missing", "prices missing", {"missing": ", ".join(missing)})
+        return self
+
+
 class Region(Entry):
+    """Where the oven stands. `currency` is a code of ISO 4217."""
+
     note: Note
     lines: dict[Literal["emergency", "gas", "network_operator"], Line]
     supply_voltage: Note
     notes: dict[Id, Note] = Field(default_factory=dict)
+    currency: Annotated[str, StringConstraints(pattern=r"^[A-Z]{3}$")]
+    costs: Costs
 
 
 class Role(Entry):
@@ -285,21 +367,29 @@ class Role(Entry):
 
 
 class BeliefSettings(Entry):
-    """Numbers of the belief: the unnamed cause, when enough has been asked, and what a verdict needs.
+    """Numbers of the belief: the unnamed cause, the words for likelihood, danger, and what an engineer takes along.
 
-    `dangerous_above`: dangerous causes together from here on are never called normal, and leave a visit.
-    `habit_first_above`: a habit that leads and is as likely as this is tried before anybody is sent.
+    `asked_about`: how many times as often an oven with something wrong is asked about as a sound one.
+    `stop_above`: dangerous causes together from here on stop everything. `dangerous_above`: from here on no hot
+    test, nothing to be done or used by oneself, and a visit. `danger_asked_above`: from here on a question that may
+    reach such a threshold goes before all others, if it does so with a probability of `danger_told_above`.
+    `tried_above`: an act or a way of use is proposed only if what it serves is at least as probable as this.
+    `way_opens`: how often a question that only opens the way to another is answered so that it does.
     """
 
     something_else: Rate
     something_else_breadth: Percentage
-    settled_at: Percentage
-    worth_asking_above: Percentage
-    tells_apart_at_least: Percentage
-    most_questions: HowMany
-    dangerous_above: Percentage
-    habit_first_above: Percentage
+    asked_about: Times
     words: Words
+    dangerous_above: Rate
+    stop_above: Rate
+    danger_asked_above: Rate
+    danger_told_above: Rate
+    way_opens: Rate
+    patience: HowMany
+    tried_above: Rate
+    parts_brought: HowMany
+    tests_planned: HowMany
 
 
 class Listed(Entry):
@@ -307,6 +397,12 @@ class Listed(Entry):
 
     note: Note
     source: Note = "common practice"
+
+
+class Act(Listed):
+    """A harmless thing to do. One with `only_when` is told only if one of those findings holds."""
+
+    only_when: tuple[Id, ...] = ()
 
 
 class Step(Listed):
@@ -328,10 +424,11 @@ class Knowledge(Entry):
     observables: dict[Id, Observable]
     questions: dict[str, Question]
     causes: dict[Id, Cause]
+    pairs: dict[Id, Pair]
     findings: dict[Id, Finding]
     signs: dict[Id, Sign]
     regions: dict[Id, Region]
     roles: dict[Id, Role]
-    acts: dict[Id, Listed]
+    acts: dict[Id, Act]
     advice: dict[Id, Listed]
     steps: dict[Id, Step]

@@ -51,14 +51,16 @@ def _references(read: RulesFolder) -> Iterator[Reference]:
         ("questions", _question_references),
         ("findings", _finding_references),
         ("causes", _cause_references),
+        ("pairs", _pair_references),
         ("danger", _sign_references),
     ):
         for entry_id, entry in read.entries[kind].items():
             for reference_kind, path, named in walk(entry):
                 yield f"{kind}/{entry_id}.yaml", reference_kind, path, named
-    for step_id, step in read.entries["steps.yaml"].items():
-        for reference_kind, path, named in _each("step", (step_id, "rules_out"), step.rules_out):
-            yield "steps.yaml", reference_kind, path, named
+    for file, kind, key in (("acts.yaml", "finding", "only_when"), ("steps.yaml", "step", "rules_out")):
+        for entry_id, entry in read.entries[file].items():
+            for reference_kind, path, named in _each(kind, (entry_id, key), getattr(entry, key)):
+                yield file, reference_kind, path, named
     for ovens in read.entries["ovens.yaml"].values():
         for name, function in ovens.functions.items():
             for index, part in enumerate(function.uses):
@@ -84,6 +86,8 @@ def _question_references(question: Any) -> Iterator[tuple[str, PathInFile, str]]
         path: PathInFile = ("choices", name)
         yield from _each("part", (*path, "has"), choice.has)
         yield from _each("part", (*path, "has_not"), choice.has_not)
+        for observable in choice.said_when:
+            yield "observable", (*path, "said_when", observable), observable
         yield from _one("sign", (*path, "signals"), choice.signals)
         yield from _one("question", (*path, "withdraws"), choice.withdraws)
         if question.tells == "functions":
@@ -118,7 +122,16 @@ def _cause_references(cause: Any) -> Iterator[tuple[str, PathInFile, str]]:
     yield from _one("act", ("act",), cause.act)
     yield from _one("advice", ("advice",), cause.advice)
     yield from _each("cause", ("look_alikes",), cause.look_alikes)
+    yield from _one("sign", ("danger",), cause.danger)
+    yield from _each("observable", ("masks",), cause.masks)
+    yield from _each("cause", ("excludes",), cause.excludes)
     for name in cause.shows:
+        yield "observable", ("shows", name), name
+
+
+def _pair_references(pair: Any) -> Iterator[tuple[str, PathInFile, str]]:
+    yield from _each("cause", ("causes",), pair.causes)
+    for name in pair.shows:
         yield "observable", ("shows", name), name
 
 

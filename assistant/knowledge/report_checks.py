@@ -39,17 +39,22 @@ def _distributions(read: RulesFolder) -> Iterator[tuple[str, PathInFile, Distrib
     observables: dict[str, Observable] = read.entries["observables"]
     for name, observable in observables.items():
         yield f"observables/{name}.yaml", ("normal",), observable.normal, observable.states, "no_state"
-    for cause_id, cause in read.entries["causes"].items():
-        for name, distribution in cause.shows.items():
-            if name in observables:
-                states = observables[name].states
-                yield f"causes/{cause_id}.yaml", ("shows", name), distribution, states, "no_state"
+    for kind in ("causes", "pairs"):
+        for entry_id, entry in read.entries[kind].items():
+            for name, distribution in entry.shows.items():
+                if name in observables:
+                    states = observables[name].states
+                    yield f"{kind}/{entry_id}.yaml", ("shows", name), distribution, states, "no_state"
     question: Question
     for question_id, question in read.entries["questions"].items():
         if question.observable is not None and question.table is not None:
-            codes = tuple(code for _, code, _ in _meanings(question))
+            codes = tuple(code for _, code, _ in _meanings(question) if not _is_no_report(question, code))
             for state, distribution in question.table.items():
                 yield f"questions/{question_id}.yaml", ("table", state), distribution, codes, "no_answer"
+
+
+def _is_no_report(question: Question, code: str) -> bool:
+    return code in question.choices and question.choices[code].is_no_report
 
 
 def _meanings(question: Question) -> Iterator[tuple[PathInFile, str, tuple[str, ...]]]:
@@ -101,8 +106,8 @@ def answers_mean_states(read: RulesFolder) -> None:
                 near = nearest_name(state, observable.states)
                 read.add_problem(file, path, "no_state", near, found=state, valid=", ".join(observable.states))
         if question.table is None:
-            for path, _, means in _meanings(question):
-                if not means:
+            for path, code, means in _meanings(question):
+                if not means and not _is_no_report(question, code):
                     read.add_problem(file, path, "answer_means_nothing")
         _say_which_are_unsaid(read, file, question, observable, {state for _, state in named})
 
@@ -129,6 +134,42 @@ def _say_which_are_unsaid(
         unsaid = [state for state in observable.states if state not in named]
         if unsaid:
             read.add_problem(file, ("observable",), "state_never_meant", missing=", ".join(unsaid))
+
+
+def answers_among_several_report(read: RulesFolder) -> None:
+    """One of several answers reports an observable by saying, for each of its states, how often it is chosen."""
+    settings = _settings(read)
+    for question_id, question in read.entries["questions"].items():
+        for choice_id, choice in question.choices.items():
+            file, path = f"questions/{question_id}.yaml", ("choices", choice_id, "said_when")
+            if choice.said_when and question.kind != "choices":
+                read.add_problem(file, path, "said_when_among_several")
+                continue
+            for name, said_when in choice.said_when.items():
+                if name in read.entries["observables"]:
+                    states = read.entries["observables"][name].states
+                    _check_said_when(read, file, (*path, name), said_when, states, settings)
+
+
+def _check_said_when(
+    read: RulesFolder,
+    file: str,
+    path: PathInFile,
+    said_when: Distribution,
+    states: tuple[str, ...],
+    settings: BeliefSettings | None,
+) -> None:
+    for state, likelihood in said_when.items():
+        if state not in states:
+            near = nearest_name(state, states)
+            read.add_problem(file, (*path, state), "no_state", near, found=state, valid=", ".join(states))
+        elif likelihood == "rest":
+            read.add_problem(file, (*path, state), "mistakes_are_not_the_rest")
+        elif settings is not None and not 0 < share_of(likelihood, settings.words) < 1:
+            read.add_problem(file, (*path, state), "never_or_always")
+    missing = [state for state in states if state not in said_when]
+    if missing and set(said_when) <= set(states):
+        read.add_problem(file, path, "likelihoods_missing", missing=", ".join(missing))
 
 
 def bands_rise(read: RulesFolder) -> None:

@@ -16,6 +16,7 @@ ENTRY_FOLDERS: dict[str, Any] = {
     "observables": model.Observable,
     "questions": model.Question,
     "causes": model.Cause,
+    "pairs": model.Pair,
     "findings": model.Finding,
     "danger": model.Sign,
     "regions": model.Region,
@@ -24,7 +25,7 @@ SINGLE_FILES: dict[str, Any] = {
     "belief.yaml": model.BeliefSettings,
     "ovens.yaml": model.Ovens,
     "roles.yaml": dict[model.Id, model.Role],
-    "acts.yaml": dict[model.Id, model.Listed],
+    "acts.yaml": dict[model.Id, model.Act],
     "advice.yaml": dict[model.Id, model.Listed],
     "steps.yaml": dict[model.Id, model.Step],
 }

@@ -5,7 +5,9 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from assistant.interview.verdict import Change, Reason, Verdict
+from assistant.interview.changes import Change
+from assistant.interview.reasons import Reason
+from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import sign_question_id
 from assistant.knowledge.model import Knowledge
@@ -166,11 +168,11 @@ class Sentences:
         return " ".join(said)
 
     def _likely(self, verdict: Verdict, in_figures: bool) -> list[str]:
-        """The most probable hypotheses with their bands."""
+        """The most probable causes with their bands."""
         if verdict.action == "outside" or _kind_of_explanation(verdict) != "explain":
             return []
-        shown = [(h, p) for h, p in verdict.hypotheses if p >= LEAST_SHOWN][:MOST_LIKELY_SHOWN]
-        lines = [self.wording.say(f"band-{band(p)}", cause=self.wording.say(f"cause-{h}")) for h, p in shown]
+        shown = [(cause, p) for cause, p in verdict.named if p >= LEAST_SHOWN][:MOST_LIKELY_SHOWN]
+        lines = [self.wording.say(f"band-{band(p)}", cause=self.wording.say(f"cause-{cause}")) for cause, p in shown]
         if not in_figures:
             return lines
         return [

@@ -39,6 +39,7 @@ observable-heats_up_slowly = Heating-up time
 observable-side_to_side = Side-to-side browning
 observable-oven_fan_turns = Oven fan
 observable-lamp_pattern = Indicator lamp pattern
+observable-lights_elsewhere = Lights in other rooms
 observable-low_setting_opens = Lamp at about 100 °C
 observable-programmer_mode = Programmer mode
 observable-clock_state = Clock state

@@ -178,18 +178,6 @@ question-functions_on_oven = Which of these pictures are on the knob?
     .defrost = A fan with a snowflake or drops
     .defrost-words = snowflake | defrost | drops | fan and snowflake
 
-question-clock_on_oven = Does the oven have a clock?
-    .how = Look at the front panel. A clock that can end the cooking by itself can also hold back the heat.
-    .why = A clock or timer can keep the oven cold although nothing is broken.
-    .clock_with_start_and_end = A clock that can start or end the cooking
-    .clock_with_start_and_end-words = clock with timer | programmer | auto clock | can end cooking
-    .clock_not_sure_what_it_does = A clock, but I do not know what it can do
-    .clock_not_sure_what_it_does-words = a clock | just a clock | clock not sure | digital clock | yes | yes a clock | yeah | yep
-    .only_a_minute_minder = Only a timer that rings
-    .only_a_minute_minder-words = only a timer | minute minder | it rings | ringer | bell
-    .no_clock = No clock and no timer
-    .no_clock-words = no clock | no | none | no timer | nope | nah | no it hasn't
-
 question-lamp_means = What does the small light on the front panel show?
     .how = Not the light inside the oven. The booklet says what the small light means.
     .why = On some ovens this light shows when the oven is heating. Then it can tell us a lot.
@@ -291,6 +279,8 @@ question-clock_flashes = Does the clock flash?
     .shows_time-words = no | shows the time | steady | time | normal | nah | nope
     .flashes = It flashes, or shows only zeros or dashes
     .flashes-words = yes | flashes | flashing | zeros | blinking | dashes | yeah | yep
+    .no_clock = My oven has no clock
+    .no_clock-words = no clock | hasn't one | doesn't have a clock | not on mine | mine has none | there is no clock
 
 question-timer_sign = Is the oven waiting for a set time?
     .how = Look at the clock. The letter A or the word "auto" means that it waits. A small hand or pot often means by hand.
@@ -299,6 +289,8 @@ question-timer_sign = Is the oven waiting for a set time?
     .by_hand-words = by hand | hand | no a | manual | no auto | no | nah | nope
     .waits_for_time = I see the letter A, or "auto"
     .waits_for_time-words = auto | letter a | the letter a | automatic | yes
+    .no_clock = My oven has no clock that can end the cooking
+    .no_clock-words = no clock | only a timer | hasn't one | doesn't have a clock | not on mine | mine has none | it only rings
 
 question-underside_pale = With heat from above and below, how does the underside of food look?
     .how = Think of bread, pizza or a pie on a wire shelf. If you never use this way of heating, say "not sure".
@@ -329,6 +321,8 @@ question-fan_cooks = How does the oven cook with the fan in a circle?
     .cooks_weakly-words = weak | weakly | slow | not so well | a bit
     .blows_cold = The fan blows, but there is no heat
     .blows_cold-words = cold | blows cold | no heat | only air | nothing
+    .no_fan_heat = My oven has no fan heat
+    .no_fan_heat-words = no fan | hasn't one | doesn't have a fan | not on mine | mine has none | there is no fan
 
 question-grill_browns = How does the grill brown toast?
     .how = Think of the last time. Some grills work only with the door as the booklet says.
@@ -339,6 +333,8 @@ question-grill_browns = How does the grill brown toast?
     .browns_weakly-words = weak | weakly | slow | only in part | only the middle | only the edges
     .no_grill_heat = It does not get hot
     .no_grill_heat-words = cold | no heat | not at all | dead | nothing
+    .no_grill = My oven has no grill
+    .no_grill-words = no grill | hasn't one | doesn't have a grill | not on mine | mine has none | there is no grill
 
 question-bottom_heat_alone = With bottom heat alone, how does the underside look?
     .how = Bottom heat alone is the picture with just one line at the bottom. If you never use it, say "not sure".
@@ -349,6 +345,8 @@ question-bottom_heat_alone = With bottom heat alone, how does the underside look
     .a_bit_pale-words = a bit pale | pale | light | not brown enough | a little pale | bit pale | it's pale | pale ish | stays pale | it stays pale
     .white_or_raw = White, soft or raw
     .white_or_raw-words = white | raw | soggy | soft | not done at all | wet | it stays white | stays white | totally white | still white | it's white | all white | doughy | uncooked | it stays raw | not cooked
+    .no_such_heat = My oven has no bottom heat alone
+    .no_such_heat-words = hasn't one | no such setting | doesn't have it | not on mine | mine has none | there is no such
 
 question-less_done_than_meant = How long does food take, against what the recipe says?
     .how = Think of things you have cooked often.
@@ -663,6 +661,8 @@ question-display_sign = Does the display show a key, or a word for a lock?
     .key_or_lock-words = key | lock | loc | yes | child lock
     .demo_word = The word "demo"
     .demo_word-words = demo | demo mode | demonstration | show mode
+    .no_display = My oven has no display
+    .no_display-words = no display | no clock | hasn't one | doesn't have a display | not on mine | mine has none
 
 question-door_way = Is anything in the way of the door?
     .how = Think of a shelf that is not pushed in, a tray that is too deep, or a cloth.
@@ -697,3 +697,6 @@ question-underside_with_fan = With the fan and a line above and below, how does 
     .a_bit_pale-words = a bit pale | pale | light | not brown enough | stays pale
     .white_or_raw = White, soft or raw
     .white_or_raw-words = white | raw | soggy | soft | not done at all | wet | stays white | it stays white
+
+    .no_such_heat = My oven has no such setting
+    .no_such_heat-words = hasn't one | no such setting | doesn't have it | not on mine | mine has none | there is no such

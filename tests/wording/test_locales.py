@@ -7,7 +7,7 @@ import pytest
 
 from assistant.errors import WordingBroken
 from assistant.interview.answers import CONVERSIONS
-from assistant.interview.verdict import ACTIONS, URGENCIES
+from assistant.interview.choice import ACTIONS, URGENCIES
 from assistant.knowledge.danger_questions import is_danger_question
 from assistant.knowledge.model import Care, Knowledge
 from assistant.wording.languages import Languages

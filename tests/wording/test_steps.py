@@ -3,7 +3,7 @@
 import itertools
 
 from assistant.interview.danger import Stop
-from assistant.interview.verdict import steps_for
+from assistant.interview.choice import steps_for
 from assistant.knowledge.model import Knowledge
 from assistant.wording.sentences import Sentences
 

@@ -1,0 +1,196 @@
+"""What each way to end costs, given which causes are there: the least expected cost decides.
+
+Costs add up over causes: an action has its own price, and every cause that it doesn't serve costs what is left
+undone. So a pair is served only when both are, and expected costs need the marginals of the causes alone. A visit
+also costs the parts that weren't brought and the tests made before the cause is found; the best kit and the best
+order of tests are those of the most probable. Injury has no price here.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from assistant.belief.combination import Floats
+from assistant.belief.hypotheses import SOMETHING_ELSE
+from assistant.knowledge.model import Cause, Costs, Knowledge, Trade
+
+Ending = Literal["all_normal", "do_one_thing", "use_differently", "book_visit"]
+TRADES: tuple[Trade, ...] = Trade.__args__  # type: ignore[attr-defined]
+
+
+@dataclass(frozen=True)
+class Action:
+    """One way to end; `remedy` is the act, the advice or the trade, empty for `all_normal`."""
+
+    ending: Ending
+    remedy: str = ""
+
+
+@dataclass(frozen=True)
+class Decision:
+    """The table of action x cause. A actions, C causes, P parts; money in the region's currency.
+
+    `price`: (A,). `left`: (C, A), added for each cause that is there. `serves`: (C, A) of 0 and 1. `visits`: for
+    each visiting action its row of causes that its trade looks for, (C,) of 0 and 1. `part_of`: (C, P) of 0 and 1.
+    """
+
+    actions: tuple[Action, ...]
+    price: Floats
+    left: Floats
+    serves: Floats
+    visits: dict[int, Floats]
+    part_of: Floats
+    parts: tuple[str, ...]
+    return_visit: float
+    part_brought: float
+    test: float
+    parts_brought: int
+    tests_planned: int
+    tried_above: float
+
+
+def decision_of(knowledge: Knowledge, region: str) -> Decision:
+    """Raises KeyError for an unknown region."""
+    costs = knowledge.regions[region].costs
+    actions = _actions(knowledge)
+    causes: list[tuple[str, Cause | None]] = [*knowledge.causes.items(), (SOMETHING_ELSE, None)]
+    parts = tuple(dict.fromkeys(c.part for c in knowledge.causes.values() if c.kind == "fault" and c.part))
+    part_of = [[c is not None and c.kind == "fault" and c.part == part for part in parts] for _, c in causes]
+    sought = {
+        number: np.array([float(_mended_by(cause) == action.remedy) for _, cause in causes])
+        for number, action in enumerate(actions)
+        if action.ending == "book_visit"
+    }
+    return Decision(
+        actions=actions,
+        price=np.array([_price(action, costs) for action in actions]),
+        left=np.array([[_left(action, cause, costs) for action in actions] for _, cause in causes]),
+        serves=np.array([[_serves(action, cause) for action in actions] for _, cause in causes], dtype=np.float64),
+        visits=sought,
+        part_of=np.array(part_of, dtype=np.float64).reshape(len(causes), len(parts)),
+        parts=parts,
+        return_visit=costs.return_visit.value,
+        part_brought=costs.part_brought.value,
+        test=costs.test.value,
+        parts_brought=int(knowledge.settings.parts_brought.value),
+        tests_planned=int(knowledge.settings.tests_planned.value),
+        tried_above=knowledge.settings.tried_above.share,
+    )
+
+
+def _actions(knowledge: Knowledge) -> tuple[Action, ...]:
+    acts = dict.fromkeys(cause.act for cause in knowledge.causes.values() if cause.act)
+    advice = dict.fromkeys(cause.advice for cause in knowledge.causes.values() if cause.advice)
+    return (
+        Action("all_normal"),
+        *(Action("do_one_thing", act) for act in acts),
+        *(Action("use_differently", each) for each in advice),
+        *(Action("book_visit", trade) for trade in TRADES),
+    )
+
+
+def _mended_by(cause: Cause | None) -> str:
+    """The unnamed cause is looked for by the appliance engineer."""
+    return "appliance_engineer" if cause is None else cause.mended_by
+
+
+def _price(action: Action, costs: Costs) -> float:
+    if action.ending == "book_visit":
+        return costs.visit[_trade(action)].value
+    if action.ending == "all_normal":
+        return 0.0
+    return (costs.act if action.ending == "do_one_thing" else costs.advice).value
+
+
+def _trade(action: Action) -> Trade:
+    return next(trade for trade in TRADES if trade == action.remedy)
+
+
+def _serves(action: Action, cause: Cause | None) -> bool:
+    """A visit serves the faults of its trade and every habit: who comes also sees how the oven is used."""
+    if action.ending == "book_visit":
+        return _mended_by(cause) in (action.remedy, "householder")
+    return cause is not None and action.ending != "all_normal" and action.remedy in (cause.act, cause.advice)
+
+
+def _left(action: Action, cause: Cause | None, costs: Costs) -> float:
+    """What it costs that this cause is there when that action is taken; nothing where the action serves it."""
+    if _serves(action, cause):
+        return 0.0
+    mended_by = _mended_by(cause)
+    visit = next((costs.visit[trade].value for trade in TRADES if trade == mended_by), 0.0)
+    if action.ending == "book_visit":
+        return visit
+    if action.ending != "all_normal":
+        return visit + costs.tried_in_vain.value
+    return visit + (costs.fault_left if visit else costs.habit_left).value
+
+
+def expected_costs(decision: Decision, marginals: Floats, total: Floats) -> Floats:
+    """(R, A) from marginals (R, C) and the probability of each row (R,), both unnormalised: costs times that.
+
+    Endless where the action would be a long shot: something to try is proposed only if what it serves is probable.
+    """
+    found = total[:, None] * decision.price + marginals @ decision.left
+    tries = [action.ending in ("do_one_thing", "use_differently") for action in decision.actions]
+    long_shot = marginals @ decision.serves < decision.tried_above * total[:, None]
+    found[long_shot & np.array(tries)] = np.inf
+    for action, sought in decision.visits.items():
+        found[:, action] += _of_the_visit(decision, marginals * sought, total)
+    return found
+
+
+def _of_the_visit(decision: Decision, sought: Floats, total: Floats) -> Floats:
+    """(R,): parts brought, second trips for those that weren't, and tests before the cause is found.
+
+    A part is brought where that is expected to cost less than a second trip, the likeliest first.
+    """
+    parts = sought @ decision.part_of
+    spared = np.maximum(decision.return_visit * parts - decision.part_brought * total[:, None], 0.0)
+    brought = _likeliest(spared, decision.parts_brought).sum(axis=1)
+    likeliest = -np.sort(-_likeliest(sought, decision.tests_planned), axis=1)
+    planned = likeliest.shape[1]
+    tests = planned * sought.sum(axis=1) - np.cumsum(likeliest, axis=1)[:, : planned - 1].sum(axis=1)
+    cost: Floats = decision.return_visit * parts.sum(axis=1) - brought + decision.test * tests
+    return cost
+
+
+def _likeliest(values: Floats, number: int) -> Floats:
+    """(R, number): the greatest of each row, in no order."""
+    if values.shape[1] <= number:
+        return values
+    found: Floats = np.partition(values, values.shape[1] - number, axis=1)[:, -number:]
+    return found
+
+
+def least_costs(decision: Decision, marginals: Floats, total: Floats, allowed: Sequence[int]) -> Floats:
+    """(R,): the expected cost of the best allowed action, times the probability of the row."""
+    least: Floats = expected_costs(decision, marginals, total)[:, list(allowed)].min(axis=1)
+    return least
+
+
+def least_action(decision: Decision, marginals: Floats, allowed: Sequence[int]) -> Action:
+    """The action with the least expected cost, to a hundredth; among equals the first in the table."""
+    costs = expected_costs(decision, marginals[None, :], np.ones(1))[0].round(2)
+    return decision.actions[min(allowed, key=lambda number: costs[number])]
+
+
+def kit(decision: Decision, marginals: Floats) -> tuple[str, ...]:
+    """The parts to bring, most probable first: those for which a second trip would be expected to cost more."""
+    probable = marginals @ decision.part_of
+    order = np.argsort(-probable.round(12), kind="stable")[: decision.parts_brought]
+    return tuple(decision.parts[i] for i in order if decision.return_visit * probable[i] > decision.part_brought)
+
+
+def order_of_tests(decision: Decision, causes: Sequence[str], marginals: Floats, trade: str) -> tuple[str, ...]:
+    """The causes that the trade looks for first, most probable first."""
+    visits = {decision.actions[number].remedy: sought for number, sought in decision.visits.items()}
+    probable = marginals * visits[trade]
+    order = np.argsort(-probable.round(12), kind="stable")[: decision.tests_planned]
+    return tuple(causes[i] for i in order if probable[i] >= LEAST_TESTED)
+
+
+LEAST_TESTED = 0.01
+"""A test for something less probable isn't named."""

@@ -1,0 +1,202 @@
+"""What a question is worth: by how much its answer is expected to lower the cost of the ending.
+
+Expected value of information (Raiffa and Schlaifer 1961; for troubleshooting Heckerman, Breese and Rommelse,
+Communications of the ACM 38(3), 1995), in money, against the minutes and the care that the question takes. One step
+looks at a single question; two steps also at the best one after it, so that questions which tell only together are
+seen too.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from assistant.belief.combination import Floats
+from assistant.belief.decision import Decision, least_costs
+from assistant.belief.hypotheses import EvidenceModel
+from assistant.belief.posterior import Posterior, state_weights
+
+LEAST_MONEY = 0.001
+"""Less is nothing: it is rounding, and must not choose."""
+
+MASS_DROPPED_ONE_STEP = 1e-5
+MASS_DROPPED_TWO_STEPS = 1e-3
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """A question that may be asked: `effort` in money, `minutes`, both with the questions that open the way to it.
+
+    `way`: those that open it, in their order; `opens`: the probability that they do.
+    """
+
+    question_id: str
+    effort: float
+    minutes: float
+    opens: float = 1.0
+    way: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Worth:
+    """`value`: expected saving, in money; `net`: less the effort; `bits_per_minute`: for ties only."""
+
+    question_id: str
+    value: float
+    net: float
+    bits_per_minute: float
+
+
+@dataclass(frozen=True)
+class Outlook:
+    """What the answers of the candidates would do. R rows, one for each answer; H hypotheses that are kept.
+
+    `given`: (R, H) P(answer | hypothesis, the answers so far). `rows`: question -> its rows.
+    `states`: observable -> (S, H) P(state | hypothesis, the answers so far).
+    """
+
+    probabilities: Floats
+    members: Floats
+    given: Floats
+    rows: Mapping[str, slice]
+    states: Mapping[str, Floats]
+
+
+def look_ahead(
+    model: EvidenceModel, answers: Mapping[str, str], now: Posterior, asked: Sequence[str], dropped: float
+) -> Outlook:
+    """Keep the fewest hypotheses that leave out no more than the probability `dropped`."""
+    kept = _most_probable(now.probabilities, dropped)
+    weights = state_weights(model, answers)
+    names = dict.fromkeys(model.observable_of[question_id] for question_id in asked)
+    states = {name: _states_now(model.state_given[name][:, kept], weights.get(name)) for name in names}
+    blocks, rows, start = [], {}, 0
+    for question_id in asked:
+        block = model.report_given[question_id] @ states[model.observable_of[question_id]]
+        rows[question_id] = slice(start, start + len(block))
+        start += len(block)
+        blocks.append(block)
+    given = np.vstack(blocks) if blocks else np.empty((0, len(kept)))
+    probabilities = now.probabilities[kept] / now.probabilities[kept].sum()
+    return Outlook(probabilities, model.members[kept].astype(np.float64), given, rows, states)
+
+
+def _most_probable(probabilities: Floats, dropped: float) -> np.ndarray[tuple[int], np.dtype[np.intp]]:
+    """In the order of the rules, so that sums don't hang on the order of equals."""
+    order = np.argsort(-probabilities.round(12), kind="stable")
+    enough = int(np.searchsorted(np.cumsum(probabilities[order]), 1 - dropped)) + 1
+    return np.sort(order[:enough])
+
+
+def _states_now(given: Floats, weights: Floats | None) -> Floats:
+    if weights is None:
+        return given
+    weighed = given * weights[:, None]
+    normalised: Floats = weighed / weighed.sum(axis=0)
+    return normalised
+
+
+def one_step(
+    decision: Decision, outlook: Outlook, candidates: Sequence[Candidate], allowed: Sequence[int]
+) -> tuple[Worth, ...]:
+    """The worth of each candidate, in their order."""
+    stop_now, after = _costs_after_one(decision, outlook, allowed)
+    bits = _information(outlook)
+    return tuple(
+        _worth(each, stop_now - float(after[outlook.rows[each.question_id]].sum()), bits) for each in candidates
+    )
+
+
+def _worth(candidate: Candidate, saved: float, bits: Mapping[str, float]) -> Worth:
+    value = saved * candidate.opens if saved * candidate.opens >= LEAST_MONEY else 0.0
+    return Worth(
+        candidate.question_id, value, value - candidate.effort, bits[candidate.question_id] / candidate.minutes
+    )
+
+
+def _costs_after_one(decision: Decision, outlook: Outlook, allowed: Sequence[int]) -> tuple[float, Floats]:
+    """The least cost of ending now, and (R,) after each answer, times the answer's probability."""
+    weighed = outlook.members * outlook.probabilities[:, None]
+    now = least_costs(decision, weighed.sum(axis=0)[None, :], np.ones(1), allowed)
+    after = least_costs(decision, outlook.given @ weighed, outlook.given @ outlook.probabilities, allowed)
+    return float(now[0]), after
+
+
+def two_steps(
+    decision: Decision,
+    model: EvidenceModel,
+    outlook: Outlook,
+    candidates: Sequence[Candidate],
+    allowed: Sequence[int],
+) -> tuple[Worth, ...]:
+    """The worth of each candidate when the best other one may follow, or none. No candidate is left out first."""
+    stop_now, after_one = _costs_after_one(decision, outlook, allowed)
+    after_two = _costs_after_two(decision, model, outlook, candidates, allowed)
+    told = outlook.given @ outlook.probabilities
+    best = after_one.copy()
+    for second in candidates:
+        going_on = told * second.effort + second.opens * after_two[second.question_id] + (1 - second.opens) * after_one
+        others = np.ones(len(best), dtype=np.bool_)
+        others[outlook.rows[second.question_id]] = False
+        best[others] = np.minimum(best[others], going_on[others])
+    bits = _information(outlook)
+    return tuple(
+        _worth(each, stop_now - float(best[outlook.rows[each.question_id]].sum()), bits) for each in candidates
+    )
+
+
+def _costs_after_two(
+    decision: Decision,
+    model: EvidenceModel,
+    outlook: Outlook,
+    candidates: Sequence[Candidate],
+    allowed: Sequence[int],
+) -> dict[str, Floats]:
+    """question -> (R,): the expected cost after each row's answer and then that question's, best ended each time."""
+    found = {each.question_id: np.zeros(len(outlook.given)) for each in candidates}
+    names = [each.question_id for each in candidates]
+    weighed = outlook.given * outlook.probabilities
+    for number, first in enumerate(names):
+        later = names[number + 1 :]
+        if not later:
+            break
+        block = slice(outlook.rows[later[0]].start, outlook.rows[later[-1]].stop)
+        joint = weighed[outlook.rows[first]][:, None, :] * outlook.given[None, block]
+        for second in later:
+            if model.observable_of[second] == model.observable_of[first]:
+                own = outlook.rows[second]
+                joint[:, own.start - block.start : own.stop - block.start] = _both_told(model, outlook, first, second)
+        flat = joint.reshape(-1, joint.shape[2])
+        least = least_costs(decision, flat @ outlook.members, flat.sum(axis=1), allowed).reshape(joint.shape[:2])
+        for second in later:
+            own = outlook.rows[second]
+            part = least[:, own.start - block.start : own.stop - block.start]
+            found[second][outlook.rows[first]] = part.sum(axis=1)
+            found[first][own] = part.sum(axis=0)
+    return found
+
+
+def _both_told(model: EvidenceModel, outlook: Outlook, first: str, second: str) -> Floats:
+    """(answers, answers, H): two reports of one observable hang together through its state."""
+    states = outlook.states[model.observable_of[first]]
+    tables = model.report_given[first], model.report_given[second]
+    both: Floats = np.einsum("as,bs,sh->abh", *tables, states) * outlook.probabilities
+    return both
+
+
+def _information(outlook: Outlook) -> dict[str, float]:
+    """question -> expected fall of the entropy over the hypotheses, in bits (Shannon 1948)."""
+    told = outlook.given @ outlook.probabilities
+    by_row = -_xlog2x(told) + _xlog2x(outlook.given) @ outlook.probabilities
+    return {question_id: float(by_row[rows].sum()) for question_id, rows in outlook.rows.items()}
+
+
+def _xlog2x(values: Floats) -> Floats:
+    found: Floats = values * np.log2(values)
+    return found
+
+
+def best_of(worths: Sequence[Worth]) -> Worth | None:
+    """The one with the greatest net worth, if any is worth its effort; ties go to more bits a minute, then to order."""
+    worthy = [each for each in worths if each.net >= LEAST_MONEY]
+    return max(worthy, key=lambda each: (round(each.net, 2), round(each.bits_per_minute, 6)), default=None)

@@ -1,0 +1,98 @@
+"""What would change a verdict: single answers, given or taken back.
+
+Belief proposes them, since it is quick, the likeliest answers first; each is then assessed as if it had been given.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+import numpy as np
+
+from assistant.belief.decision import Action as Ending
+from assistant.belief.decision import expected_costs, least_action
+from assistant.belief.posterior import posterior
+from assistant.belief.value import MASS_DROPPED_ONE_STEP, look_ahead
+from assistant.interview.actions import allowed_actions
+from assistant.interview.answers import value_of
+from assistant.interview.assess import Assessment, assess
+from assistant.interview.choice import Action, choose
+from assistant.interview.script import Script
+from assistant.interview.state import Answer, State
+from assistant.interview.way import may_ask
+
+MOST_CHANGES = 4
+MOST_TRIED = 12
+LEAST_LIKELY = 0.02
+
+
+@dataclass(frozen=True)
+class Change:
+    """What would change the verdict: an answer given otherwise (or given at all), or taken back."""
+
+    question_id: str
+    value: str | None
+    action: Action
+
+
+def changes_of(script: Script, assessment: Assessment, action: Action) -> tuple[Change, ...]:
+    """Up to MOST_CHANGES answers that lead to another action."""
+    found = []
+    for tried, (question_id, code) in enumerate(_proposals(script, assessment)):
+        then = choose(script, assess(script, _answered_otherwise(script, assessment.state, question_id, code))).action
+        if then != action:
+            found.append(Change(question_id, code, then))
+        if len(found) == MOST_CHANGES or tried == MOST_TRIED:
+            break
+    return tuple(found)
+
+
+def _proposals(script: Script, assessment: Assessment) -> Iterator[tuple[str, str | None]]:
+    """Answers not given yet that would change the least costly ending, then answers that carry it."""
+    decision = script.decision(assessment.state.region)
+    allowed = allowed_actions(script, assessment)
+    now = least_action(decision, assessment.posterior.marginals, allowed)
+    yield from _not_given(script, assessment, now, allowed)
+    for report in assessment.evidence:
+        if "__" in report:
+            continue
+        others = {other: code for other, code in assessment.evidence.items() if other != report}
+        belief = posterior(script.evidence_model, others, assessment.not_fitted)
+        if least_action(decision, belief.marginals, allowed).ending != now.ending:
+            yield report, None
+
+
+def _not_given(
+    script: Script, assessment: Assessment, now: Ending, allowed: tuple[int, ...]
+) -> Iterator[tuple[str, str]]:
+    decision = script.decision(assessment.state.region)
+    open_ones = [
+        question_id
+        for question_id, question in script.knowledge.questions.items()
+        if question.observable and question_id not in assessment.evidence and may_ask(script, assessment, question_id)
+    ]
+    if not open_ones:
+        return
+    model = script.evidence_model
+    outlook = look_ahead(model, assessment.evidence, assessment.posterior, open_ones, MASS_DROPPED_ONE_STEP)
+    told = outlook.given @ outlook.probabilities
+    marginals = outlook.given @ (outlook.members * outlook.probabilities[:, None])
+    costs = (expected_costs(decision, marginals, told) / told[:, None]).round(2)[:, list(allowed)]
+    endings = np.array([decision.actions[allowed[number]].ending for number in costs.argmin(axis=1)])
+    rows = [(q, code, row) for q in open_ones for code, row in zip(model.codes[q], _rows(outlook.rows[q]), strict=True)]
+    changing = [(q, code, row) for q, code, row in rows if endings[row] != now.ending and told[row] >= LEAST_LIKELY]
+    for question_id, code, _ in sorted(changing, key=lambda each: -round(float(told[each[2]]), 9)):
+        yield question_id, code
+
+
+def _rows(rows: slice) -> range:
+    return range(rows.start, rows.stop)
+
+
+def _answered_otherwise(script: Script, state: State, question_id: str, code: str | None) -> State:
+    """The state as if that question had been answered so, or never."""
+    answers = {q: answer for q, answer in state.answers.items() if q != question_id}
+    if code is not None:
+        value = value_of(script.knowledge.questions[question_id], code)
+        answers[question_id] = Answer(question_id, "answered", value, state.sequence, datetime.min)
+    return replace(state, answers=answers)

@@ -1,0 +1,67 @@
+"""What a verdict rests on: answers, findings and signs, and what each answer weighs."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from assistant.belief.hypotheses import Hypothesis
+from assistant.belief.posterior import Posterior, posterior, weights_of_evidence
+from assistant.interview.assess import Assessment
+from assistant.interview.script import Script, question_of_key
+from assistant.interview.state import Value
+
+TELLING_DECIBANS = 1.0
+MOST_REASONS = 6
+
+
+@dataclass(frozen=True)
+class Reason:
+    """An answer, a finding or a sign that the verdict rests on.
+
+    For answers: `decibans` is the weight of its observable for the leader against the runner-up; these add up.
+    `without`: the leader's probability if that answer were withdrawn.
+    """
+
+    kind: Literal["answer", "finding", "sign"]
+    id: str
+    value: Value | None = None
+    decibans: float | None = None
+    without: float | None = None
+
+
+def leader_and_rival(belief: Posterior) -> tuple[Hypothesis, Hypothesis]:
+    """The most probable hypothesis, and the most probable one that shares no cause with it."""
+    leader, *others = [hypothesis for hypothesis, _ in belief.ranked()]
+    return leader, next(each for each in others if set(leader).isdisjoint(each))
+
+
+def answer_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]:
+    """The answers that speak for the leader against the runner-up, strongest first; of an observable, the stronger."""
+    leader, rival = leader_and_rival(assessment.posterior)
+    decibans = weights_of_evidence(script.evidence_model, assessment.evidence, leader, rival)
+    strongest: dict[str, Reason] = {}
+    for report in assessment.evidence:
+        name = script.evidence_model.observable_of[report]
+        if decibans[name] >= TELLING_DECIBANS:
+            reason = _reason(script, assessment, report, leader, round(decibans[name], 1))
+            known = strongest.get(name)
+            if known is None or (reason.without or 0) < (known.without or 0):
+                strongest[name] = reason
+    told = sorted(strongest.values(), key=lambda reason: -(reason.decibans or 0))
+    once = {(reason.id, reason.value): reason for reason in reversed(told)}
+    return tuple(reason for reason in told if once[(reason.id, reason.value)] is reason)[:MOST_REASONS]
+
+
+def _reason(script: Script, assessment: Assessment, report: str, leader: Hypothesis, decibans: float) -> Reason:
+    others = {other: code for other, code in assessment.evidence.items() if other != report}
+    without = posterior(script.evidence_model, others, assessment.not_fitted).of_set(leader)
+    return Reason("answer", question_of_key(report), _value(assessment, report), decibans, round(without, 4))
+
+
+def _value(assessment: Assessment, report: str) -> Value:
+    """What was answered; of several answers, the one that reports."""
+    question_id, *item = report.split("__")
+    return (item[0],) if item else assessment.evidence[question_id]
+
+
+def explanations(assessment: Assessment) -> tuple[Reason, ...]:
+    return tuple(Reason("finding", f) for f, effect in assessment.effects.items() if effect.explains)

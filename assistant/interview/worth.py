@@ -1,0 +1,118 @@
+"""Which of the questions that may still be asked is worth most: belief's arithmetic on the session's questions."""
+
+from collections.abc import Sequence
+
+from assistant.belief import value
+from assistant.belief.value import Candidate, Outlook, Worth
+from assistant.interview.actions import Actions
+from assistant.interview.assess import Assessment
+from assistant.interview.script import Script
+from assistant.interview.way import WayFinder
+from assistant.knowledge.model import Care
+
+MOST_SKIPS = 1
+ALREADY = (4, 1)
+"""Answers known and not known that are taken to have been seen before the first."""
+
+
+def candidates(script: Script, assessment: Assessment, finder: WayFinder, status: str) -> tuple[Candidate, ...]:
+    """Questions of the stage `signs` that report something and whose status is this one, with what they cost.
+
+    A question whose way isn't open yet carries the effort of those that open it.
+    """
+    found = []
+    for question_id, question in script.knowledge.questions.items():
+        if question.stage != "signs" or question.observable is None:
+            continue
+        if assessment.state.status(question_id) != status or assessment.state.times_skipped(question_id) > MOST_SKIPS:
+            continue
+        way = finder.way_to(question_id)
+        if way is not None:
+            found.append(_candidate(script, assessment, question_id, way))
+    return tuple(found)
+
+
+def _candidate(script: Script, assessment: Assessment, question_id: str, way: tuple[str, ...]) -> Candidate:
+    questions = [script.knowledge.questions[q] for q in (*way, question_id)]
+    region = script.knowledge.regions.get(assessment.state.region) or next(iter(script.knowledge.regions.values()))
+    costs = region.costs
+    minutes = sum(question.minutes.value for question in questions)
+    care = sum(costs.care[question.care].value for question in questions)
+    tired = 1 + len(assessment.state.answers) / script.knowledge.settings.patience.value
+    return Candidate(
+        question_id=question_id,
+        effort=minutes * costs.minute.value + care + len(questions) * costs.question.value * tired,
+        minutes=minutes,
+        opens=script.knowledge.settings.way_opens.share ** len(way) * _known_share(script, assessment),
+        way=way,
+    )
+
+
+def _known_share(script: Script, assessment: Assessment) -> float:
+    """How likely this person is to know an answer: a rule of succession over what was asked (Laplace 1814).
+
+    Before anything is asked it stands at ALREADY[0] of sum(ALREADY).
+    """
+    questions = script.knowledge.questions
+    told = [a.status for q, a in assessment.state.answers.items() if q in questions and questions[q].observable]
+    known, unknown = told.count("answered"), told.count("not_sure")
+    return (known + ALREADY[0]) / (known + unknown + sum(ALREADY))
+
+
+def towards_danger(script: Script, assessment: Assessment, open_ones: Sequence[Candidate]) -> str | None:
+    """The question that may tell most about a dangerous cause, while one is probable enough to be asked about.
+
+    Injury has no price, so it isn't weighed against minutes: what counts is how likely an answer is to carry the
+    dangerous causes together over a threshold. Only questions that need no more than a cold look are asked for it.
+    """
+    settings = script.knowledge.settings
+    questions = script.knowledge.questions
+    now = assessment.dangerous
+    open_ones = [c for c in open_ones if not c.way and questions[c.question_id].care.rank <= Care.LOOK_COLD.rank]
+    if not open_ones or not settings.danger_asked_above.share <= now < settings.stop_above.share:
+        return None
+    outlook = _outlook(script, assessment, open_ones, value.MASS_DROPPED_ONE_STEP)
+    dangerous = [script.evidence_model.causes.index(cause) for cause in script.dangerous]
+    of_danger = outlook.probabilities * outlook.members[:, dangerous].any(axis=1)
+    told, both = outlook.given @ outlook.probabilities, outlook.given @ of_danger
+    limit = settings.stop_above.share if now >= settings.dangerous_above.share else settings.dangerous_above.share
+    crossing = {
+        each.question_id: float(told[rows][both[rows] >= limit * told[rows]].sum())
+        for each in open_ones
+        for rows in [outlook.rows[each.question_id]]
+    }
+    best = max(open_ones, key=lambda each: round(crossing[each.question_id] / each.minutes, 6))
+    return _first_step(best) if crossing[best.question_id] >= settings.danger_told_above.share else None
+
+
+def most_worth(script: Script, assessment: Assessment, open_ones: Sequence[Candidate], actions: Actions) -> str | None:
+    """The question to ask next, two steps ahead, or None where none is worth its effort."""
+    if not open_ones:
+        return None
+    best = value.best_of(foreseen(script, assessment, open_ones, actions))
+    if best is None:
+        return None
+    return _first_step(next(each for each in open_ones if each.question_id == best.question_id))
+
+
+def _first_step(candidate: Candidate) -> str:
+    return (*candidate.way, candidate.question_id)[0]
+
+
+def foreseen(
+    script: Script, assessment: Assessment, open_ones: Sequence[Candidate], actions: Actions
+) -> tuple[Worth, ...]:
+    """The worth of each, two steps ahead. Remembered for the script: the same evidence gives the same worths."""
+    key = (assessment.state.region, tuple(sorted(assessment.evidence.items())), assessment.not_fitted, actions)
+    remembered = script.foreseen.get((key, tuple(open_ones)))
+    if remembered is None:
+        outlook = _outlook(script, assessment, open_ones, value.MASS_DROPPED_TWO_STEPS)
+        decision = script.decision(assessment.state.region)
+        remembered = value.two_steps(decision, script.evidence_model, outlook, open_ones, actions)
+        script.foreseen.keep((key, tuple(open_ones)), remembered)
+    return remembered
+
+
+def _outlook(script: Script, assessment: Assessment, open_ones: Sequence[Candidate], dropped: float) -> Outlook:
+    asked = [each.question_id for each in open_ones]
+    return value.look_ahead(script.evidence_model, assessment.evidence, assessment.posterior, asked, dropped)
