@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 import yaml
 
+from assistant.interview.choice import ACTIONS
 from assistant.interview.commands import GiveAnswer, SayNotSure
 from assistant.interview.conversation import Conversation
-from assistant.interview.choice import ACTIONS
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import DANGER_NOW, NONE

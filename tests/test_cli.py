@@ -56,7 +56,7 @@ def test_a_piped_conversation_is_saved_and_resumed_by_its_code(run) -> None:  # 
 def test_bytes_that_are_no_text_are_no_traceback(run, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
     done = subprocess.run(
         [sys.executable, "-m", "assistant", "--store", str(tmp_path / "s.db")],
-        input=b"\xff\xfe\x00\n15\n\x80\n",
+        input=b"\xff\xfe\x00\n16\n\x80\n",
         capture_output=True,
         cwd=ROOT,
         env={**os.environ, "PYTHONIOENCODING": "ascii:strict"},
@@ -142,7 +142,7 @@ def test_without_a_home_the_conversation_is_held_but_not_kept(run) -> None:  # t
     environment = {"PATH": os.environ["PATH"], "HOME": "/dev/null/nobody"}
     done = subprocess.run(
         [sys.executable, "-m", "assistant"],
-        input="15\n5\ngas\n\n",
+        input="16\n5\ngas\n\n",
         capture_output=True,
         text=True,
         cwd=ROOT,

@@ -128,12 +128,13 @@ class Talk:
         return question
 
     def _show_verdict(self, verdict: Verdict) -> None:
-        """In full when it is new; in a word when something changed and it didn't."""
-        now = (verdict, self.conversation.state.sequence)
-        before, self._verdict_shown = self._verdict_shown, now
-        if before is None or before[0] != verdict:
-            self.terminal.write(self._pages.verdict(verdict))
-        elif before != now:
+        """In full when it reads differently; in a word when something changed and it doesn't."""
+        page = self._pages.verdict(verdict)
+        before, now = self._verdict_shown, self.conversation.state.sequence
+        self._verdict_shown = (verdict, now)
+        if before is None or self._pages.verdict(before[0]) != page:
+            self.terminal.write(page)
+        elif before[1] != now:
             self._say("chat-verdict_stays", headline=self.sentences.headline(verdict))
 
     def _mark(self, question: QuestionView | None) -> tuple[str, int] | None:

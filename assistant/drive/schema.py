@@ -41,6 +41,8 @@ DETAILS: dict[str, Schema] = {
     "tips": TEXTS,
     "little_known": {"type": "boolean"},
     "may_not_be_worth_mending": {"type": "boolean"},
+    "kit": TEXTS,
+    "tests": TEXTS,
 }
 
 

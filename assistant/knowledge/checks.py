@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 
 from assistant.knowledge import danger_questions as danger
 from assistant.knowledge.finding_checks import conditions_can_hold, examples_can_be_answered
-from assistant.knowledge.model import RESERVED_CODES, Question
+from assistant.knowledge.model import RESERVED_CODES, Cause, Question
 from assistant.knowledge.references import references_exist
 from assistant.knowledge.report_checks import (
     answers_among_several_report,
@@ -82,13 +82,32 @@ def observables_are_reported(read: RulesFolder) -> None:
         return
     if any(problem.code in ("report_of_nothing", "no_observable") for problem in read.problems):
         return
-    reported = {question.observable for question in read.entries["questions"].values()}
+    questions = read.entries["questions"].values()
+    reported = {question.observable for question in questions}
+    reported |= {name for question in questions for choice in question.choices.values() for name in choice.said_when}
     shown = {name for cause in read.entries["causes"].values() for name in cause.shows}
     for name in read.entries["observables"]:
         if name not in reported:
             read.add_problem(f"observables/{name}.yaml", (), "never_reported", name=name)
         if name not in shown:
             read.add_problem(f"observables/{name}.yaml", (), "never_shown", name=name)
+
+
+def causes_can_meet(read: RulesFolder) -> None:
+    """No cause excludes itself, and no pair is of two that are never weighed together."""
+    causes: dict[str, Cause] = read.entries["causes"]
+    for cause_id, cause in causes.items():
+        for index, other in enumerate(cause.excludes):
+            if other == cause_id:
+                read.add_problem(f"causes/{cause_id}.yaml", ("excludes", index), "excludes_itself")
+    for pair_id, pair in read.entries["pairs"].items():
+        first, second = (causes.get(cause_id) for cause_id in pair.causes)
+        if first is None or second is None:
+            continue
+        if first.kind == second.kind == "habit":
+            read.add_problem(f"pairs/{pair_id}.yaml", ("causes",), "pair_of_two_habits")
+        if pair.causes[1] in first.excludes or pair.causes[0] in second.excludes:
+            read.add_problem(f"pairs/{pair_id}.yaml", ("causes",), "pair_excluded")
 
 
 CHECKS: tuple[Check, ...] = (
@@ -103,4 +122,5 @@ CHECKS: tuple[Check, ...] = (
     names_do_not_meet,
     required_entries_exist,
     observables_are_reported,
+    causes_can_meet,
 )

@@ -90,7 +90,9 @@ def _whole(figure: Figure) -> Figure:
     return figure
 
 
-HowMany = Annotated[Figure, AfterValidator(_whole)]
+Questions = Annotated[Figure, AfterValidator(_in_unit("questions")), AfterValidator(_whole)]
+Parts = Annotated[Figure, AfterValidator(_in_unit("parts")), AfterValidator(_whole)]
+Tests = Annotated[Figure, AfterValidator(_in_unit("tests")), AfterValidator(_whole)]
 
 
 def _word_or_figure(value: Any) -> str:

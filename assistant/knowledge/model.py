@@ -12,7 +12,7 @@ from pydantic_core import PydanticCustomError
 from assistant.knowledge.figures import Distribution as Distribution
 from assistant.knowledge.figures import Entry as Entry
 from assistant.knowledge.figures import Figure as Figure
-from assistant.knowledge.figures import HowMany, Minutes, Money, Percentage, Rate, Times, Words
+from assistant.knowledge.figures import Minutes, Money, Parts, Percentage, Questions, Rate, Tests, Times, Words
 from assistant.knowledge.figures import Likelihood as Likelihood
 from assistant.knowledge.figures import SpokenWord as SpokenWord
 from assistant.knowledge.figures import Unit as Unit
@@ -77,7 +77,7 @@ class Choice(Entry):
     @property
     def is_no_report(self) -> bool:
         """Whether the answer speaks of the oven's parts, or of nothing, instead of the observable."""
-        return self.says_nothing or bool(self.has_not)
+        return self.says_nothing or (bool(self.has_not) and not self.means)
 
 
 class Band(Entry):
@@ -386,10 +386,16 @@ class BeliefSettings(Entry):
     danger_asked_above: Rate
     danger_told_above: Rate
     way_opens: Rate
-    patience: HowMany
+    patience: Questions
     tried_above: Rate
-    parts_brought: HowMany
-    tests_planned: HowMany
+
+    @model_validator(mode="after")
+    def _thresholds_rise(self) -> Self:
+        if not self.danger_asked_above.value <= self.dangerous_above.value <= self.stop_above.value:
+            raise PydanticCustomError("thresholds_not_rising", "thresholds of danger don't rise")
+        return self
+    parts_brought: Parts
+    tests_planned: Tests
 
 
 class Listed(Entry):

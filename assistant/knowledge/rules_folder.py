@@ -17,6 +17,9 @@ MOST_BYTES = 200_000
 ANY = "*"
 """Among `ids`: what lists them couldn't be read, so any id may exist."""
 
+MAY_BE_MISSING = frozenset({"pairs"})
+"""Folders that are empty where there is nothing to say, and so may not be there at all."""
+
 OTHER_ENTRIES = frozenset({"schema", "README.md"})
 
 
@@ -70,7 +73,8 @@ def read_folder(folder: Path) -> RulesFolder:
     for entry in entries:
         _read_top_entry(read, folder, entry)
     present = {entry.name for entry in entries}
-    _say_what_is_missing(read, (kind for kind in kinds if kind not in present and ANY not in read.ids[kind]))
+    missing = (kind for kind in kinds if kind not in present and ANY not in read.ids[kind])
+    _say_what_is_missing(read, (kind for kind in missing if kind not in MAY_BE_MISSING))
     return read
 
 

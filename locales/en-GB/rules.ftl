@@ -54,7 +54,7 @@ rules-too_few_entries = found { $count ->
     [one] 1 entry
    *[other] { $count } entries
  }, expected at least { $least }
-rules-not_a_pair = found another number of entries, expected two: “[lowest, highest]”
+rules-not_a_pair = found another number of entries, expected two
 
 rules-assumed_without_range = found an assumed number without a range, expected “range: [lowest, highest]”
 rules-value_outside_range = found a value outside its own range, expected it within
@@ -62,6 +62,16 @@ rules-not_a_percentage = found a percentage below 0 or above 100, expected one b
 rules-wrong_unit = found the unit { $found }, expected “{ $wanted }”
 rules-never_or_always = found 0 % or 100 %, expected a percentage between: nothing is ever impossible or certain
 rules-not_above_zero = found nothing or less than nothing, expected a number above 0
+rules-below_zero = found less than nothing, expected 0 or more
+rules-below_one = found less than 1, expected 1 or more
+rules-not_a_count = found something else, expected a whole number from 1 on
+rules-prices_missing = found no price for { $missing }, expected one for each
+rules-thresholds_not_rising = found thresholds of danger that don't rise, expected “danger_asked_above”, “dangerous_above”, “stop_above” in rising order
+rules-pair_says_nothing = found neither “together” nor “shows”, expected at least one of them
+rules-pair_of_two_habits = found two habits, expected at least one fault: two habits are never weighed together
+rules-pair_excluded = found two causes of which one excludes the other, expected two that can be there together
+rules-excludes_itself = found the cause itself, expected another one
+rules-said_when_among_several = found “said_when”, expected it only where several answers can be given
 rules-words_missing = found no percentage for { $missing }, expected one for every word
 rules-listed_twice = found { $found } twice, expected each entry once
 rules-choices_for_kind = found “choices” and “kind” that don't go together, expected choices with the kinds “choice” and “choices”, and only there

@@ -23,7 +23,9 @@ from tests.drive.driven import Driven, catalogue
 from tests.drive.random_talk import Catalogue, sound_message
 
 SESSIONS = 4
-LATEST_KILL_S = 1.6
+LATEST_KILL_S = 1.0
+BEFORE_ANY_ANSWER = 0.2
+"""The share of kills while the program is still starting; the others come some time after its first answer."""
 
 
 @dataclass
@@ -73,8 +75,10 @@ def withdrawing_answers() -> dict[tuple[str, str], str]:
 def kill_once(store: Path, questions: Catalogue, chance: random.Random, outcome: Outcome) -> None:
     expected = Expected(withdrawing_answers())
     driven = Driven(store)
-    killer = threading.Timer(chance.uniform(0.3, LATEST_KILL_S), driven.process.kill)
-    killer.start()
+    killer = threading.Timer(chance.uniform(0, LATEST_KILL_S), driven.process.kill)
+    early = chance.random() < BEFORE_ANY_ANSWER
+    if early:
+        killer.start()
     names = [f"run{outcome.kills}-{number}" for number in range(SESSIONS)]
     pending: dict[str, Any] | None = None
     acknowledged = 0
@@ -89,9 +93,13 @@ def kill_once(store: Path, questions: Catalogue, chance: random.Random, outcome:
                 expected.take(message)
                 acknowledged += 1
             pending = None
+            if acknowledged == 1 and killer.ident is None and not early:
+                killer.start()
     except BrokenPipeError:
         pass
-    killer.join()
+    driven.process.kill()
+    if killer.ident is not None:
+        killer.join()
     driven.process.communicate()
     outcome.kills += 1
     outcome.acknowledged += acknowledged

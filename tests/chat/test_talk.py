@@ -23,16 +23,16 @@ from tests.record_readme import CODE, RecordingTerminal
 CLEAR = {"danger_now": ["none"]}
 
 
-@pytest.mark.parametrize("typed", ["15", "none", "None of these!", "o"])
+@pytest.mark.parametrize("typed", ["16", "none", "None of these!", "p"])
 def test_the_danger_screen_takes_a_number_a_letter_or_an_exact_phrase(feed: Feed, typed: str) -> None:
     assert feed(typed).answer("danger_now") == ("none",)
 
 
-@pytest.mark.parametrize("typed", ["nine", "nothing much really", "i suppose not", "purple", "16", "1.5", "-1"])
+@pytest.mark.parametrize("typed", ["nine", "nothing much really", "i suppose not", "purple", "17", "1.5", "-1"])
 def test_the_danger_screen_takes_nothing_near(feed: Feed, typed: str) -> None:
     fed = feed(typed)
     assert fed.status("danger_now") == "not_asked"
-    assert "If none of these is happening, type 15" in fed.screen
+    assert "If none of these is happening, type 16" in fed.screen
 
 
 def test_several_signs_at_once(feed: Feed) -> None:
@@ -166,7 +166,7 @@ def test_danger_is_heard_after_the_verdict(feed: Feed) -> None:
 
 def test_no_sentence_is_hard_wired(feed: Feed) -> None:
     """In the made-up language every line on the screen is marked, but for what was typed and the code."""
-    lines = ("15", "5", "why", "how", "zzz", "", "1", "back", "2", "change", "1", "", "change", "3", "1", "1", "1", "2")
+    lines = ("16", "5", "why", "how", "zzz", "", "1", "back", "2", "change", "1", "", "change", "3", "1", "1", "1", "2")
     screen = feed(*lines, lang=PSEUDO_LANG).screen
     typed_or_code = {*lines, "ovenside resume 7K3M-QX8D-0ZRT-5WAB"}
     depth = 0
@@ -186,7 +186,7 @@ def test_random_lines_never_break_the_chat(feed: Feed) -> None:
     chance = random.Random(11)
     words = [
         "none",
-        "15",
+        "16",
         "1",
         "2",
         "yes",
@@ -246,7 +246,7 @@ def test_a_hot_question_is_not_asked_again_while_danger_stands(feed: Feed) -> No
 
 
 def test_words_to_a_signs_own_question_are_answered_with_what_would_do(feed: Feed) -> None:
-    fed = feed("5", "smoke from behind the panel")
+    fed = feed("6", "smoke from behind the panel")
     assert "may mean danger" not in fed.screen
     assert "I don't want to guess" in fed.screen
 
@@ -337,7 +337,7 @@ def test_enter_keeps_an_answer_that_stands(feed: Feed) -> None:
 
 
 def test_a_sign_taken_back_brings_no_tip_no_cause_and_a_last_word(feed: Feed) -> None:
-    fed = feed("2", "change", "1", "15", "no", *["not sure"] * 60)
+    fed = feed("2", "change", "1", "16", "no", *["not sure"] * 60)
     assert "a registered gas engineer" in fed.screen
     assert "You told us of a danger sign and took it back" in fed.screen
     assert "nothing is wrong" not in fed.screen

@@ -62,7 +62,7 @@ def test_every_code_that_the_model_raises_is_known():
 
 def test_the_sound_folder_has_no_mistakes():
     lines, status = lines_printed(SOUND)
-    assert (lines, status) == (["26 rule files read, no mistakes."], 0)
+    assert (lines, status) == (["27 rule files read, no mistakes."], 0)
 
 
 def test_mistakes_in_several_files_are_printed_at_once_in_order():

@@ -2,8 +2,8 @@
 
 import itertools
 
-from assistant.interview.danger import Stop
 from assistant.interview.choice import steps_for
+from assistant.interview.danger import Stop
 from assistant.knowledge.model import Knowledge
 from assistant.wording.sentences import Sentences
 
