@@ -1,7 +1,7 @@
 """The evidence model as arrays: hypotheses, P(state | hypothesis), P(report | state)."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 import numpy as np
@@ -19,6 +19,34 @@ Hypothesis = tuple[str, ...]
 
 
 @dataclass(frozen=True)
+class Priors:
+    """How probable sets of causes are, before any complaint; odds against nothing wrong.
+
+    `at_large`: cause -> its odds in ovens at large. `beside`: (first, second) -> the second's odds beside the first,
+    where they come together. `asked_about`: how many times as often an oven with something wrong is asked about.
+    `never`: pairs that can't be there together.
+    """
+
+    faults: tuple[str, ...] = ()
+    habits: tuple[str, ...] = ()
+    at_large: Mapping[str, float] = field(default_factory=dict)
+    beside: Mapping[tuple[str, str], float] = field(default_factory=dict)
+    asked_about: float = 1.0
+    never: frozenset[frozenset[str]] = frozenset()
+
+    def odds_of(self, hypothesis: Hypothesis) -> float:
+        """Base rates are of ovens asked about, and one with something wrong is asked about more often, whether one
+        thing is wrong or two. So in ovens at large the odds of each cause are so many times smaller; there they
+        multiply. In a pair that comes together, the second's odds are those beside the first.
+        """
+        own = {cause_id: self.at_large[cause_id] for cause_id in hypothesis}
+        for (first, second), odds in self.beside.items():
+            if first in own and second in own:
+                own[second] = odds
+        return float(np.prod(list(own.values()))) * self.asked_about if own else 1.0
+
+
+@dataclass(frozen=True)
 class EvidenceModel:
     """Everything belief needs, compiled once. H hypotheses, C causes (the unnamed one last), S states.
 
@@ -28,7 +56,7 @@ class EvidenceModel:
     `report_given`: report -> (answers, S), columns sum to 1; rows in the order of the report's codes. A report is
     a question, or one answer of a question with several and one observable that it speaks of (`item_key` of
     `item_key`), whose codes are CHOSEN and NOT_CHOSEN.
-    `shown`: observable -> what each named cause shows by itself.
+    `shown`: observable -> what each named cause shows by itself. `priors`: what the prior odds are made of.
     """
 
     causes: tuple[str, ...]
@@ -39,8 +67,8 @@ class EvidenceModel:
     codes: Mapping[str, tuple[str, ...]]
     observable_of: Mapping[str, str]
     needs: Mapping[str, tuple[str, ...]]
-    odds: Mapping[str, float]
-    shown: Mapping[str, Shown]
+    shown: Mapping[str, Shown] = field(default_factory=dict)
+    priors: Priors = field(default_factory=Priors)
 
     @cached_property
     def members(self) -> npt.NDArray[np.bool_]:
@@ -64,48 +92,47 @@ def item_key(question_id: str, choice_id: str) -> str:
 
 def compile_evidence_model(knowledge: Knowledge, rates: Mapping[str, float] | None = None) -> EvidenceModel:
     """`rates`: base rates of the causes as shares of one; without, those that the causes' own files give."""
-    causes = knowledge.causes
-    rates = rates or {cause_id: cause.base_rate.share for cause_id, cause in causes.items()}
-    odds = {cause_id: rates[cause_id] / (1 - rates[cause_id]) for cause_id in causes}
-    odds[SOMETHING_ELSE] = knowledge.settings.something_else.share / (1 - knowledge.settings.something_else.share)
-    faults = [cause_id for cause_id, cause in causes.items() if cause.kind == "fault"]
-    habits = [cause_id for cause_id, cause in causes.items() if cause.kind == "habit"]
-    excluded = {frozenset((cause_id, other)) for cause_id, cause in causes.items() for other in cause.excludes}
-    named = sets_of_causes(faults, habits, excluded)
+    rates = rates or {cause_id: cause.base_rate.share for cause_id, cause in knowledge.causes.items()}
+    priors = _priors(knowledge, rates)
+    unnamed_odds = _odds(knowledge.settings.something_else.share)
+    named = sets_of_causes(priors.faults, priors.habits, priors.never)
+    members = membership(named, tuple(knowledge.causes))
     shown = {name: _shown(name, knowledge) for name in knowledge.observables}
-    members = membership(named, tuple(causes))
+    breadth = knowledge.settings.something_else_breadth.share
+    weights = np.array([priors.at_large[cause_id] for cause_id in knowledge.causes])
     reports = dict(_reports(knowledge))
     return EvidenceModel(
-        causes=(*causes, SOMETHING_ELSE),
+        causes=(*knowledge.causes, SOMETHING_ELSE),
         hypotheses=(*named, (SOMETHING_ELSE,)),
-        prior_odds=np.array([*(_odds_of_set(h, odds, knowledge) for h in named), odds[SOMETHING_ELSE]]),
+        prior_odds=np.array([*map(priors.odds_of, named), unnamed_odds]),
         state_given={
-            name: np.column_stack((states_given(each, members), _unnamed(each, odds, knowledge)))
+            name: np.column_stack((states_given(each, members), _unnamed(each, weights, breadth)))
             for name, each in shown.items()
         },
         report_given={report: table for report, (_, _, table) in reports.items()},
         codes={report: codes for report, (_, codes, _) in reports.items()},
         observable_of={report: name for report, (name, _, _) in reports.items()},
-        needs={cause_id: cause.needs for cause_id, cause in causes.items()},
-        odds=odds,
+        needs={cause_id: cause.needs for cause_id, cause in knowledge.causes.items()},
         shown=shown,
+        priors=priors,
     )
 
 
-def _odds_of_set(hypothesis: Hypothesis, odds: Mapping[str, float], knowledge: Knowledge) -> float:
-    """The odds against nothing wrong, in ovens that people ask about.
-
-    Base rates are of ovens asked about, and one with something wrong is asked about `asked_about` times as often as
-    a sound one, whether one thing is wrong or two. So in ovens at large the odds of each cause are so many times
-    smaller; there they multiply. In a pair that comes together, the second's odds are those beside the first.
-    """
+def _priors(knowledge: Knowledge, rates: Mapping[str, float]) -> Priors:
+    causes = knowledge.causes
     more_often = knowledge.settings.asked_about.value
-    at_large = {cause_id: odds[cause_id] / more_often for cause_id in hypothesis}
-    for pair in knowledge.pairs.values():
-        first, second = pair.causes
-        if pair.together is not None and first in hypothesis and second in hypothesis:
-            at_large[second] = pair.together.share / (1 - pair.together.share)
-    return float(np.prod(list(at_large.values()))) * more_often if hypothesis else 1.0
+    return Priors(
+        faults=tuple(cause_id for cause_id, cause in causes.items() if cause.kind == "fault"),
+        habits=tuple(cause_id for cause_id, cause in causes.items() if cause.kind == "habit"),
+        at_large={cause_id: _odds(rates[cause_id]) / more_often for cause_id in causes},
+        beside={pair.causes: _odds(pair.together.share) for pair in knowledge.pairs.values() if pair.together},
+        asked_about=more_often,
+        never=frozenset(frozenset((cause_id, other)) for cause_id, cause in causes.items() for other in cause.excludes),
+    )
+
+
+def _odds(share: float) -> float:
+    return share / (1 - share)
 
 
 def _shown(name: str, knowledge: Knowledge) -> Shown:
@@ -133,11 +160,9 @@ def _shown(name: str, knowledge: Knowledge) -> Shown:
     )
 
 
-def _unnamed(shown: Shown, odds: Mapping[str, float], knowledge: Knowledge) -> Floats:
+def _unnamed(shown: Shown, weights: Floats, breadth: float) -> Floats:
     """(S,). Something else predicts a mixture of what the causes predict, broadened towards anything."""
-    breadth = knowledge.settings.something_else_breadth.share
-    named = np.array([odds[cause_id] for cause_id in knowledge.causes])
-    mixture: Floats = (1 - breadth) * (named / named.sum()) @ shown.alone + breadth / len(shown.normal)
+    mixture: Floats = (1 - breadth) * (weights / weights.sum()) @ shown.alone + breadth / len(shown.normal)
     return mixture
 
 

@@ -12,8 +12,8 @@ from pydantic_core import PydanticCustomError
 from assistant.knowledge.figures import Distribution as Distribution
 from assistant.knowledge.figures import Entry as Entry
 from assistant.knowledge.figures import Figure as Figure
-from assistant.knowledge.figures import Minutes, Money, Parts, Percentage, Questions, Rate, Tests, Times, Words
 from assistant.knowledge.figures import Likelihood as Likelihood
+from assistant.knowledge.figures import Minutes, Money, Parts, Percentage, Questions, Rate, Tests, Times, Words
 from assistant.knowledge.figures import SpokenWord as SpokenWord
 from assistant.knowledge.figures import Unit as Unit
 from assistant.knowledge.figures import Word as Word
@@ -394,6 +394,7 @@ class BeliefSettings(Entry):
         if not self.danger_asked_above.value <= self.dangerous_above.value <= self.stop_above.value:
             raise PydanticCustomError("thresholds_not_rising", "thresholds of danger don't rise")
         return self
+
     parts_brought: Parts
     tests_planned: Tests
 
