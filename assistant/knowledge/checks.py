@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 
 from assistant.knowledge import danger_questions as danger
 from assistant.knowledge.finding_checks import conditions_can_hold, examples_can_be_answered
+from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.model import RESERVED_CODES, Question
 from assistant.knowledge.references import references_exist
 from assistant.knowledge.report_checks import (
@@ -90,6 +91,17 @@ def observables_are_reported(read: RulesFolder) -> None:
             read.add_problem(f"observables/{name}.yaml", (), "never_shown", name=name)
 
 
+def counts_fit_sessions(read: RulesFolder) -> None:
+    """No more outcomes can have been looked at than there were sessions of the group."""
+    for learned in read.entries[LEARNED_FILE].values():
+        for group, counts in learned.counts.items():
+            most = learned.sessions.of_group(group)
+            for cause_id, count in counts.items():
+                if count.of > most:
+                    path = ("counts", group, cause_id, "of")
+                    read.add_problem(LEARNED_FILE, path, "more_than_sessions", found=str(count.of), most=most)
+
+
 CHECKS: tuple[Check, ...] = (
     references_exist,
     distributions_are_whole,
@@ -101,4 +113,5 @@ CHECKS: tuple[Check, ...] = (
     names_do_not_meet,
     required_entries_exist,
     observables_are_reported,
+    counts_fit_sessions,
 )

@@ -17,6 +17,7 @@ from assistant.knowledge.figures import Likelihood as Likelihood
 from assistant.knowledge.figures import SpokenWord as SpokenWord
 from assistant.knowledge.figures import Unit as Unit
 from assistant.knowledge.figures import Word as Word
+from assistant.knowledge.learned import Learned as Learned
 from assistant.knowledge.scalars import Flag, Note, Number, WholeNumber
 from assistant.knowledge.scalars import Id as Id
 
@@ -335,3 +336,4 @@ class Knowledge(Entry):
     acts: dict[Id, Listed]
     advice: dict[Id, Listed]
     steps: dict[Id, Step]
+    learned: Learned | None = None

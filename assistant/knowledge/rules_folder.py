@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from assistant.knowledge.learned import LEARNED_DIFF, LEARNED_FILE
 from assistant.knowledge.problems import Problem, nearest_name, where_in_file
 from assistant.knowledge.validation import ENTRY_FOLDERS, SINGLE_FILES, is_entry_id, typed
 from assistant.knowledge.yaml_text import PathInFile, YamlText, read_yaml, shortened
@@ -17,7 +18,8 @@ MOST_BYTES = 200_000
 ANY = "*"
 """Among `ids`: what lists them couldn't be read, so any id may exist."""
 
-OTHER_ENTRIES = frozenset({"schema", "README.md"})
+OPTIONAL_FILES = frozenset({LEARNED_FILE})
+OTHER_ENTRIES = frozenset({"schema", "README.md", LEARNED_DIFF})
 
 
 @dataclass
@@ -69,7 +71,7 @@ def read_folder(folder: Path) -> RulesFolder:
     entries = _listed(read, "", folder)
     for entry in entries:
         _read_top_entry(read, folder, entry)
-    present = {entry.name for entry in entries}
+    present = {entry.name for entry in entries} | OPTIONAL_FILES
     _say_what_is_missing(read, (kind for kind in kinds if kind not in present and ANY not in read.ids[kind]))
     return read
 

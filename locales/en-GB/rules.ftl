@@ -43,6 +43,7 @@ rules-not_less_than_equal = found { $found }, expected { $bound } or less
 rules-not_a_number = found { $found }, expected a number
 rules-not_a_whole_number = found { $found }, expected a whole number
 rules-not_true_or_false = found { $found }, expected “true” or “false”
+rules-not_a_day = found { $found }, expected a day such as 2026-03-31
 rules-not_text = found { $found }, expected a word or a sentence
 rules-no_value = found nothing, expected a value
 rules-not_an_id = found { $found }, expected small letters, digits and single underscores, a letter first
@@ -72,6 +73,7 @@ rules-one_way_to_hold = found a condition that says too much or too little, expe
 rules-when_or_any_of = found both “when” and “any_of” or neither, expected one of them
 rules-habit_mended_by_householder = found “kind” and “mended_by” that don't go together, expected “householder” for habits, and for them only
 rules-habit_needs_remedy = found another remedy, expected for a habit one of “act” and “advice”, for a fault neither
+rules-found_above_of = found a “found” above its “of”, expected at most as many as “of”
 
 rules-no_observable = found the observable { $found }, expected one that exists
 rules-no_cause = found the cause { $found }, expected one that exists
@@ -113,6 +115,7 @@ rules-required_missing = found no { $found }, expected it: the program can't do 
 rules-none_at_all = found no entry, expected at least one
 rules-never_reported = found an observable that no question reports, expected a question with “observable: { $name }”
 rules-never_shown = found an observable that no cause shows, expected a cause with “{ $name }” under “shows”
+rules-more_than_sessions = found { $found }, expected { $most } at most: there were no more sessions in this group
 rules-example_not_fires = found that the finding stays quiet under this example, expected it to fire
 rules-example_not_stays_quiet = found that the finding fires under this example, expected it to stay quiet
 
