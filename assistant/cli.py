@@ -33,6 +33,13 @@ CHAT_OPTIONS: Options = (
     ("--role", {"help": f"who types: householder, agent or engineer (default: {DEFAULT_ROLE})"}),
     ("--plain", {"action": "store_true", "help": "no cursor movement and no colour, for screen readers"}),
 )
+RECORD_OPTIONS: Options = (
+    ("id", {"help": "the session's id, or its first characters"}),
+    ("--group", {"required": True, "help": "visited or solved_by_phone"}),
+    ("--result", {"required": True, "help": "how it ended: mended, advised, no_fault_found, … (see README.md)"}),
+    ("--found", {"action": "append", "default": [], "metavar": "CAUSE", "help": "a cause that was found; repeat it"}),
+    ("--to", {"type": Path, "metavar": "FILE", "help": "the file of outcomes (default: in your data folder)"}),
+)
 
 
 def _options(options: Options) -> argparse.ArgumentParser:
@@ -66,6 +73,11 @@ def parser() -> argparse.ArgumentParser:
     for name, help_ in (("show", "what was said in a session"), ("erase", "remove everything of a session")):
         action = actions.add_parser(name, parents=[shared], help=help_)
         action.add_argument("id", help="the session's id, or its first characters")
+    outcomes = commands.add_parser("outcomes", help="record what cases turned out to be")
+    steps = outcomes.add_subparsers(dest="step", required=True, metavar="STEP")
+    record = steps.add_parser("record", parents=[shared], help="what a saved session turned out to be")
+    for name, form in RECORD_OPTIONS:
+        record.add_argument(name, **form)
     rules = commands.add_parser("rules", help="tools for whoever edits the rules")
     tools = rules.add_subparsers(dest="tool", required=True, metavar="TOOL")
     check = tools.add_parser("check", parents=[shared], help="print every mistake in a folder of rules")
@@ -238,6 +250,36 @@ def _sessions(arguments: argparse.Namespace) -> int:
     return show(log, Sentences(wording, knowledge, None), arguments.id, sys.stdout)
 
 
+def _outcomes(arguments: argparse.Namespace) -> int:
+    from datetime import UTC, datetime
+
+    from assistant.authoring.outcomes import Told, record
+    from assistant.interview.script import script_of
+    from assistant.knowledge.load import load_knowledge
+    from assistant.store import open_store
+    from assistant.wording.locale import load_wording
+
+    wording = load_wording(_shipped("locales"), arguments.lang)
+    script = script_of(load_knowledge(_rules_folder(arguments), _cache_folder()))
+    told = Told(arguments.id, arguments.group, arguments.result, tuple(arguments.found))
+    to = arguments.to or _own_outcomes()
+    return record(open_store(arguments.store), script, wording, told, datetime.now(UTC).date(), to, sys.stdout)
+
+
+def _own_outcomes() -> Path:
+    """Beside the sessions, in the user's data folder. A user without a home has none: OvensideError."""
+    from platformdirs import user_data_path
+
+    from assistant.store.opening import make_folder
+
+    try:
+        folder = user_data_path("ovenside", appauthor=False)
+    except RuntimeError as error:
+        raise OvensideError(str(error)) from error
+    make_folder(folder)
+    return folder / "outcomes.jsonl"
+
+
 def _rules(arguments: argparse.Namespace) -> int:
     from assistant.authoring.check import check
     from assistant.authoring.schema import write_schemas
@@ -255,6 +297,7 @@ _COMMANDS: dict[str | None, Callable[[argparse.Namespace], int]] = {
     "resume": _resume,
     "drive": _drive,
     "sessions": _sessions,
+    "outcomes": _outcomes,
     "rules": _rules,
 }
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from assistant.belief.hypotheses import EvidenceModel, compile_evidence_model
+from assistant.belief.learning import base_rates, with_rates
 from assistant.engine import Evaluator, evaluator
 from assistant.engine.crisp import CrispRule, Test
 from assistant.knowledge.model import Condition, Finding, Knowledge
@@ -21,7 +22,8 @@ class Script:
 def script_of(knowledge: Knowledge) -> Script:
     """Compile the knowledge once for all the sessions that follow it."""
     rules = crisp_rules(knowledge)
-    return Script(knowledge, evaluator(rules, fact_keys(knowledge)), compile_evidence_model(knowledge))
+    evidence_model = compile_evidence_model(with_rates(knowledge, base_rates(knowledge)))
+    return Script(knowledge, evaluator(rules, fact_keys(knowledge)), evidence_model)
 
 
 def crisp_rules(knowledge: Knowledge) -> tuple[CrispRule, ...]:

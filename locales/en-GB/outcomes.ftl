@@ -1,0 +1,21 @@
+# What cases turned out to be, for whoever keeps the outcomes and learns from them.
+
+outcomes-recorded = Recorded of session { $id }: { $result }. Causes found: { $causes }.
+outcomes-recorded_uncounted = Recorded of session { $id }: { $result }. It shows neither that a cause was there nor that none was, so it isn't counted.
+outcomes-group_unknown = There is no group “{ $found }”. Use one of: { $valid }.
+outcomes-result_unknown = There is no result “{ $found }”. Use one of: { $valid }.
+outcomes-cause_unknown = There is no cause “{ $found }” in these rules. For a cause that they don't name, say “something_else”.
+outcomes-causes_needed = With “{ $result }” name what was found: --found CAUSE. For a cause that the rules don't name, say “something_else”. Nothing was recorded.
+outcomes-no_causes_wanted = With “{ $result }” no cause can be said to be found: leave --found out. A part that was fitted isn't a cause that was found. Nothing was recorded.
+outcomes-not_outcomes = { $where } holds something other than outcomes. Nothing was added to it.
+outcomes-not_written = { $where } can't be written: { $reason }. Nothing was recorded.
+outcomes-not_read = { $where } can't be read: { $reason }.
+outcomes-none = There is no outcome in { $where } that could be counted.
+outcomes-line_left_out = Line { $number } is left out: { $reason }
+outcomes-line_not_json = it isn't JSON.
+outcomes-line_not_an_object = it isn't a JSON object.
+outcomes-line_field_missing = “{ $field }” is missing.
+outcomes-line_field_unknown = “{ $field }” is no part of an outcome.
+outcomes-line_field_wrong = “{ $field }” can't be that.
+outcomes-line_causes_needed = its result needs a cause in “causes_found”.
+outcomes-line_no_causes_wanted = with its result no cause can be said to be found.
