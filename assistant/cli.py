@@ -40,6 +40,15 @@ RECORD_OPTIONS: Options = (
     ("--found", {"action": "append", "default": [], "metavar": "CAUSE", "help": "a cause that was found; repeat it"}),
     ("--to", {"type": Path, "metavar": "FILE", "help": "the file of outcomes (default: in your data folder)"}),
 )
+OUTCOMES_OPTION: Options = (
+    ("--outcomes", {"type": Path, "metavar": "FILE", "help": "the file of outcomes (default: in your data folder)"}),
+)
+SIZE_OPTIONS: Options = (
+    ("--unknown", {"type": int, "metavar": "N", "default": 0, "help": "sessions of which nobody knows what came"}),
+    ("--visited", {"type": int, "metavar": "N", "help": "visits in all (default: those with an outcome)"}),
+    ("--solved-by-phone", {"type": int, "metavar": "N", "help": "calls that solved it (default: with an outcome)"}),
+)
+PICTURE_OPTIONS: Options = (("--svg", {"type": Path, "metavar": "FILE", "help": "also draw the reliability diagram"}),)
 
 
 def _options(options: Options) -> argparse.ArgumentParser:
@@ -84,7 +93,19 @@ def parser() -> argparse.ArgumentParser:
     check.add_argument("folder", nargs="?", type=Path, help="the folder (default: the rules in use)")
     schema = tools.add_parser("schema", parents=[shared], help="write the JSON Schemas by which editors complete")
     schema.add_argument("folder", nargs="?", type=Path, help="the folder of rules (default: the rules in use)")
+    _add_tools_on_outcomes(tools, shared)
     return top
+
+
+def _add_tools_on_outcomes(tools: "argparse._SubParsersAction[Any]", shared: argparse.ArgumentParser) -> None:
+    for name, help_, options in (
+        ("learn", "write learned.diff: what outcomes change in how common causes are", SIZE_OPTIONS),
+        ("calibration", "how well what was called likely came true", PICTURE_OPTIONS),
+    ):
+        tool = tools.add_parser(name, parents=[shared], help=help_)
+        tool.add_argument("folder", nargs="?", type=Path, help="the folder of rules (default: the rules in use)")
+        for option, form in OUTCOMES_OPTION + options:
+            tool.add_argument(option, **form)
 
 
 def run(words: Sequence[str]) -> int:
@@ -289,7 +310,22 @@ def _rules(arguments: argparse.Namespace) -> int:
     folder = arguments.folder or _rules_folder(arguments)
     if arguments.tool == "schema":
         return write_schemas(folder, wording, sys.stdout)
+    if arguments.tool in ("learn", "calibration"):
+        return _tool_on_outcomes(arguments, folder)
     return check(folder, wording, sys.stdout, with_words=True)
+
+
+def _tool_on_outcomes(arguments: argparse.Namespace, folder: Path) -> int:
+    from assistant.authoring.learn import learn
+    from assistant.knowledge.load import load_knowledge
+    from assistant.wording.locale import load_wording
+
+    wording = load_wording(_shipped("locales"), arguments.lang)
+    knowledge = load_knowledge(folder, _cache_folder())
+    file = arguments.outcomes or _own_outcomes()
+    sizes = {group: getattr(arguments, group) for group in ("unknown", "visited", "solved_by_phone")}
+    named = {group: size for group, size in sizes.items() if size is not None}
+    return learn(folder, knowledge, file, named, wording, sys.stdout)
 
 
 _COMMANDS: dict[str | None, Callable[[argparse.Namespace], int]] = {

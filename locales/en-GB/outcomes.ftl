@@ -19,3 +19,17 @@ outcomes-line_field_unknown = “{ $field }” is no part of an outcome.
 outcomes-line_field_wrong = “{ $field }” can't be that.
 outcomes-line_causes_needed = its result needs a cause in “causes_found”.
 outcomes-line_no_causes_wanted = with its result no cause can be said to be found.
+outcomes-cause_gone = “{ $cause }” is no cause of these rules, and is counted as something else.
+
+learn-sessions = Outcomes until { $until }. Sessions: { $visited } visited, { $phone } solved by phone, { $unknown } of which nobody knows what came; these keep the expert's rates.
+learn-group_unseen = Of the sessions “{ $group }” no outcome is counted. They keep the expert's rates, which may be too high for what the other group finds.
+learn-row = { $cause }  { $before } % → { $after } %  ({ $low }–{ $high } %)  { $counts }
+learn-count = { $found } of { $of } { $group ->
+    [visited] visited
+   *[solved_by_phone] solved by phone
+ }
+learn-no_rate_changes = No rate changes by a tenth of a percent.
+learn-nothing_new = The rules hold all of this already.
+learn-size_wrong = The sessions “{ $group }” can't be { $size }. Give a number from { $least }, of which there are outcomes, to { $most }.
+learn-not_written = { $where } can't be written: { $reason }.
+learn-written = Nothing is changed yet. Look at { $where }; then, in the folder of rules: patch -p1 < { $name }
