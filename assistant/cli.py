@@ -316,6 +316,7 @@ def _rules(arguments: argparse.Namespace) -> int:
 
 
 def _tool_on_outcomes(arguments: argparse.Namespace, folder: Path) -> int:
+    from assistant.authoring.calibration_report import report
     from assistant.authoring.learn import learn
     from assistant.knowledge.load import load_knowledge
     from assistant.wording.locale import load_wording
@@ -323,6 +324,8 @@ def _tool_on_outcomes(arguments: argparse.Namespace, folder: Path) -> int:
     wording = load_wording(_shipped("locales"), arguments.lang)
     knowledge = load_knowledge(folder, _cache_folder())
     file = arguments.outcomes or _own_outcomes()
+    if arguments.tool == "calibration":
+        return report(knowledge, file, arguments.svg, wording, sys.stdout)
     sizes = {group: getattr(arguments, group) for group in ("unknown", "visited", "solved_by_phone")}
     named = {group: size for group, size in sizes.items() if size is not None}
     return learn(folder, knowledge, file, named, wording, sys.stdout)

@@ -113,7 +113,11 @@ def _percent(share: float) -> str:
 def learned_text(learned: Learned) -> str:
     """The file that says so."""
     sessions = ", ".join(f"{group}: {size}" for group, size in learned.sessions.model_dump().items())
-    lines = [f"until: {learned.until.isoformat()}", f"sessions: {{{sessions}}}", *(["counts:"] if learned.counts else [])]
+    lines = [
+        f"until: {learned.until.isoformat()}",
+        f"sessions: {{{sessions}}}",
+        *(["counts:"] if learned.counts else []),
+    ]
     for group, counts in learned.counts.items():
         lines.append(f"  {group}:")
         lines += [f"    {cause}: {{found: {count.found}, of: {count.of}}}" for cause, count in counts.items()]

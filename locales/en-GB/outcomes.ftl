@@ -33,3 +33,25 @@ learn-nothing_new = The rules hold all of this already.
 learn-size_wrong = The sessions “{ $group }” can't be { $size }. Give a number from { $least }, of which there are outcomes, to { $most }.
 learn-not_written = { $where } can't be written: { $reason }.
 learn-written = Nothing is changed yet. Look at { $where }; then, in the folder of rules: patch -p1 < { $name }
+
+calibration-cases = { $count ->
+    [one] 1 outcome,
+   *[other] { $count } outcomes, each
+ } forecast with what those before it had taught.
+calibration-scores = Scores (0 is perfect)             with the answers   from rates alone
+calibration-brier_of_hypotheses = One explanation of all, Brier      { $answers }             { $rates }
+calibration-log_of_hypotheses = One explanation of all, log        { $answers }             { $rates }
+calibration-brier_of_causes = Each cause by itself, Brier        { $answers }             { $rates }
+calibration-log_of_causes = Each cause by itself, log          { $answers }             { $rates }
+calibration-leader = What was called most likely:
+calibration-causes = Every cause in every case:
+calibration-band = { $low } to { $high } %: { $count } times, said { $predicted } % on average, came true { $observed } % ({ $least }–{ $most } %)
+calibration-title = What was called likely, and how often it came true
+calibration-picture = Two reliability diagrams side by side. Marks on the dashed line were as likely as they were called; above it, likelier. The lines through the marks are 95 % intervals.
+calibration-panel_leader = What was called most likely
+calibration-panel_causes = Every cause in every case
+calibration-axis_predicted = called so likely
+calibration-axis_observed = came true
+calibration-axis_counts = how many times it was called so likely
+calibration-legend = Dashed: as often as it was called likely. Lines through the marks: 95 % intervals.
+calibration-drawn = The picture is in { $where }.
