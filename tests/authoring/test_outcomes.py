@@ -5,7 +5,6 @@ import pytest
 
 from assistant.authoring.outcome_file import read_outcomes
 from assistant.authoring.outcomes import Told, record
-from assistant.belief.outcomes import RESULTS
 from tests.knowledge.broken import english
 
 DAY = date(2026, 3, 31)
@@ -98,10 +97,3 @@ def test_a_file_of_another_kind_is_left_as_it_is(said, tmp_path):
     status, text = said()
     assert (status, text.endswith("holds something other than outcomes. Nothing was added to it.\n")) == (1, True)
     assert (tmp_path / "o.jsonl").read_text() == "notes\n"
-
-
-def test_every_result_is_in_the_readme():
-    from tests.record_readme import README
-
-    readme = README.read_text("utf-8")
-    assert [result for result in RESULTS if f"`{result}`" not in readme] == []

@@ -58,5 +58,5 @@ def test_nothing_but_ids_and_closed_lists_fits_into_an_outcome(changes):
 
 
 def test_an_outcome_is_read_back_from_its_line():
-    written = outcome(evidence={"browning_seen": "pale"}, not_fitted=("seal",))
+    written = outcome(evidence={"browning_seen": "hardly"}, not_fitted=("seal",))
     assert Outcome.model_validate_json(written.model_dump_json()) == written
