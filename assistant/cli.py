@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from assistant import __version__
+from assistant.authoring import outcome_commands
 from assistant.errors import OvensideError, SessionUnknown, StoreUnreadable
 
 if TYPE_CHECKING:
@@ -33,22 +34,6 @@ CHAT_OPTIONS: Options = (
     ("--role", {"help": f"who types: householder, agent or engineer (default: {DEFAULT_ROLE})"}),
     ("--plain", {"action": "store_true", "help": "no cursor movement and no colour, for screen readers"}),
 )
-RECORD_OPTIONS: Options = (
-    ("id", {"help": "the session's id, or its first characters"}),
-    ("--group", {"required": True, "help": "visited or solved_by_phone"}),
-    ("--result", {"required": True, "help": "how it ended: mended, advised, no_fault_found, … (see README.md)"}),
-    ("--found", {"action": "append", "default": [], "metavar": "CAUSE", "help": "a cause that was found; repeat it"}),
-    ("--to", {"type": Path, "metavar": "FILE", "help": "the file of outcomes (default: in your data folder)"}),
-)
-OUTCOMES_OPTION: Options = (
-    ("--outcomes", {"type": Path, "metavar": "FILE", "help": "the file of outcomes (default: in your data folder)"}),
-)
-SIZE_OPTIONS: Options = (
-    ("--unknown", {"type": int, "metavar": "N", "default": 0, "help": "sessions of which nobody knows what came"}),
-    ("--visited", {"type": int, "metavar": "N", "help": "visits in all (default: those with an outcome)"}),
-    ("--solved-by-phone", {"type": int, "metavar": "N", "help": "calls that solved it (default: with an outcome)"}),
-)
-PICTURE_OPTIONS: Options = (("--svg", {"type": Path, "metavar": "FILE", "help": "also draw the reliability diagram"}),)
 
 
 def _options(options: Options) -> argparse.ArgumentParser:
@@ -82,30 +67,15 @@ def parser() -> argparse.ArgumentParser:
     for name, help_ in (("show", "what was said in a session"), ("erase", "remove everything of a session")):
         action = actions.add_parser(name, parents=[shared], help=help_)
         action.add_argument("id", help="the session's id, or its first characters")
-    outcomes = commands.add_parser("outcomes", help="record what cases turned out to be")
-    steps = outcomes.add_subparsers(dest="step", required=True, metavar="STEP")
-    record = steps.add_parser("record", parents=[shared], help="what a saved session turned out to be")
-    for name, form in RECORD_OPTIONS:
-        record.add_argument(name, **form)
+    outcome_commands.add_outcomes(commands, shared)
     rules = commands.add_parser("rules", help="tools for whoever edits the rules")
     tools = rules.add_subparsers(dest="tool", required=True, metavar="TOOL")
     check = tools.add_parser("check", parents=[shared], help="print every mistake in a folder of rules")
     check.add_argument("folder", nargs="?", type=Path, help="the folder (default: the rules in use)")
     schema = tools.add_parser("schema", parents=[shared], help="write the JSON Schemas by which editors complete")
     schema.add_argument("folder", nargs="?", type=Path, help="the folder of rules (default: the rules in use)")
-    _add_tools_on_outcomes(tools, shared)
+    outcome_commands.add_tools(tools, shared)
     return top
-
-
-def _add_tools_on_outcomes(tools: "argparse._SubParsersAction[Any]", shared: argparse.ArgumentParser) -> None:
-    for name, help_, options in (
-        ("learn", "write learned.diff: what outcomes change in how common causes are", SIZE_OPTIONS),
-        ("calibration", "how well what was called likely came true", PICTURE_OPTIONS),
-    ):
-        tool = tools.add_parser(name, parents=[shared], help=help_)
-        tool.add_argument("folder", nargs="?", type=Path, help="the folder of rules (default: the rules in use)")
-        for option, form in OUTCOMES_OPTION + options:
-            tool.add_argument(option, **form)
 
 
 def run(words: Sequence[str]) -> int:
@@ -272,33 +242,11 @@ def _sessions(arguments: argparse.Namespace) -> int:
 
 
 def _outcomes(arguments: argparse.Namespace) -> int:
-    from datetime import UTC, datetime
-
-    from assistant.authoring.outcomes import Told, record
-    from assistant.interview.script import script_of
-    from assistant.knowledge.load import load_knowledge
-    from assistant.store import open_store
-    from assistant.wording.locale import load_wording
-
-    wording = load_wording(_shipped("locales"), arguments.lang)
-    script = script_of(load_knowledge(_rules_folder(arguments), _cache_folder()))
-    told = Told(arguments.id, arguments.group, arguments.result, tuple(arguments.found))
-    to = arguments.to or _own_outcomes()
-    return record(open_store(arguments.store), script, wording, told, datetime.now(UTC).date(), to, sys.stdout)
+    return outcome_commands.record_outcome(arguments, _places(_rules_folder(arguments)))
 
 
-def _own_outcomes() -> Path:
-    """Beside the sessions, in the user's data folder. A user without a home has none: OvensideError."""
-    from platformdirs import user_data_path
-
-    from assistant.store.opening import make_folder
-
-    try:
-        folder = user_data_path("ovenside", appauthor=False)
-    except RuntimeError as error:
-        raise OvensideError(str(error)) from error
-    make_folder(folder)
-    return folder / "outcomes.jsonl"
+def _places(rules: Path) -> outcome_commands.Places:
+    return outcome_commands.Places(rules, _shipped("locales"), _cache_folder())
 
 
 def _rules(arguments: argparse.Namespace) -> int:
@@ -308,27 +256,11 @@ def _rules(arguments: argparse.Namespace) -> int:
 
     wording = load_wording(_shipped("locales"), arguments.lang)
     folder = arguments.folder or _rules_folder(arguments)
+    if arguments.tool in ("learn", "calibration"):
+        return outcome_commands.use_outcomes(arguments, _places(folder))
     if arguments.tool == "schema":
         return write_schemas(folder, wording, sys.stdout)
-    if arguments.tool in ("learn", "calibration"):
-        return _tool_on_outcomes(arguments, folder)
     return check(folder, wording, sys.stdout, with_words=True)
-
-
-def _tool_on_outcomes(arguments: argparse.Namespace, folder: Path) -> int:
-    from assistant.authoring.calibration_report import report
-    from assistant.authoring.learn import learn
-    from assistant.knowledge.load import load_knowledge
-    from assistant.wording.locale import load_wording
-
-    wording = load_wording(_shipped("locales"), arguments.lang)
-    knowledge = load_knowledge(folder, _cache_folder())
-    file = arguments.outcomes or _own_outcomes()
-    if arguments.tool == "calibration":
-        return report(knowledge, file, arguments.svg, wording, sys.stdout)
-    sizes = {group: getattr(arguments, group) for group in ("unknown", "visited", "solved_by_phone")}
-    named = {group: size for group, size in sizes.items() if size is not None}
-    return learn(folder, knowledge, file, named, wording, sys.stdout)
 
 
 _COMMANDS: dict[str | None, Callable[[argparse.Namespace], int]] = {
