@@ -98,15 +98,14 @@ def prequential_cases(outcomes: Iterable[Outcome], knowledge: Knowledge) -> Iter
 
     The groups weigh as they were recorded so far: what is forecast are recorded outcomes, not all sessions.
     """
-    expert = knowledge.model_copy(update={"learned": None})
     sessions: Counter[Group] = Counter()
     found: Counter[tuple[Group, str]] = Counter()
     learned: Learned | None = None
     for outcome in latest_of_each_session(outcomes):
         if not outcome.counts:
             continue
-        rates = base_rates(expert.model_copy(update={"learned": learned}))
-        with_answers, by_rates_alone = _forecasts(expert, rates, outcome)
+        rates = base_rates(knowledge.model_copy(update={"learned": learned}))
+        with_answers, by_rates_alone = _forecasts(knowledge, rates, outcome)
         known = outcome.known_causes(knowledge.causes)
         yield Case(with_answers, by_rates_alone, known)
         sessions[outcome.group] += 1

@@ -66,7 +66,7 @@ def _never_nothing(probabilities: Floats) -> Floats:
 
 def reliability_bands(probabilities: Floats, came: Floats) -> tuple[Band, ...]:
     """Ten bands of equal width, those left out that no forecast falls into. 1 belongs to the highest."""
-    of_band = np.minimum((probabilities * BANDS + 1e-9).astype(int), BANDS - 1)
+    of_band = np.minimum((probabilities * BANDS).astype(int), BANDS - 1)
     bands = []
     for number in range(BANDS):
         inside = of_band == number
