@@ -75,6 +75,7 @@ def test_the_diff_makes_the_file_and_then_changes_it(folder, file, by):
     )
     append_outcome(file, outcome(6, causes_found=("worn_seal",), recorded_on="2026-04-30"))
     assert learning(folder, file, unknown=10)[0] == 0
+    assert (folder / "learned.diff").read_text().startswith("--- a/learned.yaml\n+++ b/learned.yaml\n@@ -")
     second = applied(folder, by)
     assert second.learned.until == date(2026, 4, 30)
     assert second.learned.count("visited", "worn_seal") == Count(found=1, of=4)
