@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from assistant import __version__
+from assistant.authoring import outcome_commands
 from assistant.errors import OvensideError, SessionUnknown, StoreUnreadable
 
 if TYPE_CHECKING:
@@ -66,12 +67,14 @@ def parser() -> argparse.ArgumentParser:
     for name, help_ in (("show", "what was said in a session"), ("erase", "remove everything of a session")):
         action = actions.add_parser(name, parents=[shared], help=help_)
         action.add_argument("id", help="the session's id, or its first characters")
+    outcome_commands.add_outcomes(commands, shared)
     rules = commands.add_parser("rules", help="tools for whoever edits the rules")
     tools = rules.add_subparsers(dest="tool", required=True, metavar="TOOL")
     check = tools.add_parser("check", parents=[shared], help="print every mistake in a folder of rules")
     check.add_argument("folder", nargs="?", type=Path, help="the folder (default: the rules in use)")
     schema = tools.add_parser("schema", parents=[shared], help="write the JSON Schemas by which editors complete")
     schema.add_argument("folder", nargs="?", type=Path, help="the folder of rules (default: the rules in use)")
+    outcome_commands.add_tools(tools, shared)
     return top
 
 
@@ -238,6 +241,14 @@ def _sessions(arguments: argparse.Namespace) -> int:
     return show(log, Sentences(wording, knowledge, None), arguments.id, sys.stdout)
 
 
+def _outcomes(arguments: argparse.Namespace) -> int:
+    return outcome_commands.record_outcome(arguments, _places(_rules_folder(arguments)))
+
+
+def _places(rules: Path) -> outcome_commands.Places:
+    return outcome_commands.Places(rules, _shipped("locales"), _cache_folder())
+
+
 def _rules(arguments: argparse.Namespace) -> int:
     from assistant.authoring.check import check
     from assistant.authoring.schema import write_schemas
@@ -245,6 +256,8 @@ def _rules(arguments: argparse.Namespace) -> int:
 
     wording = load_wording(_shipped("locales"), arguments.lang)
     folder = arguments.folder or _rules_folder(arguments)
+    if arguments.tool in ("learn", "calibration"):
+        return outcome_commands.use_outcomes(arguments, _places(folder))
     if arguments.tool == "schema":
         return write_schemas(folder, wording, sys.stdout)
     return check(folder, wording, sys.stdout, with_words=True)
@@ -255,6 +268,7 @@ _COMMANDS: dict[str | None, Callable[[argparse.Namespace], int]] = {
     "resume": _resume,
     "drive": _drive,
     "sessions": _sessions,
+    "outcomes": _outcomes,
     "rules": _rules,
 }
 

@@ -2,6 +2,7 @@
 
 import os
 import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -208,3 +209,31 @@ def test_every_command_is_in_the_readme() -> None:
     assert commands
     for name in commands:
         assert f"`ovenside {name}" in readme
+
+
+def test_what_came_of_a_session_is_recorded_learned_from_and_scored(run, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
+    run(typed="none\n5\nelectric\nyes\nnot sure\nwhite and soft\nyes\n")
+    session = run("sessions", "list").stdout.split()[0]
+    record = ("outcomes", "record", session, "--group", "visited", "--result", "mended")
+    refused = run(*record)
+    assert refused.returncode == 1
+    assert "--found" in refused.stdout
+    assert run(*record, "--found", "base_element_open").returncode == 0
+    assert len((tmp_path / "data" / "ovenside" / "outcomes.jsonl").read_text().splitlines()) == 1
+    rules = shutil.copytree(ROOT / "rules", tmp_path / "rules")
+    learned = run("rules", "learn", str(rules), "--unknown", "3")
+    assert learned.returncode == 0
+    assert "1 visited, 0 solved by phone, 3 of which nobody knows" in learned.stdout
+    subprocess.run(["patch", "-p1", "-i", "learned.diff"], cwd=rules, check=True, capture_output=True)
+    assert run("rules", "check", str(rules)).returncode == 0
+    scored = run("rules", "calibration", str(rules), "--svg", str(tmp_path / "picture.svg"))
+    assert scored.returncode == 0
+    assert "1 outcome, forecast" in scored.stdout
+    assert (tmp_path / "picture.svg").read_text().startswith("<svg")
+
+
+def test_without_any_outcome_there_is_a_sentence(run) -> None:  # type: ignore[no-untyped-def]
+    for tool in ("learn", "calibration"):
+        done = run("rules", tool)
+        assert done.returncode == 1
+        assert done.stdout.endswith("outcomes.jsonl can't be read: No such file or directory.\n")

@@ -3,6 +3,7 @@
 import re
 from pathlib import Path
 
+from assistant.belief.outcomes import GROUPS, RESULTS
 from assistant.drive.protocol import FIELDS
 from assistant.drive.schema import DETAILS, VALUES, protocol_schema
 from tests.record_readme import README, with_recording
@@ -38,3 +39,8 @@ def test_every_problem_that_a_line_may_meet_is_documented() -> None:
     codes -= {"unknown_sign"}
     assert len(codes) > 25
     assert [code for code in sorted(codes) if f"`{code}`" not in readme] == []
+
+
+def test_every_result_and_group_of_an_outcome_is_documented() -> None:
+    readme = README.read_text("utf-8")
+    assert [word for word in (*GROUPS, *RESULTS) if f"`{word}`" not in readme] == []

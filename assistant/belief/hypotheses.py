@@ -1,7 +1,7 @@
 """The evidence model as arrays: hypotheses, P(state | hypothesis), P(report | state)."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 import numpy as np
@@ -15,6 +15,9 @@ NOTHING_WRONG: tuple[str, ...] = ()
 SOMETHING_ELSE = "something_else"
 CHOSEN, NOT_CHOSEN = "yes", "no"
 
+LEAST_SOUND = 0.05
+"""At least so many of the ovens asked about count as sound, whatever the rates of all causes add up to."""
+
 Hypothesis = tuple[str, ...]
 
 
@@ -24,7 +27,7 @@ class Priors:
 
     `at_large`: cause -> its odds in ovens at large. `beside`: (first, second) -> the second's odds beside the first,
     where they come together. `asked_about`: how many times as often an oven with something wrong is asked about.
-    `never`: pairs that can't be there together.
+    `never`: pairs that can't be there together. `unnamed`: the odds of something else, among those asked about.
     """
 
     faults: tuple[str, ...] = ()
@@ -33,6 +36,7 @@ class Priors:
     beside: Mapping[tuple[str, str], float] = field(default_factory=dict)
     asked_about: float = 1.0
     never: frozenset[frozenset[str]] = frozenset()
+    unnamed: float = 0.0
 
     def odds_of(self, hypothesis: Hypothesis) -> float:
         """Base rates are of ovens asked about, and one with something wrong is asked about more often, whether one
@@ -75,6 +79,11 @@ class EvidenceModel:
         """(H, C): which causes each hypothesis holds."""
         return membership(self.hypotheses, self.causes)
 
+    @cached_property
+    def place_of(self) -> Mapping[Hypothesis, int]:
+        """Hypothesis -> its row."""
+        return {hypothesis: number for number, hypothesis in enumerate(self.hypotheses)}
+
 
 def membership(hypotheses: tuple[Hypothesis, ...], causes: tuple[str, ...]) -> npt.NDArray[np.bool_]:
     """(H, C) of truths."""
@@ -92,21 +101,17 @@ def item_key(question_id: str, choice_id: str) -> str:
 
 def compile_evidence_model(knowledge: Knowledge, rates: Mapping[str, float] | None = None) -> EvidenceModel:
     """`rates`: base rates of the causes as shares of one; without, those that the causes' own files give."""
-    rates = rates or {cause_id: cause.base_rate.share for cause_id, cause in knowledge.causes.items()}
-    priors = _priors(knowledge, rates)
-    unnamed_odds = _odds(knowledge.settings.something_else.share)
+    priors = _priors(knowledge, rates or expert_rates(knowledge))
     named = sets_of_causes(priors.faults, priors.habits, priors.never)
     members = membership(named, tuple(knowledge.causes))
     shown = {name: _shown(name, knowledge) for name in knowledge.observables}
-    breadth = knowledge.settings.something_else_breadth.share
-    weights = np.array([priors.at_large[cause_id] for cause_id in knowledge.causes])
     reports = dict(_reports(knowledge))
     return EvidenceModel(
         causes=(*knowledge.causes, SOMETHING_ELSE),
         hypotheses=(*named, (SOMETHING_ELSE,)),
-        prior_odds=np.array([*map(priors.odds_of, named), unnamed_odds]),
+        prior_odds=_prior_odds(named, priors),
         state_given={
-            name: np.column_stack((states_given(each, members), _unnamed(each, weights, breadth)))
+            name: np.column_stack((states_given(each, members), _unnamed(each, priors, knowledge)))
             for name, each in shown.items()
         },
         report_given={report: table for report, (_, _, table) in reports.items()},
@@ -118,17 +123,43 @@ def compile_evidence_model(knowledge: Knowledge, rates: Mapping[str, float] | No
     )
 
 
+def with_rates(model: EvidenceModel, knowledge: Knowledge, rates: Mapping[str, float]) -> EvidenceModel:
+    """The model of the same knowledge with other base rates, quicker than compiling it anew."""
+    priors = _priors(knowledge, rates)
+    return replace(
+        model,
+        prior_odds=_prior_odds(model.hypotheses[:-1], priors),
+        state_given={
+            name: np.column_stack((table[:, :-1], _unnamed(model.shown[name], priors, knowledge)))
+            for name, table in model.state_given.items()
+        },
+        priors=priors,
+    )
+
+
+def expert_rates(knowledge: Knowledge) -> dict[str, float]:
+    """Cause -> the share of ovens asked about that have it, as its file says."""
+    return {cause_id: cause.base_rate.share for cause_id, cause in knowledge.causes.items()}
+
+
 def _priors(knowledge: Knowledge, rates: Mapping[str, float]) -> Priors:
     causes = knowledge.causes
     more_often = knowledge.settings.asked_about.value
+    unnamed = knowledge.settings.something_else.share
+    sound = max(1 - sum(rates.values()) - unnamed, LEAST_SOUND)
     return Priors(
         faults=tuple(cause_id for cause_id, cause in causes.items() if cause.kind == "fault"),
         habits=tuple(cause_id for cause_id, cause in causes.items() if cause.kind == "habit"),
-        at_large={cause_id: _odds(rates[cause_id]) / more_often for cause_id in causes},
+        at_large={cause_id: rates[cause_id] / sound / more_often for cause_id in causes},
         beside={pair.causes: _odds(pair.together.share) for pair in knowledge.pairs.values() if pair.together},
         asked_about=more_often,
         never=frozenset(frozenset((cause_id, other)) for cause_id, cause in causes.items() for other in cause.excludes),
+        unnamed=unnamed / sound,
     )
+
+
+def _prior_odds(named: Sequence[Hypothesis], priors: Priors) -> Floats:
+    return np.array([*map(priors.odds_of, named), priors.unnamed])
 
 
 def _odds(share: float) -> float:
@@ -160,8 +191,10 @@ def _shown(name: str, knowledge: Knowledge) -> Shown:
     )
 
 
-def _unnamed(shown: Shown, weights: Floats, breadth: float) -> Floats:
+def _unnamed(shown: Shown, priors: Priors, knowledge: Knowledge) -> Floats:
     """(S,). Something else predicts a mixture of what the causes predict, broadened towards anything."""
+    breadth = knowledge.settings.something_else_breadth.share
+    weights = np.array([priors.at_large[cause_id] for cause_id in knowledge.causes])
     mixture: Floats = (1 - breadth) * (weights / weights.sum()) @ shown.alone + breadth / len(shown.normal)
     return mixture
 

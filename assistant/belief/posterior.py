@@ -30,7 +30,7 @@ class Posterior:
 
     def of_set(self, hypothesis: Hypothesis) -> float:
         """The probability that exactly these causes are there."""
-        return float(self.probabilities[self.model.hypotheses.index(hypothesis)])
+        return float(self.probabilities[self.model.place_of[hypothesis]])
 
     def of_any(self, causes: Set[str]) -> float:
         """The probability that at least one of these is there."""
@@ -95,7 +95,7 @@ def weights_of_evidence(
     model: EvidenceModel, answers: Mapping[str, str], leader: Hypothesis, runner_up: Hypothesis
 ) -> dict[str, float]:
     """observable -> decibans by which its reports speak for the leader against the runner-up (Good 1950)."""
-    first, second = model.hypotheses.index(leader), model.hypotheses.index(runner_up)
+    first, second = model.place_of[leader], model.place_of[runner_up]
     return {
         name: float((row[first] - row[second]) * DECIBANS_PER_NAT)
         for name, row in log_likelihoods(model, answers).items()

@@ -7,6 +7,7 @@ from threading import Lock
 
 from assistant.belief.decision import Decision, decision_of
 from assistant.belief.hypotheses import EvidenceModel, compile_evidence_model, item_key
+from assistant.belief.learning import base_rates
 from assistant.belief.value import Worth
 from assistant.engine import Evaluator, evaluator
 from assistant.engine.crisp import CrispRule, Test
@@ -58,7 +59,7 @@ def script_of(knowledge: Knowledge) -> Script:
     return Script(
         knowledge,
         evaluator(rules, fact_keys(knowledge)),
-        compile_evidence_model(knowledge),
+        compile_evidence_model(knowledge, base_rates(knowledge)),
         {region: decision_of(knowledge, region) for region in knowledge.regions},
         frozenset(cause_id for cause_id, cause in knowledge.causes.items() if cause.danger),
     )

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 
 from assistant.knowledge import danger_questions as danger
 from assistant.knowledge.finding_checks import conditions_can_hold, examples_can_be_answered
+from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.model import RESERVED_CODES, Cause, Question
 from assistant.knowledge.references import references_exist
 from assistant.knowledge.report_checks import (
@@ -28,6 +29,8 @@ REQUIRED = {
     "questions": (danger.OVEN_IS_OFF,),
 }
 OF_WHICH_ONE_IS_NEEDED = ("regions", "causes")
+MOST_NOT_SOUND = 95
+"""Percent."""
 NOT_FOR_CAUSES = frozenset({"none", "something_else"})
 NOT_FOR_ANSWERS = RESERVED_CODES - {danger.NONE}
 
@@ -93,6 +96,17 @@ def observables_are_reported(read: RulesFolder) -> None:
             read.add_problem(f"observables/{name}.yaml", (), "never_shown", name=name)
 
 
+def some_ovens_are_sound(read: RulesFolder) -> None:
+    """All base rates, and that of something else, leave some ovens with nothing wrong."""
+    settings = read.entries["belief.yaml"].get("")
+    causes: dict[str, Cause] = read.entries["causes"]
+    if settings is None or len(read.ids["causes"]) > len(causes):
+        return
+    total = sum(cause.base_rate.value for cause in causes.values()) + settings.something_else.value
+    if total > MOST_NOT_SOUND:
+        read.add_problem("causes", (), "hardly_any_sound", total=f"{total:.4g}", most=MOST_NOT_SOUND)
+
+
 def causes_can_meet(read: RulesFolder) -> None:
     """No cause excludes itself, and no pair is of two that are never weighed together."""
     causes: dict[str, Cause] = read.entries["causes"]
@@ -110,6 +124,17 @@ def causes_can_meet(read: RulesFolder) -> None:
             read.add_problem(f"pairs/{pair_id}.yaml", ("causes",), "pair_excluded")
 
 
+def counts_fit_sessions(read: RulesFolder) -> None:
+    """No more outcomes can have been looked at than there were sessions of the group."""
+    for learned in read.entries[LEARNED_FILE].values():
+        for group, counts in learned.counts.items():
+            most = learned.sessions.of_group(group)
+            for cause_id, count in counts.items():
+                if count.of > most:
+                    path = ("counts", group, cause_id, "of")
+                    read.add_problem(LEARNED_FILE, path, "more_than_sessions", found=str(count.of), most=most)
+
+
 CHECKS: tuple[Check, ...] = (
     references_exist,
     distributions_are_whole,
@@ -123,4 +148,6 @@ CHECKS: tuple[Check, ...] = (
     required_entries_exist,
     observables_are_reported,
     causes_can_meet,
+    some_ovens_are_sound,
+    counts_fit_sessions,
 )

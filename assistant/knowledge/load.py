@@ -8,6 +8,7 @@ from assistant.errors import OvensideError
 from assistant.knowledge.checks import check_all
 from assistant.knowledge.danger_questions import danger_questions
 from assistant.knowledge.fingerprint import combined, fingerprint, sealed, unsealed, write_beside
+from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.model import Knowledge
 from assistant.knowledge.problems import Problem
 from assistant.knowledge.rules_folder import RulesFolder, read_folder
@@ -38,6 +39,7 @@ def knowledge_of(read: RulesFolder, mark: str) -> Knowledge:
         acts=entries["acts.yaml"],
         advice=entries["advice.yaml"],
         steps=entries["steps.yaml"],
+        learned=entries[LEARNED_FILE].get(""),
     )
 
 

@@ -17,6 +17,7 @@ from assistant.knowledge.figures import Minutes, Money, Parts, Percentage, Quest
 from assistant.knowledge.figures import SpokenWord as SpokenWord
 from assistant.knowledge.figures import Unit as Unit
 from assistant.knowledge.figures import Word as Word
+from assistant.knowledge.learned import Learned as Learned
 from assistant.knowledge.scalars import Flag, Note, Number, WholeNumber
 from assistant.knowledge.scalars import Id as Id
 
@@ -243,6 +244,7 @@ Trade = Literal["appliance_engineer", "electrician"]
 class Cause(Entry):
     """A fault, or a habit (a way of use or a setting). `shows` lists only where it differs from normal.
 
+    `base_rate`: the share of the ovens that people ask about which have it, before anything was said of them.
     `danger`: the danger sign whose steps hold for it, if it is dangerous. `masks`: observables in which only this
     cause is seen, whatever else is wrong. `excludes`: causes that can't be there together with it.
     """
@@ -439,3 +441,4 @@ class Knowledge(Entry):
     acts: dict[Id, Act]
     advice: dict[Id, Listed]
     steps: dict[Id, Step]
+    learned: Learned | None = None

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from assistant.knowledge import danger_questions as danger
+from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.model import Condition
 from assistant.knowledge.problems import nearest_name
 from assistant.knowledge.rules_folder import ANY, RulesFolder
@@ -61,10 +62,18 @@ def _references(read: RulesFolder) -> Iterator[Reference]:
         for entry_id, entry in read.entries[file].items():
             for reference_kind, path, named in _each(kind, (entry_id, key), getattr(entry, key)):
                 yield file, reference_kind, path, named
+    yield from _learned_references(read)
     for ovens in read.entries["ovens.yaml"].values():
         for name, function in ovens.functions.items():
             for index, part in enumerate(function.uses):
                 yield "ovens.yaml", "part", ("functions", name, "uses", index), part
+
+
+def _learned_references(read: RulesFolder) -> Iterator[Reference]:
+    for learned in read.entries[LEARNED_FILE].values():
+        for group, counts in learned.counts.items():
+            for cause_id in counts:
+                yield LEARNED_FILE, "cause", ("counts", group, cause_id), cause_id
 
 
 def _each(kind: str, path: PathInFile, names: Iterable[str]) -> Iterator[tuple[str, PathInFile, str]]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from assistant.knowledge.learned import LEARNED_DIFF, LEARNED_FILE
 from assistant.knowledge.problems import Problem, nearest_name, where_in_file
 from assistant.knowledge.validation import ENTRY_FOLDERS, SINGLE_FILES, is_entry_id, typed
 from assistant.knowledge.yaml_text import PathInFile, YamlText, read_yaml, shortened
@@ -17,10 +18,10 @@ MOST_BYTES = 200_000
 ANY = "*"
 """Among `ids`: what lists them couldn't be read, so any id may exist."""
 
-MAY_BE_MISSING = frozenset({"pairs"})
-"""Folders that are empty where there is nothing to say, and so may not be there at all."""
+MAY_BE_MISSING = frozenset({"pairs", LEARNED_FILE})
+"""What isn't there where there is nothing to say."""
 
-OTHER_ENTRIES = frozenset({"schema", "README.md"})
+OTHER_ENTRIES = frozenset({"schema", "README.md", LEARNED_DIFF})
 
 
 @dataclass

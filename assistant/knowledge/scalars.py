@@ -5,6 +5,8 @@ follow it take for one, so that nobody is surprised by `1:30`, `1_000` or `on`.
 """
 
 import re
+from contextlib import suppress
+from datetime import date
 from math import isfinite
 from typing import Annotated, Any
 
@@ -14,6 +16,7 @@ from pydantic_core import PydanticCustomError
 _NUMBER = re.compile(r"[-+]?(\.[0-9]+|[0-9]+(\.[0-9]*)?)([eE][-+]?[0-9]+)?")
 _WHOLE_NUMBER = re.compile(r"[-+]?[0-9]{1,12}")
 _TRUE_OR_FALSE = {"true": True, "false": False}
+_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 
 def number_written(text: str) -> float | None:
@@ -41,9 +44,19 @@ def _true_or_false(value: Any) -> Any:
     return _TRUE_OR_FALSE[value] if isinstance(value, str) else value
 
 
+def _day(value: Any) -> Any:
+    if isinstance(value, date):
+        return value
+    if isinstance(value, str) and _DAY.fullmatch(value):
+        with suppress(ValueError):
+            return date.fromisoformat(value)
+    raise PydanticCustomError("not_a_day", "not a day")
+
+
 Number = Annotated[float, Field(allow_inf_nan=False), BeforeValidator(_number)]
 WholeNumber = Annotated[int, BeforeValidator(_whole_number)]
 Flag = Annotated[bool, BeforeValidator(_true_or_false)]
+Day = Annotated[date, BeforeValidator(_day)]
 
 Id = Annotated[str, StringConstraints(pattern=r"^[a-z](_?[a-z0-9])*$", max_length=31)]
 Note = Annotated[str, StringConstraints(min_length=1)]

@@ -9,6 +9,7 @@ from pydantic import TypeAdapter, ValidationError
 from pydantic_core import ErrorDetails
 
 from assistant.knowledge import model
+from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.problems import nearest_name
 from assistant.knowledge.yaml_text import PathInFile, shortened
 
@@ -28,6 +29,7 @@ SINGLE_FILES: dict[str, Any] = {
     "acts.yaml": dict[model.Id, model.Act],
     "advice.yaml": dict[model.Id, model.Listed],
     "steps.yaml": dict[model.Id, model.Step],
+    LEARNED_FILE: model.Learned,
 }
 
 Location = tuple[str | int, ...]
@@ -113,6 +115,7 @@ _SAYING_WHAT_WAS_FOUND = {
     "not_a_number": "not_a_number",
     "not_a_whole_number": "not_a_whole_number",
     "not_true_or_false": "not_true_or_false",
+    "not_a_day": "not_a_day",
     "finite_number": "not_a_number",
     "float_type": "not_a_number",
     "int_type": "not_a_whole_number",
@@ -149,6 +152,7 @@ OWN_CODES: Mapping[str, str] = {
     "when_or_any_of": "",
     "habit_mended_by_householder": "mended_by",
     "habit_needs_remedy": "kind",
+    "found_above_of": "found",
 }
 
 

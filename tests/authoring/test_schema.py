@@ -83,6 +83,11 @@ def test_every_sound_file_fits_its_schema(path):
         "too_few_entries",
         "too_few_entries_empty_group",
         "not_a_pair",
+        "missing_key_learned",
+        "unknown_key_learned",
+        "not_greater_than_equal_count",
+        "not_a_whole_number_count",
+        "not_in_list_group",
     ],
 )
 def test_an_editor_sees_what_a_schema_can_see(tmp_path, name):

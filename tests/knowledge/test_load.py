@@ -1,6 +1,7 @@
 """Fingerprints, and the cache of the compiled form."""
 
 import json
+from datetime import date
 
 import pytest
 
@@ -46,6 +47,26 @@ def test_the_compiled_form_is_the_same_knowledge(folder, cache, readings):
     assert first == second
     assert [list(first.questions), list(first.causes)] == [list(second.questions), list(second.causes)]
     assert first == load_knowledge(folder, None)
+
+
+def test_what_was_learned_is_part_of_the_knowledge_and_of_its_compiled_form(folder, cache, readings):
+    assert load_knowledge(folder, cache).learned is None
+    (folder / "learned.yaml").write_text(
+        "until: 2026-03-31\nsessions: {visited: 9, solved_by_phone: 4, unknown: 0}\n"
+        "counts: {visited: {weak_element: {found: 2, of: 7}}}\n"
+    )
+    first, second = load_knowledge(folder, cache), load_knowledge(folder, cache)
+    assert len(readings) == 2
+    assert first == second
+    assert first.learned.until == date(2026, 3, 31)
+    assert first.learned.sessions.total == 13
+    assert (first.learned.count("visited", "weak_element").of, first.learned.count("visited", "worn_seal").of) == (7, 0)
+
+
+def test_a_diff_that_waits_to_be_looked_at_is_no_mistake_and_no_rule(folder):
+    before = load_knowledge(folder, None)
+    (folder / "learned.diff").write_text("--- a/learned.yaml\n")
+    assert load_knowledge(folder, None) == before
 
 
 @pytest.mark.parametrize(
