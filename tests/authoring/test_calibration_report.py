@@ -34,7 +34,7 @@ def test_scores_stand_against_those_of_the_rates_alone(file):
         assert [line[column - 1] for column in columns] == [" ", " "]
         assert all(0 < float(figure) < 10 for figure in line.rsplit(maxsplit=2)[1:])
     assert lines[5] == "What was called most likely:"
-    assert sum(int(line.split(":")[1].split()[0]) for line in lines if " times, said " in line) == 3 + 3 * 3
+    assert sum(int(line.split(":")[1].split()[0]) for line in lines if " times, said " in line) == 3 + 3 * 4
 
 
 def test_bad_lines_are_named_and_the_rest_is_scored(file):

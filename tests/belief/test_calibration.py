@@ -1,12 +1,10 @@
 import random
-from dataclasses import dataclass
 
 import pytest
 
-from assistant.belief import calibration as calibration_module
-from assistant.belief.calibration import ELSE, calibration, prequential_cases
+from assistant.belief.calibration import calibration, prequential_cases
 from assistant.belief.hypotheses import compile_evidence_model
-from assistant.belief.learning import base_rates, learned_from, with_rates
+from assistant.belief.learning import base_rates, learned_from
 from assistant.belief.posterior import posterior
 from tests.belief import tiny
 from tests.belief.outcomes import outcome
@@ -20,12 +18,10 @@ def known():
 def test_the_first_outcome_is_forecast_with_the_experts_rates(known):
     (case,) = prequential_cases([outcome(evidence={"browning_seen": "hardly"})], known)
     model = compile_evidence_model(known)
-    after = posterior(model, {"browning_seen": "hardly"})
-    assert case.forecast.of_causes == {cause: pytest.approx(after.of(cause)) for cause in known.causes}
-    assert case.by_rates_alone.of_causes == {
-        cause: pytest.approx(posterior(model, {}).of(cause)) for cause in known.causes
-    }
-    assert case.found == {"weak_element"}
+    assert case.forecast.probabilities == pytest.approx(posterior(model, {"browning_seen": "hardly"}).probabilities)
+    assert case.by_rates_alone.probabilities == pytest.approx(posterior(model, {}).probabilities)
+    assert list(case.found) == [cause == "weak_element" for cause in model.causes]
+    assert model.hypotheses[case.came] == ("weak_element",)
 
 
 def test_every_outcome_is_forecast_before_it_is_counted(known):
@@ -34,9 +30,9 @@ def test_every_outcome_is_forecast_before_it_is_counted(known):
     for index, case in enumerate(cases):
         learned = learned_from(lines[:index], known, {})
         rates = base_rates(known.model_copy(update={"learned": learned}))
-        expected = posterior(compile_evidence_model(with_rates(known, rates)), {})
-        assert case.forecast.of_causes["weak_element"] == pytest.approx(expected.of("weak_element"))
-    said = [case.forecast.of_causes["weak_element"] for case in cases]
+        expected = posterior(compile_evidence_model(known, rates), {})
+        assert case.forecast.probabilities == pytest.approx(expected.probabilities, abs=1e-12)
+    said = [case.forecast.of("weak_element") for case in cases]
     assert said == sorted(said)
     assert said[0] < said[-1]
 
@@ -55,8 +51,8 @@ def test_outcomes_that_show_nothing_are_neither_forecast_nor_counted(known):
 
 def test_a_part_that_is_not_fitted_rules_its_causes_out(known):
     (case,) = prequential_cases([outcome(not_fitted=("lower_element",))], known)
-    assert case.forecast.of_causes["weak_element"] == 0
-    assert case.by_rates_alone.of_causes["weak_element"] > 0
+    assert case.forecast.of("weak_element") == 0
+    assert case.by_rates_alone.of("weak_element") > 0
 
 
 def test_answers_that_todays_rules_do_not_have_are_left_out(known):
@@ -66,48 +62,31 @@ def test_answers_that_todays_rules_do_not_have_are_left_out(known):
     assert calibration([new], known) != calibration([outcome()], known)
 
 
+def test_two_causes_at_once_are_a_hypothesis_of_their_own(known):
+    (case,) = prequential_cases([outcome(causes_found=("weak_element", "worn_seal"))], known)
+    assert case.forecast.model.hypotheses[case.came] == ("weak_element", "worn_seal")
+
+
 def test_what_no_hypothesis_says_counts_as_something_else(known):
-    both = outcome(1, causes_found=("weak_element", "worn_seal"))
+    three = outcome(1, causes_found=("weak_element", "worn_seal", "something_else"))
     unnamed = outcome(1, causes_found=("something_else",))
-    cases = [next(prequential_cases([line], known)) for line in (both, unnamed)]
-    assert all(case.forecast.of_hypotheses[ELSE] > 0 for case in cases)
-    scores = [calibration([line], known).scores for line in (both, unnamed)]
+    cases = [next(prequential_cases([line], known)) for line in (three, unnamed)]
+    assert {case.forecast.model.hypotheses[case.came] for case in cases} == {("something_else",)}
+    scores = [calibration([line], known).scores for line in (three, unnamed)]
     assert scores[0].log_of_hypotheses == pytest.approx(scores[1].log_of_hypotheses)
     assert scores[0].brier_of_causes > scores[1].brier_of_causes
 
 
-@dataclass(frozen=True)
-class SeveralAtOnce:
-    """A belief whose hypotheses are tuples of causes."""
-
-    def of(self, cause):
-        return {"weak_element": 0.5, "worn_seal": 0.4}.get(cause, 0.0)
-
-    def ranked(self):
-        both, weak = ("worn_seal", "weak_element"), ("weak_element",)
-        return ((both, 0.4), ((), 0.3), (("something_else",), 0.2), (weak, 0.1))
-
-
-def test_hypotheses_of_several_causes_are_scored_as_such(known, monkeypatch):
-    monkeypatch.setattr(calibration_module, "posterior", lambda *_: SeveralAtOnce())
-    found = calibration([outcome(causes_found=("weak_element", "worn_seal"))], known)
-    assert found.scores.brier_of_hypotheses == pytest.approx(0.6**2 + 0.3**2 + 0.2**2 + 0.1**2)
-    assert found.scores.brier_of_causes == pytest.approx((0.5**2 + 0.6**2) / 3)
-    (leader,) = found.bands_of_leader
-    assert (leader.predicted, leader.observed, leader.count) == (0.4, 1.0, 1)
-    nothing = calibration([outcome(result="no_fault_found")], known)
-    assert nothing.scores.brier_of_hypotheses == pytest.approx(0.4**2 + 0.7**2 + 0.2**2 + 0.1**2)
-
-
 def test_scores_by_hand(known):
     (case,) = prequential_cases([outcome()], known)
-    said = case.forecast.of_hypotheses
+    said = dict(case.forecast.ranked())
     scores = calibration([outcome()], known).scores
-    truth = frozenset({"weak_element"})
-    assert scores.brier_of_hypotheses == pytest.approx(sum((p - (h == truth)) ** 2 for h, p in said.items()))
-    causes = case.forecast.of_causes
+    assert scores.brier_of_hypotheses == pytest.approx(
+        sum((p - (hypothesis == ("weak_element",))) ** 2 for hypothesis, p in said.items())
+    )
+    marginals = {cause: case.forecast.of(cause) for cause in case.forecast.model.causes}
     assert scores.brier_of_causes == pytest.approx(
-        sum((p - (cause == "weak_element")) ** 2 for cause, p in causes.items()) / len(causes)
+        sum((p - (cause == "weak_element")) ** 2 for cause, p in marginals.items()) / len(marginals)
     )
 
 
@@ -125,8 +104,8 @@ def simulated_outcomes(known, count, seed=3):
             question: chance.choices(model.codes[question], table[:, state[model.observable_of[question]]])[0]
             for question, table in model.report_given.items()
         }
-        cause = model.hypotheses[index]
-        found = {"result": "no_fault_found"} if cause == "none" else {"causes_found": (cause,)}
+        causes = model.hypotheses[index]
+        found = {"causes_found": causes} if causes else {"result": "no_fault_found"}
         lines.append(outcome(number, evidence=evidence, **found))
     return lines
 
@@ -136,7 +115,7 @@ def test_simulated_by_the_model_itself_answers_help_and_what_is_called_likely_is
     assert found.cases == 600
     for name in ("brier_of_hypotheses", "log_of_hypotheses", "brier_of_causes", "log_of_causes"):
         assert getattr(found.scores, name) < getattr(found.scores_of_rates_alone, name)
-    for bands, count in ((found.bands_of_leader, 600), (found.bands_of_causes, 600 * len(known.causes))):
+    for bands, count in ((found.bands_of_leader, 600), (found.bands_of_causes, 600 * (len(known.causes) + 1))):
         assert sum(band.count for band in bands) == count
         near = [band.observed_low - 0.03 <= band.predicted <= band.observed_high + 0.03 for band in bands]
         assert sum(near) >= len(bands) - 1

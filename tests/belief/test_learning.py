@@ -7,8 +7,8 @@ from math import sqrt
 import numpy as np
 import pytest
 
-from assistant.belief.hypotheses import compile_evidence_model
-from assistant.belief.learning import base_rates, equivalent_cases, estimate, learned_from, with_rates
+from assistant.belief.hypotheses import compile_evidence_model, with_rates
+from assistant.belief.learning import base_rates, equivalent_cases, estimate, learned_from
 from assistant.belief.posterior import posterior
 from assistant.interview.script import script_of
 from assistant.knowledge.learned import Count, Learned, Sessions
@@ -168,13 +168,14 @@ def test_learned_rates_reach_the_belief_of_a_conversation(knowledge):
     assert after.of("base_element_open") > 3 * before.of("base_element_open")
 
 
-def test_other_rates_change_the_model_and_nothing_else(knowledge):
-    same = with_rates(knowledge, base_rates(knowledge))
-    assert same == knowledge
-    other = with_rates(knowledge, dict.fromkeys(knowledge.causes, 0.25))
-    model = compile_evidence_model(other)
-    odds = dict(zip(model.hypotheses, model.prior_odds, strict=True))
-    assert [odds[cause_id] for cause_id in knowledge.causes] == pytest.approx([1 / 3] * len(knowledge.causes))
+def test_other_rates_give_the_model_that_compiling_with_them_gives(knowledge):
+    model = compile_evidence_model(knowledge)
+    same = with_rates(model, knowledge, base_rates(knowledge))
+    assert (same.prior_odds == model.prior_odds).all()
+    rates = {cause_id: 0.9 / len(knowledge.causes) for cause_id in knowledge.causes}
+    quick, anew = with_rates(model, knowledge, rates), compile_evidence_model(knowledge, rates)
+    assert (quick.prior_odds == anew.prior_odds).all()
+    assert all((quick.state_given[name] == table).all() for name, table in anew.state_given.items())
 
 
 VISITED_SHARE, RATE_VISITED, RATE_BY_PHONE = 0.4, 0.25, 0.02
