@@ -64,7 +64,11 @@ def parser() -> argparse.ArgumentParser:
     sessions = commands.add_parser("sessions", help="list, show or erase saved sessions")
     actions = sessions.add_subparsers(dest="action", required=True, metavar="ACTION")
     actions.add_parser("list", parents=[shared], help="the saved sessions, the latest first")
-    for name, help_ in (("show", "what was said in a session"), ("erase", "remove everything of a session")):
+    for name, help_ in (
+        ("show", "what was said in a session"),
+        ("weigh", "what belief makes of a session, in figures"),
+        ("erase", "remove everything of a session"),
+    ):
         action = actions.add_parser(name, parents=[shared], help=help_)
         action.add_argument("id", help="the session's id, or its first characters")
     outcome_commands.add_outcomes(commands, shared)
@@ -238,6 +242,11 @@ def _sessions(arguments: argparse.Namespace) -> int:
     from assistant.wording.sentences import Sentences
 
     knowledge = load_knowledge(_rules_folder(arguments), _cache_folder())
+    if arguments.action == "weigh":
+        from assistant.authoring.weighing import weigh
+        from assistant.interview.script import script_of
+
+        return weigh(log, script_of(knowledge), Sentences(wording, knowledge, None), arguments.id, sys.stdout)
     return show(log, Sentences(wording, knowledge, None), arguments.id, sys.stdout)
 
 

@@ -32,7 +32,7 @@ def show(log: EventLog, sentences: Sentences, prefix: str, out: TextIO) -> int:
     try:
         record = log.find_by_id_prefix(prefix)
     except SessionUnknown:
-        return _unknown(sentences.wording, out)
+        return say_unknown(sentences.wording, out)
     state = fold(log.read(record.session_id))
     for answer in sorted(state.answers.values(), key=lambda a: a.sequence):
         out.write(f"{_question(answer, sentences)}\n    {_given(answer, state, sentences)}\n")
@@ -44,13 +44,14 @@ def erase(log: EventLog, wording: Wording, prefix: str, out: TextIO) -> int:
     try:
         record = log.find_by_id_prefix(prefix)
     except SessionUnknown:
-        return _unknown(wording, out)
+        return say_unknown(wording, out)
     log.erase(record.session_id)
     out.write(wording.say("sessions-erased", id=record.session_id[:ID_SHOWN]) + "\n")
     return 0
 
 
-def _unknown(wording: Wording, out: TextIO) -> int:
+def say_unknown(wording: Wording, out: TextIO) -> int:
+    """There is no such session. Returns the exit status."""
     out.write(wording.say("sessions-unknown") + "\n")
     return 1
 

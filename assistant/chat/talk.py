@@ -3,6 +3,7 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from assistant.chat.ahead import Ahead
 from assistant.chat.pages import Pages
 from assistant.chat.replies import Given, NotUnderstood, reply_to
 from assistant.chat.screen import Paragraph
@@ -65,6 +66,7 @@ class Talk:
         self._verdict_shown: tuple[Verdict, int] | None = None
         self._question_shown: tuple[str, int] | None = None
         self._misses = 0
+        self._ahead = Ahead(self.conversation.script)
         self._tell_command = self.resume_command is not None and not self.conversation.stored
         self._helpers: dict[HelperWord, Callable[[QuestionView | None], None]] = {
             "why": self._why,
@@ -90,6 +92,8 @@ class Talk:
                 self._take(self._ask(question), question)
         except (_Left, EOFError, KeyboardInterrupt):
             self._say_goodbye()
+        finally:
+            self._ahead.end()
 
     def welcome_back(self) -> None:
         """The first words after a pause; a danger sign told before is not forgotten."""
@@ -143,7 +147,12 @@ class Talk:
 
     def _ask(self, question: QuestionView | None) -> str:
         labels = [label for _, label in self.sentences.question(question).choices] if question else []
-        return self.terminal.ask([*labels, *first_words(self._wording)])
+        if question is not None:
+            self._ahead.begin(self.conversation.assessment, question.id)
+        try:
+            return self.terminal.ask([*labels, *first_words(self._wording)])
+        finally:
+            self._ahead.end()
 
     def _say(self, message_id: str, style: str = "strong", **arguments: str | float) -> None:
         self.terminal.write([Paragraph(self._wording.say(message_id, **arguments), style)])  # type: ignore[arg-type]

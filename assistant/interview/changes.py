@@ -4,8 +4,7 @@ Belief proposes them, since it is quick, the likeliest answers first; each is th
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from datetime import datetime
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -14,11 +13,10 @@ from assistant.belief.decision import expected_costs, least_action
 from assistant.belief.posterior import posterior
 from assistant.belief.value import MASS_DROPPED_ONE_STEP, look_ahead
 from assistant.interview.actions import allowed_actions
-from assistant.interview.answers import value_of
 from assistant.interview.assess import Assessment, assess
 from assistant.interview.choice import Action, choose
 from assistant.interview.script import Script
-from assistant.interview.state import Answer, State
+from assistant.interview.supposed import answered_otherwise
 from assistant.interview.way import may_ask
 
 MOST_CHANGES = 4
@@ -39,7 +37,7 @@ def changes_of(script: Script, assessment: Assessment, action: Action) -> tuple[
     """Up to MOST_CHANGES answers that lead to another action."""
     found = []
     for tried, (question_id, code) in enumerate(_proposals(script, assessment)):
-        then = choose(script, assess(script, _answered_otherwise(script, assessment.state, question_id, code))).action
+        then = choose(script, assess(script, answered_otherwise(script, assessment.state, question_id, code))).action
         if then != action:
             found.append(Change(question_id, code, then))
         if len(found) == MOST_CHANGES or tried == MOST_TRIED:
@@ -87,12 +85,3 @@ def _not_given(
 
 def _rows(rows: slice) -> range:
     return range(rows.start, rows.stop)
-
-
-def _answered_otherwise(script: Script, state: State, question_id: str, code: str | None) -> State:
-    """The state as if that question had been answered so, or never."""
-    answers = {q: answer for q, answer in state.answers.items() if q != question_id}
-    if code is not None:
-        value = value_of(script.knowledge.questions[question_id], code)
-        answers[question_id] = Answer(question_id, "answered", value, state.sequence, datetime.min)
-    return replace(state, answers=answers)

@@ -25,7 +25,7 @@ def choose_next(script: Script, assessment: Assessment) -> str | None:
     if wanted is not None:
         return wanted
     if not danger.stops:
-        best = _best(script, assessment)
+        best = best_question(script, assessment)
         if best is not None:
             return best
     if danger.stops or visit_comes(script, assessment):
@@ -51,7 +51,7 @@ def _in_order(script: Script, assessment: Assessment, stage: str) -> Iterator[st
             yield question_id
 
 
-def _best(script: Script, assessment: Assessment) -> str | None:
+def best_question(script: Script, assessment: Assessment) -> str | None:
     """By danger first, then by worth, then what the likely ending waits for.
 
     A question that was skipped may come back once, after the others.

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from assistant.belief.hypotheses import NOTHING_WRONG, SOMETHING_ELSE, Hypothesis
+from assistant.belief.posterior import Posterior
 from assistant.interview.assess import Assessment
 from assistant.interview.changes import Change, changes_of
 from assistant.interview.choice import Action, Details, choose
@@ -18,27 +19,30 @@ MOVABLE = ("use_differently", "do_one_thing", "all_normal", "book_visit", "maker
 
 @dataclass(frozen=True)
 class Verdict:
-    """`details` holds ids only; `causes` are marginals, `hypotheses` exclusive, both most probable first."""
+    """`details` holds ids only; `causes` are marginals, `hypotheses` exclusive, both most probable first.
+
+    `named`: the causes with their marginals, and among them nothing wrong and something else.
+    """
 
     action: Action
     details: Details
     stops: tuple[Stop, ...]
     causes: tuple[tuple[str, float], ...]
     hypotheses: tuple[tuple[Hypothesis, float], ...]
+    named: tuple[tuple[str, float], ...]
     because: tuple[Reason, ...]
     would_change: tuple[Change, ...] = ()
-
-    @property
-    def named(self) -> tuple[tuple[str, float], ...]:
-        """Causes with their marginals, and with them nothing wrong and something else; most probable first."""
-        others = {NOTHING_WRONG: NONE, (SOMETHING_ELSE,): SOMETHING_ELSE}
-        rest = [(others[hypothesis], p) for hypothesis, p in self.hypotheses if hypothesis in others]
-        return tuple(sorted((*rest, *self.causes), key=lambda each: -round(each[1], 9)))
 
     @property
     def leading(self) -> str:
         """The likeliest cause; NONE or SOMETHING_ELSE where that is likelier."""
         return self.named[0][0]
+
+
+def named_causes(belief: Posterior) -> tuple[tuple[str, float], ...]:
+    """Causes with their marginals, and with them nothing wrong and something else; most probable first."""
+    others = ((NONE, belief.of_set(NOTHING_WRONG)), (SOMETHING_ELSE, belief.of(SOMETHING_ELSE)))
+    return tuple(sorted((*others, *belief.causes()), key=lambda each: -round(each[1], 9)))
 
 
 def give_verdict(script: Script, assessment: Assessment) -> Verdict:
@@ -51,6 +55,7 @@ def give_verdict(script: Script, assessment: Assessment) -> Verdict:
         stops=assessment.danger.stops,
         causes=belief.causes(),
         hypotheses=belief.ranked(),
+        named=named_causes(belief),
         because=choice.because,
         would_change=changes_of(script, assessment, choice.action) if choice.action in MOVABLE else (),
     )

@@ -205,7 +205,8 @@ class Sentences:
         question = self.question_by_id(reason.id).text
         said = self.wording.say("reason-answer", question=question, answer=self.given(reason.id, reason.value))
         if in_figures and reason.decibans is not None:
-            return self.wording.say("figure-decibans", text=said, decibans=f"{reason.decibans:.1f}")
+            without = f"{100 * (reason.without or 0):.0f}"
+            return self.wording.say("figure-decibans", text=said, decibans=f"{reason.decibans:.1f}", without=without)
         return said
 
     def given(self, question_id: str, value: object) -> str:

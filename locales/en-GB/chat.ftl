@@ -85,3 +85,21 @@ rules-count = { $count ->
     [one] 1 mistake.
    *[other] { $count } mistakes.
 }
+
+weigh-causes = How probable each cause is, whatever else is there too:
+weigh-hypotheses = What may be wrong, taken together (one of these, or one less probable):
+weigh-evidence = How the answers weigh, in decibans for the first against the second:
+weigh-withdrawn = What the likeliest would be without one of the answers:
+weigh-left_out = What is not weighed, as a share of everything:
+weigh-endings = What each way to end is expected to cost:
+weigh-questions = What asking on would be worth, less the trouble:
+weigh-share = { $percent } %  { $what }
+weigh-decibans = { $decibans }  { $what }
+weigh-cost = { $cost } { $currency }  { $what }
+weigh-against = { $first } — against — { $second }
+weigh-prior = before any answer
+weigh-sum = all together
+weigh-without = { $cause }, without “{ $answer }”
+weigh-three_faults = three faults at once
+weigh-two_habits = two habits at once
+weigh-still_more_at_most = still more at once, at most

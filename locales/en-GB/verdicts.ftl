@@ -53,7 +53,7 @@ reason-sign = You told us of this danger sign: { $sign }.
 reason-answer = You said “{ $answer }” to “{ $question }”
 
 figure-probability = { $text } ({ $percent } %)
-figure-decibans = { $text } ({ $decibans } decibans for the first against the second)
+figure-decibans = { $text } ({ $decibans } decibans for the first against the second; without it the first stands at { $without } %)
 
 answer-in_own_words = in your own words
 answer-from = { $least } { $unit } or more
