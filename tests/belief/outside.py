@@ -23,8 +23,6 @@ with warnings.catch_warnings():
 
 logging.getLogger("pgmpy").setLevel(logging.ERROR)
 
-__all__ = ["Asked", "DiscreteBayesianNetwork", "Table", "pyagrum", "shipped_network"]
-
 
 def shipped_network(name):
     """A network from the folder of examples that comes with pgmpy: no download."""
@@ -50,3 +48,48 @@ class Asked:
     def chance(self, variable, state, evidence):
         names = self.network.get_cpds(variable).state_names[variable]
         return float(self.chances([variable], evidence)[names.index(state)])
+
+
+def pgmpy_network(tables):
+    """From name -> (states, parents, chances)."""
+    edges = [(parent, name) for name, (_, parents, _) in tables.items() for parent in parents]
+    network = DiscreteBayesianNetwork(edges)
+    network.add_nodes_from(tables)
+    for name, (states, parents, chances) in tables.items():
+        network.add_cpds(
+            Table(
+                name,
+                len(states),
+                chances.reshape(len(states), -1),
+                evidence=list(parents),
+                evidence_card=list(chances.shape[1:]),
+                state_names={each: list(tables[each][0]) for each in (name, *parents)},
+            )
+        )
+    return network
+
+
+class AskedOfAgrum:
+    """Queries of a pyAgrum network, from name -> (states, parents, chances), by lazy propagation."""
+
+    def __init__(self, tables, targets):
+        self.network = pyagrum.BayesNet()
+        self.targets = list(targets)
+        for name, (states, _, _) in tables.items():
+            self.network.add(pyagrum.LabelizedVariable(name, name, list(states)))
+        for name, (_, parents, chances) in tables.items():
+            for parent in parents:
+                self.network.addArc(parent, name)
+            table = self.network.cpt(name)
+            order = [[name, *parents].index(each) for each in table.names]
+            table.fillWith(chances.transpose(order).ravel(order="F").tolist())
+        self.propagation = pyagrum.LazyPropagation(self.network)
+        self.propagation.addJointTarget(set(self.targets))
+
+    def joint(self, evidence):
+        """Of all targets, an axis each, in their order."""
+        self.propagation.setEvidence(dict(evidence))
+        found = self.propagation.jointPosterior(set(self.targets))
+        flat = found.toarray()
+        axes = list(reversed(found.names))
+        return flat.transpose([axes.index(target) for target in self.targets])

@@ -74,7 +74,7 @@ def test_the_chance_of_a_report_is_the_published_one():
 def invented_decision(asked, causes, evidence):
     """Do nothing, treat each by itself, or treat all.
 
-    What a cause costs that is left alone makes treating it pay from a little more than its chance now, at most from one half on.
+    Treating a cause pays from a little more than its chance now, at most from one half on.
     """
     names = ["nothing", *causes, "all"]
     prices = [300.0 + 100 * number for number in range(len(causes))]
