@@ -16,16 +16,17 @@ TRADES = ("appliance_engineer", "electrician")
 
 
 class BruteBelief:
-    """Weights of sets of causes under answers; what each observable shows is listed once."""
+    """Weights of sets of causes under answers; what each observable shows is worked out once."""
 
     def __init__(self, knowledge, not_fitted=frozenset()):
         self.knowledge = knowledge
         self.priors = {causes: odds for causes, odds in prior_weights(knowledge, not_fitted).items() if odds}
-        self.under = {
-            (name, causes): states_under(knowledge, name, causes)
-            for name in knowledge.observables
-            for causes in self.priors
-        }
+        self.under = {}
+
+    def states(self, name, causes):
+        if (name, causes) not in self.under:
+            self.under[name, causes] = states_under(self.knowledge, name, causes)
+        return self.under[name, causes]
 
     def weights(self, answers):
         """Set -> prior odds times the probability of all answers."""
@@ -40,7 +41,7 @@ class BruteBelief:
         return {
             causes: prior
             * prod(
-                sum(self.under[name, causes][s] * told[name, s] for s in self.knowledge.observables[name].states)
+                sum(self.states(name, causes)[s] * told[name, s] for s in self.knowledge.observables[name].states)
                 for name in by_observable
             )
             for causes, prior in self.priors.items()

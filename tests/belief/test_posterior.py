@@ -7,7 +7,9 @@ import pytest
 from assistant.belief.hypotheses import compile_evidence_model
 from assistant.belief.posterior import Posterior, log_likelihoods, posterior, weights_of_evidence
 from tests.belief import tiny
+from tests.belief.brute_costs import BruteBelief, normalised
 from tests.belief.brute_force import brute_force_posterior, marginal
+from tests.belief.sub_models import project_rules, random_evidence
 
 SEEDS = range(60)
 
@@ -33,6 +35,22 @@ def test_the_sound_rules_give_the_posterior_of_adding_up_every_world(seed):
     model = compile_evidence_model(knowledge)
     answers = tiny.random_answers(model, seed)
     assert as_dict(posterior(model, answers)) == pytest.approx(brute_force_posterior(knowledge, answers), abs=1e-12)
+
+
+def test_all_the_projects_rules_give_the_posterior_of_adding_up_every_state():
+    """All sets of all causes; the evidence is of some observables at a time, not to take minutes."""
+    knowledge = project_rules()
+    model, belief, chance = compile_evidence_model(knowledge), BruteBelief(knowledge), random.Random(1)
+    assert set(map(frozenset, model.hypotheses)) == set(belief.priors)
+    for number in range(12):
+        answers = random_evidence(knowledge, chance, most=8)
+        not_fitted = frozenset({"programmer", "oven_fan"} if number % 3 == 0 else ())
+        weights = belief.weights(answers)
+        for causes in weights:
+            needed = {p for cause in causes if cause in knowledge.causes for p in knowledge.causes[cause].needs}
+            weights[causes] *= not needed & not_fitted
+        found = as_dict(posterior(model, answers, not_fitted))
+        assert max(abs(found[causes] - p) for causes, p in normalised(weights).items()) < 1e-12
 
 
 @pytest.mark.parametrize("seed", SEEDS)
