@@ -75,10 +75,11 @@ def serves(knowledge, action, cause):
     ending, remedy = action
     if ending == "book_visit":
         return trade_of(knowledge, cause) in (None, remedy)
+    if ending == "all_normal" or cause == SOMETHING_ELSE:
+        return False
     return (
-        cause != SOMETHING_ELSE
-        and bool(remedy)
-        and remedy in (knowledge.causes[cause].act, knowledge.causes[cause].advice)
+        remedy
+        == {"do_one_thing": knowledge.causes[cause].act, "use_differently": knowledge.causes[cause].advice}[ending]
     )
 
 

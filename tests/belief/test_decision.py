@@ -87,8 +87,7 @@ def test_the_kit_costs_no_more_than_any_other(seed):
     knowledge, decision, marginals, found = case(seed, **FEW)
     costs = knowledge.regions["here"].costs
     for trade in TRADES:
-        sought = next(row for number, row in decision.visits.items() if decision.actions[number].remedy == trade)
-        brought = kit(decision, marginals * sought)
+        brought = kit(decision, marginals, trade)
         causes = [(c, cause.part) for c, cause in knowledge.causes.items() if cause.mended_by == trade and cause.part]
         trips = sum(marginal(found, cause) for cause, part in causes if part not in brought)
         cost = costs.part_brought.value * len(brought) + costs.return_visit.value * trips
@@ -146,6 +145,31 @@ def test_a_pair_is_served_only_when_both_are():
     assert with_habit[ENGINEER] == pytest.approx(85 + 6 + 12)
     assert with_habit[ADVICE] == pytest.approx(2 + 85 + 25)
     assert with_habit[NORMAL] == pytest.approx(85 + 150 + 30)
+
+
+def test_a_fault_left_is_no_habit_though_its_visit_is_free():
+    free = pair_of_trades().model_copy(update={"regions": {"here": tiny.region(tiny.costs(engineer=0, electrician=0))}})
+    assert costs_if_certain(free, "element")[NORMAL] == pytest.approx(150)
+    assert costs_if_certain(free, "tray")[NORMAL] == pytest.approx(30)
+
+
+def test_an_act_and_an_advice_of_one_name_serve_their_own_causes_alone():
+    knowledge = pair_of_trades()
+    heat = {"heat": tiny.figures(low=80, high=20)}
+    both = {"advised": tiny.habit(10, heat, advice="same"), "done": tiny.habit(10, heat, act="same")}
+    knowledge = knowledge.model_copy(update={"causes": both})
+    assert costs_if_certain(knowledge, "done")[Action("do_one_thing", "same")] == pytest.approx(1)
+    assert costs_if_certain(knowledge, "done")[Action("use_differently", "same")] == np.inf
+    assert costs_if_certain(knowledge, "advised")[Action("use_differently", "same")] == pytest.approx(2)
+    assert costs_if_certain(knowledge, "advised")[Action("do_one_thing", "same")] == np.inf
+
+
+def test_nobody_brings_the_other_trades_parts():
+    knowledge = pair_of_trades()
+    decision = decision_of(knowledge, "here")
+    marginals = np.array([0.9, 0.4, 0.0, 0.0])
+    assert kit(decision, marginals, "appliance_engineer") == ("element",)
+    assert kit(decision, marginals, "electrician") == ()
 
 
 def test_something_to_try_is_proposed_only_if_what_it_serves_is_probable():

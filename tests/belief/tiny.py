@@ -238,7 +238,7 @@ def random_cause(chance, name, names, observables):
         "excludes": (names[names.index(name) - 1],) if name != "f0" and chance.random() < 0.2 else (),
     }
     if name.startswith("h"):
-        return habit(advice=f"advice_{name}", **given)
+        return habit(**{chance.choice(["act", "advice"]): f"remedy_{name}"}, **given)
     trade = chance.choice(["appliance_engineer", "appliance_engineer", "electrician"])
     return cause(part=chance.choice([None, "part_a", "part_b"]), mended_by=trade, **given)
 
