@@ -5,7 +5,6 @@ sets of causes show comes from brute_force.py: nothing here imports the program'
 """
 
 from functools import cache
-from itertools import product
 from pathlib import Path
 
 import numpy as np
@@ -33,7 +32,7 @@ def project_rules():
     return load_knowledge(RULES, None)
 
 
-def causes_picked(knowledge, chance):
+def causes_picked(knowledge, chance, least=7, most=MOST_CAUSES):
     """A pair of the rules, two that exclude each other and one that masks, now and then; a habit; others at random."""
     pairs = [pair.causes for pair in knowledge.pairs.values()]
     excluding = [(name, other) for name, cause in knowledge.causes.items() for other in cause.excludes]
@@ -45,7 +44,7 @@ def causes_picked(knowledge, chance):
     if chance.random() < 0.7:
         picked.add(chance.choice(masking))
     others = [name for name in knowledge.causes if name not in picked]
-    picked.update(chance.sample(others, chance.randint(7, MOST_CAUSES) - len(picked)))
+    picked.update(chance.sample(others, chance.randint(least, most) - len(picked)))
     return [name for name in knowledge.causes if name in picked]
 
 
@@ -123,10 +122,10 @@ class Tables:
         parents = [cause for cause in self.causes if cause == SOMETHING_ELSE or self._speaks(cause, name)]
         states = list(self.knowledge.observables[name].states)
         chances = np.full((len(states),) + (2,) * len(parents), 1 / len(states))
-        for held in product((0, 1), repeat=len(parents)):
-            causes = frozenset(cause for cause, there in zip(parents, held, strict=True) if there)
-            if causes in self.sets:
+        for causes in self.sets:
+            if causes <= set(parents):
                 under = states_under(self.knowledge, name, causes)
+                held = (int(parent in causes) for parent in parents)
                 chances[(slice(None), *held)] = [under[state] for state in states]
         return states, parents, chances
 

@@ -112,8 +112,8 @@ def posterior_on_all_rules(rules, asked):
 class Part(Subject):
     """A part of the rules, also as a network with a node for each cause."""
 
-    def __init__(self, chance):
-        knowledge = part_of(project_rules(), causes_picked(project_rules(), chance))
+    def __init__(self, chance, *how_many):
+        knowledge = part_of(project_rules(), causes_picked(project_rules(), chance, *how_many))
         evidence = [random_evidence(knowledge, chance) for _ in range(5)]
         super().__init__(knowledge, compile_evidence_model(knowledge), decision_of(knowledge, REGION), evidence)
         tables = Tables(knowledge)
@@ -124,12 +124,12 @@ class Part(Subject):
         return self.asked.chances([*questions, *self.causes], {**answers, TOGETHER: PRESENT})
 
 
-def parts_of_the_rules():
+def parts_of_the_rules(number, *how_many):
     chance = random.Random(2)
-    return [Part(chance) for _ in range(8)]
+    return [Part(chance, *how_many) for _ in range(number)]
 
 
-def posterior_on_parts(parts):
+def posterior_on_parts(parts, size):
     """A node for each cause; the joint distribution of the causes is asked for."""
     here, elsewhere, apart = [], [], 0.0
     for part in parts:
@@ -138,7 +138,7 @@ def posterior_on_parts(parts):
             apart = max(apart, np.abs(marginals_of(part.joint(answers)[None])[0] - own).max())
             here.append(milliseconds(lambda p=part, a=answers: posterior(p.model, a).marginals))
             elsewhere.append(milliseconds(lambda p=part, a=answers: p.joint(a), 3))
-    row("posterior, parts of the rules, up to 12 nodes of causes", *medians(here, elsewhere), ">= 50x")
+    row(f"posterior, parts of the rules, {size} nodes of causes", *medians(here, elsewhere), ">= 50x")
     print(f"    greatest difference {apart:.1e}")
 
 
@@ -199,7 +199,7 @@ def value_of_all_questions(rules, asked):
     print(f"    greatest difference in money {apart:.1e}")
 
 
-def value_on_parts(parts):
+def value_on_parts(parts, size):
     here, elsewhere, apart = [], [], 0.0
     for part in parts:
         answers = part.evidence[0]
@@ -208,7 +208,7 @@ def value_on_parts(parts):
         apart = max(apart, difference(values_here(part, answers, candidates), expected))
         here.append(milliseconds(lambda p=part, a=answers, c=candidates: values_here(p, a, c)))
         elsewhere.append(milliseconds(lambda p=part, a=answers, c=candidates: values_by_queries_of_causes(p, a, c), 1))
-    row("value of all open questions, parts, up to 12 nodes of causes", *medians(here, elsewhere), ">= 100x")
+    row(f"value of all open questions, parts, {size} nodes of causes", *medians(here, elsewhere), ">= 100x")
     print(f"    greatest difference in money {apart:.1e}")
 
 
@@ -282,10 +282,12 @@ def main():
     asked = Asked(network_of_sets(rules.model))
     print(f"{'milliseconds, medians':<66} {'here':>9} {'pgmpy':>10} {'ratio':>9}  target")
     posterior_on_all_rules(rules, asked)
-    parts = parts_of_the_rules()
-    posterior_on_parts(parts)
+    parts, larger = parts_of_the_rules(8), parts_of_the_rules(2, 15, 15)
+    posterior_on_parts(parts, "8 to 12")
+    posterior_on_parts(larger, "16")
     value_of_all_questions(rules, asked)
-    value_on_parts(parts)
+    value_on_parts(parts, "8 to 12")
+    value_on_parts(larger, "16")
     growth()
 
 
