@@ -46,19 +46,21 @@ def states_given(shown: Shown, members: npt.NDArray[np.bool_]) -> Floats:
     """(S, H): P(state | set) for each row of `members` (H, C). A set of one shows what its cause shows.
 
     A cause that masks the observable hides all that don't. Of a pattern (not ordered) each cause that speaks of it
-    is as likely to be the one that is seen. A pair with a table of its own counts as one cause.
+    is as likely to be the one that is seen. A pair with a table of its own counts as one cause: it speaks of the
+    observable, and masks it where one of the two does.
     """
-    seen = members & shown.speaks
-    masked = (members & shown.masks).any(axis=1)
-    seen[masked] &= shown.masks
-    parts, shares = [*shown.alone], [seen[:, cause] for cause in range(seen.shape[1])]
+    parts, masks = [*shown.alone], [*shown.masks]
+    seen = [members[:, cause] & speaks for cause, speaks in enumerate(shown.speaks)]
     for (first, second), table in shown.pairs.items():
-        both = seen[:, first] & seen[:, second]
+        both = members[:, first] & members[:, second]
         for cause in (first, second):
-            shares[cause] = shares[cause] & ~both
+            seen[cause] = seen[cause] & ~both
         parts.append(table)
-        shares.append(both)
-    present = np.array(shares, dtype=np.float64).T
+        masks.append(shown.masks[first] | shown.masks[second])
+        seen.append(both)
+    shares, masking = np.array(seen).T, np.array(masks)
+    shares[(shares & masking).any(axis=1)] &= masking
+    present = shares.astype(np.float64)
     tables = np.array(parts)
     found = _worst_of(tables, present, shown.normal) if shown.ordered else _one_of(tables, present, shown.normal)
     single = present.sum(axis=1) == 1

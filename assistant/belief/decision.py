@@ -112,7 +112,9 @@ def _serves(action: Action, cause: Cause | None) -> bool:
     """A visit serves the faults of its trade and every habit: who comes also sees how the oven is used."""
     if action.ending == "book_visit":
         return _mended_by(cause) in (action.remedy, "householder")
-    return cause is not None and action.ending != "all_normal" and action.remedy in (cause.act, cause.advice)
+    if cause is None or action.ending == "all_normal":
+        return False
+    return action.remedy == (cause.act if action.ending == "do_one_thing" else cause.advice)
 
 
 def _left(action: Action, cause: Cause | None, costs: Costs) -> float:
@@ -120,12 +122,13 @@ def _left(action: Action, cause: Cause | None, costs: Costs) -> float:
     if _serves(action, cause):
         return 0.0
     mended_by = _mended_by(cause)
+    is_fault = mended_by in TRADES
     visit = next((costs.visit[trade].value for trade in TRADES if trade == mended_by), 0.0)
     if action.ending == "book_visit":
         return visit
     if action.ending != "all_normal":
         return visit + costs.tried_in_vain.value
-    return visit + (costs.fault_left if visit else costs.habit_left).value
+    return visit + (costs.fault_left if is_fault else costs.habit_left).value
 
 
 def expected_costs(decision: Decision, marginals: Floats, total: Floats) -> Floats:
@@ -177,19 +180,25 @@ def least_action(decision: Decision, marginals: Floats, allowed: Sequence[int]) 
     return decision.actions[min(allowed, key=lambda number: costs[number])]
 
 
-def kit(decision: Decision, marginals: Floats) -> tuple[str, ...]:
-    """The parts to bring, most probable first: those for which a second trip would be expected to cost more."""
-    probable = marginals @ decision.part_of
+def kit(decision: Decision, marginals: Floats, trade: str) -> tuple[str, ...]:
+    """The parts that the trade brings, most probable first: those for which a second trip is expected to cost more."""
+    probable = _looked_for(decision, marginals, trade) @ decision.part_of
     order = np.argsort(-probable.round(12), kind="stable")[: decision.parts_brought]
     return tuple(decision.parts[i] for i in order if decision.return_visit * probable[i] > decision.part_brought)
 
 
 def order_of_tests(decision: Decision, causes: Sequence[str], marginals: Floats, trade: str) -> tuple[str, ...]:
     """The causes that the trade looks for first, most probable first."""
-    visits = {decision.actions[number].remedy: sought for number, sought in decision.visits.items()}
-    probable = marginals * visits[trade]
+    probable = _looked_for(decision, marginals, trade)
     order = np.argsort(-probable.round(12), kind="stable")[: decision.tests_planned]
     return tuple(causes[i] for i in order if probable[i] >= LEAST_TESTED)
+
+
+def _looked_for(decision: Decision, marginals: Floats, trade: str) -> Floats:
+    """(C,): the marginals of the causes that the trade mends, 0 elsewhere."""
+    visits = {decision.actions[number].remedy: sought for number, sought in decision.visits.items()}
+    found: Floats = marginals * visits[trade]
+    return found
 
 
 LEAST_TESTED = 0.01

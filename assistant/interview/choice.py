@@ -148,7 +148,7 @@ def _visit_details(script: Script, assessment: Assessment, who: str) -> Details:
     return {
         "who": who,
         "urgency": _soonest("routine", *wanted, *likely),
-        "kit": kit(decision, belief.marginals),
+        "kit": kit(decision, belief.marginals, who),
         "tests": order_of_tests(decision, script.evidence_model.causes, belief.marginals, who),
     }
 

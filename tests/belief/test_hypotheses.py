@@ -3,9 +3,9 @@ import pytest
 
 from assistant.belief.hypotheses import codes_of, compile_evidence_model
 from tests.belief import tiny
-from tests.belief.brute_force import chance_of_report, state_chances
+from tests.belief.brute_force import chance_of_evidence, prior_weights, reports_of, sets_of
 
-SEEDS = range(25)
+SEEDS = range(40)
 
 
 @pytest.mark.parametrize("seed", SEEDS)
@@ -17,27 +17,33 @@ def test_every_column_is_a_distribution(seed):
 
 
 @pytest.mark.parametrize("seed", SEEDS)
-def test_states_are_as_probable_as_the_rules_say(seed):
+def test_the_hypotheses_are_all_sets_that_may_be_there_with_their_odds(seed):
     knowledge = tiny.random_knowledge(seed)
     model = compile_evidence_model(knowledge)
-    for column, hypothesis in enumerate(model.hypotheses):
-        expected = state_chances(knowledge, hypothesis)
-        for name, observable in knowledge.observables.items():
-            by_state = [expected[name][state] for state in observable.states]
-            assert model.state_given[name][:, column] == pytest.approx(by_state, abs=1e-12)
+    assert model.hypotheses[0] == ()
+    assert model.hypotheses[-1] == ("something_else",)
+    assert len(model.hypotheses) == len(sets_of(knowledge))
+    found = dict(zip(map(frozenset, model.hypotheses), model.prior_odds, strict=True))
+    assert found == pytest.approx(prior_weights(knowledge))
 
 
 @pytest.mark.parametrize("seed", SEEDS)
 def test_reports_are_as_probable_as_the_rules_say(seed):
     knowledge = tiny.random_knowledge(seed)
     model = compile_evidence_model(knowledge)
-    for question_id, question in knowledge.questions.items():
-        states = knowledge.observables[question.observable].states
-        expected = [
-            [chance_of_report(question, code, state, knowledge.settings.words) for state in states]
-            for code in codes_of(question)
-        ]
-        assert model.report_given[question_id] == pytest.approx(np.array(expected), abs=1e-12)
+    reports = reports_of(knowledge)
+    assert {report: list(codes) for report, codes in model.codes.items()} == reports
+    for report, codes in reports.items():
+        states = knowledge.observables[model.observable_of[report]].states
+        expected = [[chance_of_evidence(knowledge, report, code, state) for state in states] for code in codes]
+        assert model.report_given[report] == pytest.approx(np.array(expected), abs=1e-12)
+
+
+@pytest.mark.parametrize("seed", range(5))
+def test_members_say_which_causes_each_hypothesis_holds(seed):
+    model = compile_evidence_model(tiny.random_knowledge(seed))
+    for row, hypothesis in zip(model.members, model.hypotheses, strict=True):
+        assert {cause for cause, held in zip(model.causes, row, strict=True) if held} == set(hypothesis)
 
 
 def test_an_answer_shares_its_mistakes_among_those_that_mean_something_else():
@@ -51,6 +57,11 @@ def test_an_answer_shares_its_mistakes_among_those_that_mean_something_else():
     )
     assert model.report_given["q"][:, 0] == pytest.approx([0.35, 0.35, 0.1, 0.1, 0.1])
     assert model.report_given["q"][:, 1] == pytest.approx([0.15, 0.15, 0.7 / 3, 0.7 / 3, 0.7 / 3])
+
+
+def test_an_answer_that_speaks_of_the_ovens_parts_is_no_report():
+    knowledge = tiny.sound_knowledge()
+    assert codes_of(knowledge.questions["seal_seen"]) == ("looks_whole", "has_gaps")
 
 
 def test_something_else_predicts_what_causes_predict_broadened_by_its_breadth():
@@ -81,13 +92,30 @@ def test_breadth_goes_from_what_causes_predict_to_anything(breadth, expected):
 
 def test_a_cause_shows_the_normal_where_it_says_nothing():
     model = compile_evidence_model(tiny.sound_knowledge())
-    normal, high_shelf = 0, model.hypotheses.index("high_shelf")
+    normal, high_shelf = 0, model.hypotheses.index(("high_shelf",))
     assert (model.state_given["heat"][:, normal] == model.state_given["heat"][:, high_shelf]).all()
     assert (model.state_given["browning"][:, normal] != model.state_given["browning"][:, high_shelf]).any()
 
 
-def test_prior_odds_are_those_of_the_base_rates():
-    knowledge = tiny.sound_knowledge()
-    model = compile_evidence_model(knowledge)
-    assert model.hypotheses == ("none", "high_shelf", "weak_element", "worn_seal", "something_else")
-    assert model.prior_odds == pytest.approx([1, 8 / 92, 3 / 97, 4 / 96, 5 / 95])
+def test_prior_odds_are_those_of_the_base_rates_and_of_the_pair_that_comes_together():
+    """By hand: 8 times as often asked about; of a hundred worn seals 15 have a weak element too."""
+    model = compile_evidence_model(tiny.sound_knowledge())
+    shelf, element, seal = 8 / 92, 3 / 97, 4 / 96
+    expected = {
+        (): 1,
+        ("high_shelf",): shelf,
+        ("weak_element",): element,
+        ("weak_element", "high_shelf"): element * shelf / 8,
+        ("worn_seal",): seal,
+        ("worn_seal", "high_shelf"): seal * shelf / 8,
+        ("weak_element", "worn_seal"): seal * 15 / 85,
+        ("weak_element", "worn_seal", "high_shelf"): seal * (15 / 85) * shelf / 8,
+        ("something_else",): 5 / 95,
+    }
+    assert dict(zip(model.hypotheses, model.prior_odds, strict=True)) == pytest.approx(expected)
+
+
+def test_given_base_rates_stand_instead_of_the_rules_own():
+    model = compile_evidence_model(tiny.sound_knowledge(), {"high_shelf": 0.5, "weak_element": 0.2, "worn_seal": 0.1})
+    found = dict(zip(model.hypotheses, model.prior_odds, strict=True))
+    assert [found[(name,)] for name in ("high_shelf", "weak_element", "worn_seal")] == pytest.approx([1, 1 / 4, 1 / 9])

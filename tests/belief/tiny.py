@@ -1,6 +1,7 @@
 """Small invented evidence models, made without files."""
 
 import random
+from itertools import combinations
 
 from assistant.knowledge.load import load_knowledge
 from assistant.knowledge.model import (
@@ -9,12 +10,15 @@ from assistant.knowledge.model import (
     Care,
     Cause,
     Choice,
+    Costs,
     Figure,
     Knowledge,
     NumberRange,
     Observable,
     Ovens,
+    Pair,
     Question,
+    Region,
 )
 from tests.knowledge.broken import SOUND
 
@@ -36,34 +40,84 @@ def sound_knowledge():
     return load_knowledge(SOUND, None)
 
 
-def settings(something_else=5.0, breadth=50.0):
+def settings(something_else=5.0, breadth=50.0, asked_about=1.0, tried_above=40.0, parts=3, tests=5):
     return BeliefSettings(
         something_else=figure(something_else),
         something_else_breadth=figure(breadth),
-        settled_at=figure(90),
-        worth_asking_above=figure(2),
-        tells_apart_at_least=figure(10),
-        most_questions=figure(20, "questions"),
-        dangerous_above=figure(15),
-        habit_first_above=figure(35),
+        asked_about=figure(asked_about, "times"),
         words={word: figure(value) for word, value in WORDS.items()},
+        dangerous_above=figure(15),
+        stop_above=figure(40),
+        danger_asked_above=figure(3),
+        danger_told_above=figure(2),
+        way_opens=figure(60),
+        patience=figure(8, "questions"),
+        tried_above=figure(tried_above),
+        parts_brought=figure(parts, "parts"),
+        tests_planned=figure(tests, "tests"),
     )
 
 
-def observable(**normal):
-    return Observable(note="x", states=tuple(normal), normal=figures(**normal))
+PRICES = {
+    "return_visit": 60,
+    "part_brought": 12,
+    "test": 6,
+    "fault_left": 150,
+    "habit_left": 30,
+    "tried_in_vain": 25,
+    "act": 1,
+    "advice": 2,
+    "minute": 0.3,
+    "question": 0.4,
+}
 
 
-def cause(rate, shows, needs=()):
+def costs(engineer=85, electrician=95, **prices):
+    visit = {"appliance_engineer": figure(engineer, "money"), "electrician": figure(electrician, "money")}
+    care = {each: figure(number, "money") for number, each in enumerate(Care)}
+    return Costs(visit=visit, care=care, **{name: figure(p, "money") for name, p in (PRICES | prices).items()})
+
+
+def region(of_costs):
+    return Region(note="x", lines={}, supply_voltage="x", currency="XTS", costs=of_costs)
+
+
+def observable(ordered=True, **normal):
+    return Observable(note="x", states=tuple(normal), ordered=ordered, normal=figures(**normal))
+
+
+def cause(rate, shows, needs=(), part=None, mended_by="appliance_engineer", **others):
     return Cause(
         note="x",
         kind="fault",
         base_rate=figure(rate),
-        mended_by="appliance_engineer",
+        mended_by=mended_by,
+        can_mislead="x",
+        needs=needs,
+        part=part,
+        shows=shows,
+        **others,
+    )
+
+
+def habit(rate, shows, needs=(), advice="use_it_so", **others):
+    if "act" not in others:
+        others["advice"] = advice
+    return Cause(
+        note="x",
+        kind="habit",
+        base_rate=figure(rate),
+        mended_by="householder",
         can_mislead="x",
         needs=needs,
         shows=shows,
+        **others,
     )
+
+
+def pair(first, second, together=None, shows=None):
+    rate = None if together is None else figure(together)
+    return Pair(note="x", causes=(first, second), together=rate, can_mislead="x", shows=shows or {})
 
 
 def question(observable_id, means, mistakes=None, table=None):
@@ -102,7 +156,24 @@ def number_question(observable_id, bands, mistakes):
     )
 
 
-def knowledge(observables, questions, causes, **of_settings):
+def choices_question(said_when):
+    """Several answers may be chosen: code -> observable -> state -> percent of times that it is among them."""
+    choices = {
+        code: Choice(said_when={name: figures(**shares) for name, shares in of_each.items()})
+        for code, of_each in said_when.items()
+    }
+    return Question(
+        note="x",
+        stage="complaint",
+        order=1,
+        kind="choices",
+        care=Care.TALK,
+        minutes=figure(1, "minutes"),
+        choices=choices,
+    )
+
+
+def knowledge(observables, questions, causes, pairs=(), prices=None, **of_settings):
     return Knowledge(
         fingerprint="",
         settings=settings(**of_settings),
@@ -110,9 +181,10 @@ def knowledge(observables, questions, causes, **of_settings):
         observables=observables,
         questions=questions,
         causes=causes,
+        pairs={f"pair{number}": each for number, each in enumerate(pairs)},
         findings={},
         signs={},
-        regions={},
+        regions={"here": region(prices or costs())},
         roles={},
         acts={},
         advice={},
@@ -125,22 +197,68 @@ def random_distribution(chance, names):
     return {name: figure(100 * part / sum(parts)) for name, part in zip(names, parts, strict=True)}
 
 
-def random_knowledge(seed):
-    """Two to three observables, two to four causes, three to six questions of every kind that reports."""
+def random_knowledge(seed, **of_settings):
+    """Two to three observables, ordered or not; faults and habits with masks, exclusions and pairs; questions of
+    every kind that reports, some of them about one observable.
+    """
     chance = random.Random(seed)
     observables = {}
     for number in range(chance.randint(2, 3)):
         states = tuple(f"s{state}" for state in range(chance.randint(2, 4)))
-        observables[f"o{number}"] = Observable(note="x", states=states, normal=random_distribution(chance, states))
-    causes = {}
-    for number in range(chance.randint(2, 4)):
-        shown = chance.sample(list(observables), chance.randint(1, len(observables)))
-        shows = {name: random_distribution(chance, observables[name].states) for name in shown}
-        causes[f"c{number}"] = cause(chance.uniform(0.1, 40), shows, needs=(f"p{number}",))
-    questions = {f"q{number}": random_question(chance, observables) for number in range(chance.randint(3, 6))}
-    return knowledge(
-        observables, questions, causes, something_else=chance.uniform(1, 20), breadth=chance.uniform(0, 100)
+        normal = random_distribution(chance, states)
+        observables[f"o{number}"] = Observable(note="x", states=states, ordered=chance.random() < 0.6, normal=normal)
+    names = [*(f"f{n}" for n in range(chance.randint(2, 4))), *(f"h{n}" for n in range(chance.randint(1, 2)))]
+    causes = {name: random_cause(chance, name, names, observables) for name in names}
+    couples = [p for p in combinations(names, 2) if chance.random() < 0.3]
+    pairs = [random_pair(chance, couple, observables) for couple in couples]
+    questions = {f"q{number}": random_question(chance, observables) for number in range(chance.randint(3, 5))}
+    questions["several"] = random_choices(chance, observables)
+    given = {
+        "something_else": chance.uniform(1, 20),
+        "breadth": chance.uniform(0, 100),
+        "asked_about": chance.uniform(1, 10),
+        "prices": random_costs(chance),
+    }
+    return knowledge(observables, questions, causes, pairs, **(given | of_settings))
+
+
+def random_costs(chance):
+    prices = {name: chance.uniform(0.2, 2) * price for name, price in PRICES.items()}
+    return costs(chance.uniform(40, 150), chance.uniform(40, 150), **prices)
+
+
+def random_cause(chance, name, names, observables):
+    """The first fault needs nothing and excludes nothing, the others now and then the one before them."""
+    shown = chance.sample(list(observables), chance.randint(1, len(observables)))
+    given = {
+        "rate": chance.uniform(0.1, 40),
+        "shows": {each: random_distribution(chance, observables[each].states) for each in shown},
+        "needs": (f"p_{name}",),
+        "masks": tuple(each for each in observables if chance.random() < 0.15),
+        "excludes": (names[names.index(name) - 1],) if name != "f0" and chance.random() < 0.2 else (),
+    }
+    if name.startswith("h"):
+        return habit(**{chance.choice(["act", "advice"]): f"remedy_{name}"}, **given)
+    trade = chance.choice(["appliance_engineer", "appliance_engineer", "electrician"])
+    return cause(part=chance.choice([None, "part_a", "part_b"]), mended_by=trade, **given)
+
+
+def random_pair(chance, couple, observables):
+    first, second = couple if chance.random() < 0.5 else couple[::-1]
+    together = chance.uniform(1, 60) if chance.random() < 0.6 else None
+    shown = [name for name in observables if chance.random() < 0.4 or (together is None and name == "o0")]
+    return pair(
+        first, second, together, {name: random_distribution(chance, observables[name].states) for name in shown}
     )
+
+
+def random_choices(chance, observables):
+    """Two answers; the first may be said of two observables."""
+    said = {}
+    for code in ("a0", "a1"):
+        shown = chance.sample(list(observables), 2 if code == "a0" and chance.random() < 0.5 else 1)
+        said[code] = {n: {state: chance.uniform(1, 99) for state in observables[n].states} for n in shown}
+    return choices_question(said)
 
 
 def random_question(chance, observables):
