@@ -72,6 +72,12 @@ def odds(percentage):
     return percentage / (100 - percentage)
 
 
+def against_sound(knowledge, percentage):
+    """Odds of a share of the ovens asked about, against those with nothing wrong; these are the rest, at least 5 %."""
+    wrong = sum(cause.base_rate.value for cause in knowledge.causes.values()) + knowledge.settings.something_else.value
+    return percentage / max(100 - wrong, 5)
+
+
 def may_be_together(knowledge, causes):
     """At most two faults, at most one habit, and none that another of them excludes."""
     kinds = [knowledge.causes[cause].kind for cause in causes]
@@ -90,9 +96,9 @@ def prior_odds(knowledge, causes):
     if not causes:
         return 1.0
     if causes == {SOMETHING_ELSE}:
-        return odds(knowledge.settings.something_else.value)
+        return against_sound(knowledge, knowledge.settings.something_else.value)
     more_often = knowledge.settings.asked_about.value
-    of_each = {cause: odds(knowledge.causes[cause].base_rate.value) / more_often for cause in causes}
+    of_each = {c: against_sound(knowledge, knowledge.causes[c].base_rate.value) / more_often for c in causes}
     for pair in knowledge.pairs.values():
         if pair.together is not None and set(pair.causes) <= causes:
             of_each[pair.causes[1]] = odds(pair.together.value)
@@ -154,7 +160,7 @@ def of_something_else(knowledge, name):
     """A mixture of what the causes show by themselves, and of anything."""
     words, states = knowledge.settings.words, knowledge.observables[name].states
     normal = chances(knowledge.observables[name].normal, words)
-    weights = {cause_id: odds(cause.base_rate.value) for cause_id, cause in knowledge.causes.items()}
+    weights = {cause_id: cause.base_rate.value for cause_id, cause in knowledge.causes.items()}
     under = {
         c: chances(cause.shows[name], words) if name in cause.shows else normal for c, cause in knowledge.causes.items()
     }

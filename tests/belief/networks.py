@@ -63,6 +63,4 @@ def evidence_model_of(network, hidden, observed):
         codes={name: tuple(tables[name][0]) for name in observed},
         observable_of={name: name for name in observed},
         needs={},
-        odds={},
-        shown={},
     )

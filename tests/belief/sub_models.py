@@ -14,6 +14,7 @@ from tests.belief.brute_force import (
     SOMETHING_ELSE,
     chance_of_evidence,
     observable_of,
+    against_sound,
     odds,
     reports_of,
     sets_of,
@@ -92,8 +93,9 @@ class Tables:
     def _at_large(self, cause):
         """Odds among all ovens, asked about or not; something else keeps its own."""
         if cause == SOMETHING_ELSE:
-            return odds(self.knowledge.settings.something_else.value)
-        return odds(self.knowledge.causes[cause].base_rate.value) / self.knowledge.settings.asked_about.value
+            return against_sound(self.knowledge, self.knowledge.settings.something_else.value)
+        rate = self.knowledge.causes[cause].base_rate.value
+        return against_sound(self.knowledge, rate) / self.knowledge.settings.asked_about.value
 
     def _cause(self, cause):
         at_large = self._at_large(cause)

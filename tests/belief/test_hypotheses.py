@@ -59,9 +59,12 @@ def test_an_answer_shares_its_mistakes_among_those_that_mean_something_else():
     assert model.report_given["q"][:, 1] == pytest.approx([0.15, 0.15, 0.7 / 3, 0.7 / 3, 0.7 / 3])
 
 
-def test_an_answer_that_speaks_of_the_ovens_parts_is_no_report():
-    knowledge = tiny.sound_knowledge()
-    assert codes_of(knowledge.questions["seal_seen"]) == ("looks_whole", "has_gaps")
+def test_an_answer_that_only_speaks_of_the_ovens_parts_is_no_report():
+    seal_seen = tiny.sound_knowledge().questions["seal_seen"]
+    assert codes_of(seal_seen) == ("looks_whole", "has_gaps", "seal_missing")
+    missing = seal_seen.choices["seal_missing"].model_copy(update={"means": ()})
+    without = seal_seen.model_copy(update={"choices": seal_seen.choices | {"seal_missing": missing}})
+    assert codes_of(without) == ("looks_whole", "has_gaps")
 
 
 def test_something_else_predicts_what_causes_predict_broadened_by_its_breadth():
@@ -98,9 +101,11 @@ def test_a_cause_shows_the_normal_where_it_says_nothing():
 
 
 def test_prior_odds_are_those_of_the_base_rates_and_of_the_pair_that_comes_together():
-    """By hand: 8 times as often asked about; of a hundred worn seals 15 have a weak element too."""
+    """By hand: 8 % + 3 % + 4 % + 5 % leave 80 % sound; 8 times as often asked about; 15 % of worn seals come together
+    with a weak element.
+    """
     model = compile_evidence_model(tiny.sound_knowledge())
-    shelf, element, seal = 8 / 92, 3 / 97, 4 / 96
+    shelf, element, seal = 8 / 80, 3 / 80, 4 / 80
     expected = {
         (): 1,
         ("high_shelf",): shelf,
@@ -110,7 +115,7 @@ def test_prior_odds_are_those_of_the_base_rates_and_of_the_pair_that_comes_toget
         ("worn_seal", "high_shelf"): seal * shelf / 8,
         ("weak_element", "worn_seal"): seal * 15 / 85,
         ("weak_element", "worn_seal", "high_shelf"): seal * (15 / 85) * shelf / 8,
-        ("something_else",): 5 / 95,
+        ("something_else",): 5 / 80,
     }
     assert dict(zip(model.hypotheses, model.prior_odds, strict=True)) == pytest.approx(expected)
 
@@ -118,4 +123,18 @@ def test_prior_odds_are_those_of_the_base_rates_and_of_the_pair_that_comes_toget
 def test_given_base_rates_stand_instead_of_the_rules_own():
     model = compile_evidence_model(tiny.sound_knowledge(), {"high_shelf": 0.5, "weak_element": 0.2, "worn_seal": 0.1})
     found = dict(zip(model.hypotheses, model.prior_odds, strict=True))
-    assert [found[(name,)] for name in ("high_shelf", "weak_element", "worn_seal")] == pytest.approx([1, 1 / 4, 1 / 9])
+    odds = [found[(name,)] for name in ("high_shelf", "weak_element", "worn_seal", "something_else")]
+    assert odds == pytest.approx([0.5 / 0.15, 0.2 / 0.15, 0.1 / 0.15, 0.05 / 0.15])
+
+
+def test_some_ovens_count_as_sound_whatever_the_rates_add_up_to():
+    model = compile_evidence_model(tiny.sound_knowledge(), {"high_shelf": 0.6, "weak_element": 0.3, "worn_seal": 0.2})
+    found = dict(zip(model.hypotheses, model.prior_odds, strict=True))
+    assert found["high_shelf",] == pytest.approx(0.6 / 0.05)
+
+
+def test_the_priors_are_the_shares_that_the_rules_give_as_far_as_causes_come_alone():
+    model = compile_evidence_model(tiny.sound_knowledge())
+    alone = {h: odds for h, odds in zip(model.hypotheses, model.prior_odds, strict=True) if len(h) < 2}
+    shares = {h: odds / sum(alone.values()) for h, odds in alone.items()}
+    assert [shares[("high_shelf",)], shares[("something_else",)], shares[()]] == pytest.approx([0.08, 0.05, 0.8])

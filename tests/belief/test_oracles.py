@@ -143,9 +143,9 @@ DEFECTS = {
     "patterns combined as if ordered": (hypotheses, "states_given", without(ordered=lambda _: True)),
     "excluded pairs believed": (hypotheses, "sets_of_causes", excluded_pairs_too),
     "being asked about forgotten": (
-        hypotheses,
-        "_odds_of_set",
-        lambda causes, odds, knowledge: float(np.prod([odds[cause] for cause in causes])),
+        hypotheses.Priors,
+        "odds_of",
+        lambda priors, causes: float(np.prod([priors.at_large[c] * priors.asked_about for c in causes])),
     ),
 }
 

@@ -168,8 +168,6 @@ def model_of_alternatives(chances, tables):
         codes={q: tuple(f"answer{number}" for number in range(len(table))) for q, table in tables.items()},
         observable_of={q: f"of_{q}" for q in tables},
         needs={},
-        odds={},
-        shown={},
     )
 
 

@@ -231,7 +231,7 @@ def random_cause(chance, name, names, observables):
     """The first fault needs nothing and excludes nothing, the others now and then the one before them."""
     shown = chance.sample(list(observables), chance.randint(1, len(observables)))
     given = {
-        "rate": chance.uniform(0.1, 40),
+        "rate": chance.uniform(0.1, 14),
         "shows": {each: random_distribution(chance, observables[each].states) for each in shown},
         "needs": (f"p_{name}",),
         "masks": tuple(each for each in observables if chance.random() < 0.15),
