@@ -12,9 +12,9 @@ import numpy as np
 from assistant.knowledge.load import load_knowledge
 from tests.belief.brute_force import (
     SOMETHING_ELSE,
+    against_sound,
     chance_of_evidence,
     observable_of,
-    against_sound,
     odds,
     reports_of,
     sets_of,
