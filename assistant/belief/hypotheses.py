@@ -8,6 +8,7 @@ import numpy as np
 import numpy.typing as npt
 
 from assistant.belief.combination import Floats, Shown, sets_of_causes, states_given
+from assistant.belief.remembered import Remembered
 from assistant.knowledge.likelihoods import Words, share_of, shares
 from assistant.knowledge.model import Distribution, Knowledge, Observable, Question
 
@@ -50,6 +51,13 @@ class Priors:
         return float(np.prod(list(own.values()))) * self.asked_about if own else 1.0
 
 
+MOST_ROWS = 256
+
+
+def _remembered_rows() -> Remembered[Floats]:
+    return Remembered(MOST_ROWS)
+
+
 @dataclass(frozen=True)
 class EvidenceModel:
     """Everything belief needs, compiled once. H hypotheses, C causes (the unnamed one last), S states.
@@ -60,7 +68,8 @@ class EvidenceModel:
     `report_given`: report -> (answers, S), columns sum to 1; rows in the order of the report's codes. A report is
     a question, or one answer of a question with several and one observable that it speaks of (`item_key` of
     `item_key`), whose codes are CHOSEN and NOT_CHOSEN.
-    `shown`: observable -> what each named cause shows by itself. `priors`: what the prior odds are made of.
+    `weighed`: log-likelihoods that were computed already, by their reports. `shown`: observable -> what each named
+    cause shows by itself. `priors`: what the prior odds are made of.
     """
 
     causes: tuple[str, ...]
@@ -73,11 +82,17 @@ class EvidenceModel:
     needs: Mapping[str, tuple[str, ...]]
     shown: Mapping[str, Shown] = field(default_factory=dict)
     priors: Priors = field(default_factory=Priors)
+    weighed: Remembered[Floats] = field(default_factory=_remembered_rows, compare=False, repr=False)
 
     @cached_property
     def members(self) -> npt.NDArray[np.bool_]:
         """(H, C): which causes each hypothesis holds."""
         return membership(self.hypotheses, self.causes)
+
+    @cached_property
+    def log_prior_odds(self) -> Floats:
+        found: Floats = np.log(self.prior_odds)
+        return found
 
     @cached_property
     def place_of(self) -> Mapping[Hypothesis, int]:
@@ -134,6 +149,7 @@ def with_rates(model: EvidenceModel, knowledge: Knowledge, rates: Mapping[str, f
             for name, table in model.state_given.items()
         },
         priors=priors,
+        weighed=_remembered_rows(),
     )
 
 

@@ -52,16 +52,29 @@ class Posterior:
         return tuple((cause, self.of(cause)) for cause in named if cause != SOMETHING_ELSE)
 
 
-def state_weights(model: EvidenceModel, answers: Mapping[str, str]) -> dict[str, Floats]:
-    """observable -> (S,): the product of P(report | state) over its reports, in the order of their names."""
-    found: dict[str, Floats] = {}
+Reports = tuple[tuple[str, str], ...]
+"""Reports of one observable with their codes, in the order of their names."""
+
+
+def reports_of_observables(model: EvidenceModel, answers: Mapping[str, str]) -> dict[str, Reports]:
+    """observable -> its reports, both in the order of their names; what the model doesn't know is left out."""
+    found: dict[str, Reports] = {}
     for report in sorted(answers):
-        if report not in model.report_given or answers[report] not in model.codes[report]:
-            continue
-        row = model.report_given[report][model.codes[report].index(answers[report])]
-        observable = model.observable_of[report]
-        found[observable] = found[observable] * row if observable in found else row
+        if report in model.report_given and answers[report] in model.codes[report]:
+            name = model.observable_of[report]
+            found[name] = (*found.get(name, ()), (report, answers[report]))
     return dict(sorted(found.items()))
+
+
+def state_weights(model: EvidenceModel, answers: Mapping[str, str]) -> dict[str, Floats]:
+    """observable -> (S,): the product of P(report | state) over its reports."""
+    return {name: _state_weights(model, reports) for name, reports in reports_of_observables(model, answers).items()}
+
+
+def _state_weights(model: EvidenceModel, reports: Reports) -> Floats:
+    rows = [model.report_given[report][model.codes[report].index(code)] for report, code in reports]
+    product: Floats = np.prod(rows, axis=0)
+    return product
 
 
 def log_likelihoods(model: EvidenceModel, answers: Mapping[str, str]) -> dict[str, Floats]:
@@ -70,23 +83,34 @@ def log_likelihoods(model: EvidenceModel, answers: Mapping[str, str]) -> dict[st
     P(reports | hypothesis) = sum over states of P(state | hypothesis) * product of P(report | state): two questions
     about one thing are two reports of one observable, and nothing is counted twice.
     """
-    return {name: np.log(row @ model.state_given[name]) for name, row in state_weights(model, answers).items()}
+    return {
+        name: model.weighed.get(reports, lambda name=name, reports=reports: _log_likelihood(model, name, reports))  # type: ignore[misc]
+        for name, reports in reports_of_observables(model, answers).items()
+    }
+
+
+def _log_likelihood(model: EvidenceModel, name: str, reports: Reports) -> Floats:
+    found: Floats = np.log(_state_weights(model, reports) @ model.state_given[name])
+    found.flags.writeable = False
+    return found
 
 
 def posterior(model: EvidenceModel, answers: Mapping[str, str], not_fitted: Set[str] = frozenset()) -> Posterior:
     """Exact posterior from all answers (report -> code). Only a part known not to be fitted excludes a cause."""
     log_weights = log_priors(model, not_fitted)
     for log_likelihood in log_likelihoods(model, answers).values():
-        log_weights = log_weights + log_likelihood
-    weights = np.exp(log_weights - log_weights.max())
-    return Posterior(model, weights / weights.sum())
+        log_weights += log_likelihood
+    log_weights -= log_weights.max()
+    weights = np.exp(log_weights, out=log_weights)
+    weights /= weights.sum()
+    return Posterior(model, weights)
 
 
 def log_priors(model: EvidenceModel, not_fitted: Set[str]) -> Floats:
     """(H,), unnormalised; minus infinity where a cause needs a part that isn't fitted."""
-    excluded = np.array([not not_fitted.isdisjoint(model.needs.get(cause, ())) for cause in model.causes])
-    log_weights = np.log(model.prior_odds)
-    if excluded.any():
+    log_weights = model.log_prior_odds.copy()
+    if not_fitted:
+        excluded = np.array([not not_fitted.isdisjoint(model.needs.get(cause, ())) for cause in model.causes])
         log_weights[model.members[:, excluded].any(axis=1)] = -np.inf
     return log_weights
 

@@ -19,8 +19,9 @@ from assistant.belief.posterior import Posterior, state_weights
 LEAST_MONEY = 0.001
 """Less is nothing: it is rounding, and must not choose."""
 
-MASS_DROPPED_ONE_STEP = 1e-5
-MASS_DROPPED_TWO_STEPS = 1e-3
+MASS_DROPPED = 1e-3
+"""Of the probability: so much of the least probable sets of causes is left out when worths are compared."""
+MASS_DROPPED_FOR_DANGER = 1e-5
 
 
 @dataclass(frozen=True)

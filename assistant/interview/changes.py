@@ -11,7 +11,7 @@ import numpy as np
 from assistant.belief.decision import Action as Ending
 from assistant.belief.decision import expected_costs, least_action
 from assistant.belief.posterior import posterior
-from assistant.belief.value import MASS_DROPPED_ONE_STEP, look_ahead
+from assistant.belief.value import MASS_DROPPED_FOR_DANGER, look_ahead
 from assistant.interview.actions import allowed_actions
 from assistant.interview.assess import Assessment, assess
 from assistant.interview.choice import Action, choose
@@ -72,7 +72,7 @@ def _not_given(
     if not open_ones:
         return
     model = script.evidence_model
-    outlook = look_ahead(model, assessment.evidence, assessment.posterior, open_ones, MASS_DROPPED_ONE_STEP)
+    outlook = look_ahead(model, assessment.evidence, assessment.posterior, open_ones, MASS_DROPPED_FOR_DANGER)
     told = outlook.given @ outlook.probabilities
     marginals = outlook.given @ (outlook.members * outlook.probabilities[:, None])
     costs = (expected_costs(decision, marginals, told) / told[:, None]).round(2)[:, list(allowed)]

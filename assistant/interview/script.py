@@ -1,13 +1,12 @@
 """What an interview follows: the knowledge, with its rules and its evidence model made ready."""
 
-from collections import OrderedDict
-from collections.abc import Hashable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from threading import Lock
 
 from assistant.belief.decision import Decision, decision_of
 from assistant.belief.hypotheses import EvidenceModel, compile_evidence_model, item_key
 from assistant.belief.learning import base_rates
+from assistant.belief.remembered import Remembered
 from assistant.belief.value import Worth
 from assistant.engine import Evaluator, evaluator
 from assistant.engine.crisp import CrispRule, Test
@@ -16,25 +15,11 @@ from assistant.knowledge.model import Condition, Finding, Knowledge
 SAFETY_BAND, GATE_BAND, ADVICE_BAND = 0, 1, 2
 
 
-MOST_REMEMBERED = 512
+MOST_FORESEEN = 512
 
 
-class Remembered:
-    """Worths of questions that were computed already, the latest ones; safe for two threads."""
-
-    def __init__(self) -> None:
-        self._kept: OrderedDict[Hashable, tuple[Worth, ...]] = OrderedDict()
-        self._lock = Lock()
-
-    def get(self, key: Hashable) -> tuple[Worth, ...] | None:
-        with self._lock:
-            return self._kept.get(key)
-
-    def keep(self, key: Hashable, worths: tuple[Worth, ...]) -> None:
-        with self._lock:
-            self._kept[key] = worths
-            while len(self._kept) > MOST_REMEMBERED:
-                self._kept.popitem(last=False)
+def _remembered_worths() -> Remembered[tuple[Worth, ...]]:
+    return Remembered(MOST_FORESEEN)
 
 
 @dataclass(frozen=True)
@@ -46,7 +31,7 @@ class Script:
     evidence_model: EvidenceModel
     decisions: Mapping[str, Decision]
     dangerous: frozenset[str]
-    foreseen: Remembered = field(default_factory=Remembered, compare=False)
+    foreseen: Remembered[tuple[Worth, ...]] = field(default_factory=_remembered_worths, compare=False)
 
     def decision(self, region: str) -> Decision:
         """That of the region; of the first one, for a session from a region that the rules no longer know."""

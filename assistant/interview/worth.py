@@ -71,7 +71,7 @@ def towards_danger(script: Script, assessment: Assessment, open_ones: Sequence[C
     open_ones = [c for c in open_ones if not c.way and questions[c.question_id].care.rank <= Care.LOOK_COLD.rank]
     if not open_ones or not settings.danger_asked_above.share <= now < settings.stop_above.share:
         return None
-    outlook = _outlook(script, assessment, open_ones, value.MASS_DROPPED_ONE_STEP)
+    outlook = _outlook(script, assessment, open_ones, value.MASS_DROPPED_FOR_DANGER)
     dangerous = [script.evidence_model.causes.index(cause) for cause in script.dangerous]
     of_danger = outlook.probabilities * outlook.members[:, dangerous].any(axis=1)
     told, both = outlook.given @ outlook.probabilities, outlook.given @ of_danger
@@ -104,13 +104,13 @@ def foreseen(
 ) -> tuple[Worth, ...]:
     """The worth of each, two steps ahead. Remembered for the script: the same evidence gives the same worths."""
     key = (assessment.state.region, tuple(sorted(assessment.evidence.items())), assessment.not_fitted, actions)
-    remembered = script.foreseen.get((key, tuple(open_ones)))
-    if remembered is None:
-        outlook = _outlook(script, assessment, open_ones, value.MASS_DROPPED_TWO_STEPS)
+
+    def weighed() -> tuple[Worth, ...]:
+        outlook = _outlook(script, assessment, open_ones, value.MASS_DROPPED)
         decision = script.decision(assessment.state.region)
-        remembered = value.two_steps(decision, script.evidence_model, outlook, open_ones, actions)
-        script.foreseen.keep((key, tuple(open_ones)), remembered)
-    return remembered
+        return value.two_steps(decision, script.evidence_model, outlook, open_ones, actions)
+
+    return script.foreseen.get((key, tuple(open_ones)), weighed)
 
 
 def _outlook(script: Script, assessment: Assessment, open_ones: Sequence[Candidate], dropped: float) -> Outlook:

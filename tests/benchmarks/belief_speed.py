@@ -25,8 +25,7 @@ from assistant.belief.hypotheses import EvidenceModel, compile_evidence_model
 from assistant.belief.posterior import posterior
 from assistant.belief.value import (
     LEAST_MONEY,
-    MASS_DROPPED_ONE_STEP,
-    MASS_DROPPED_TWO_STEPS,
+    MASS_DROPPED,
     Candidate,
     look_ahead,
     one_step,
@@ -191,7 +190,7 @@ def value_of_all_questions(rules, asked):
         expected = values_by_queries(rules, asked, answers, candidates)
         apart = max(apart, difference(values_here(rules, answers, candidates), expected))
         here.append(milliseconds(lambda a=answers, c=candidates: values_here(rules, a, c)))
-        short.append(milliseconds(lambda a=answers, c=candidates: values_here(rules, a, c, MASS_DROPPED_ONE_STEP)))
+        short.append(milliseconds(lambda a=answers, c=candidates: values_here(rules, a, c, MASS_DROPPED)))
         elsewhere.append(milliseconds(lambda a=answers, c=candidates: values_by_queries(rules, asked, a, c), 1))
     number = len(rules.candidates({}))
     row(f"value of up to {number} open questions, all rules, no set left out", *medians(here, elsewhere), ">= 100x")
@@ -217,14 +216,14 @@ def difference(worths, expected):
 
 
 def one_turn(rules, answers):
-    values_here(rules, answers, rules.candidates(answers), MASS_DROPPED_ONE_STEP)
+    values_here(rules, answers, rules.candidates(answers), MASS_DROPPED)
 
 
 def two_step_turn(rules, answers):
     candidates = rules.candidates(answers)
     now = posterior(rules.model, answers)
     asked = [each.question_id for each in candidates]
-    outlook = look_ahead(rules.model, answers, now, asked, MASS_DROPPED_TWO_STEPS)
+    outlook = look_ahead(rules.model, answers, now, asked, MASS_DROPPED)
     two_steps(rules.decision, rules.model, outlook, candidates, rules.allowed)
 
 
