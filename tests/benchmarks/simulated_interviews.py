@@ -80,6 +80,7 @@ def spread(values: Sequence[float]) -> str:
 def rows_of(scores: Sequence[Score]) -> dict[str, str]:
     single = [each for each in scores if len(each.hypothesis) <= 1]
     double = [each for each in scores if len(each.hypothesis) > 1]
+    minutes = [each.minutes for each in scores]
     return {
         "interviews": str(len(scores)),
         "one cause or none: named first": share(single, lambda s: s.first_right),
@@ -99,7 +100,7 @@ def rows_of(scores: Sequence[Score]) -> dict[str, str]:
         "mean of both": f"{fmean(s.ending_cost + s.effort for s in scores):.2f}",
         "questions until ripe: median / 90 % / most": spread([s.until_ripe for s in scores]),
         "questions with those for the visit": spread([s.asked for s in scores]),
-        "minutes before anything hot: median / 90 %": f"{median(s.minutes for s in scores):.1f} / {at([s.minutes for s in scores], 90):.1f}",
+        "minutes before anything hot: median / 90 %": f"{median(minutes):.1f} / {at(minutes, 90):.1f}",
         "interviews with a hot test": share(scores, lambda s: s.hot),
     }
 
@@ -118,9 +119,7 @@ def print_table(title: str, columns: dict[str, dict[str, str]]) -> None:
 def print_by_cause(title: str, scores: Sequence[Score]) -> None:
     """Each cause where it is alone: how it fares, and what is named first and done instead."""
     print(f"\n{title}")
-    print(
-        f"{'cause':<32} {'n':>4} {'first':>6} {'three':>6} {'served':>7} {'asked':>5}  named first instead; wrong endings"
-    )
+    print(f"{'cause':<32} {'n':>4} {'first':>6} {'three':>6} {'served':>7} {'asked':>5}  first instead; wrong endings")
     by_cause: dict[str, list[Score]] = {}
     for each in scores:
         if len(each.hypothesis) <= 1:
