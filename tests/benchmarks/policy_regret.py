@@ -53,6 +53,10 @@ def regret_of(network: Network, policies: Sequence[str]) -> Regret:
     return Regret(problem.best_cost, float(problem.ending[problem.start]), cost, problem.losses(ours))
 
 
+def share(part: float, whole: float) -> str:
+    return f"{100 * part / whole:.1f} %" if whole > 0 else "-"
+
+
 def print_ratios(title: str, found: Sequence[Regret]) -> None:
     print(f"\n{title}")
     head = "expected cost / best policy"
@@ -61,16 +65,12 @@ def print_ratios(title: str, found: Sequence[Regret]) -> None:
     for name in found[0].cost:
         values = [each.cost[name] / each.best for each in found]
         over = f"{sum(value > TARGET for value in values)} of {len(values)}"
-        saved = 100 * sum(each.unasked - each.cost[name] for each in found) / possible
-        print(
-            f"{name:<28} {fmean(values):>7.4f} {median(values):>7.4f} {max(values):>7.4f} {over:>10} {saved:>22.1f} %"
-        )
+        saved = share(sum(each.unasked - each.cost[name] for each in found), possible)
+        print(f"{name:<28} {fmean(values):>7.4f} {median(values):>7.4f} {max(values):>7.4f} {over:>10} {saved:>24}")
     total = sum(sum(each.losses.values()) for each in found)
     for kind in (STOPPED_EARLY, ASKED_IN_VAIN, ASKED_ANOTHER):
         lost = sum(each.losses.get(kind, 0.0) for each in found)
-        print(
-            f"ours loses as it {kind}: {lost / len(found):.3f} in money a network, {100 * lost / total:.0f} % of its losses"
-        )
+        print(f"ours loses as it {kind}: {lost / len(found):.3f} in money a network, {share(lost, total)}")
 
 
 def main() -> None:
@@ -87,7 +87,7 @@ def main() -> None:
         questions, causes = (
             fmean(map(len, each)) for each in zip(*((n.questions, n.model.causes) for n in networks), strict=True)
         )
-        sizes = f"on average {questions:.1f} questions, {causes:.1f} causes"
+        sizes = f"on average {questions:.1f} questions, {causes:.1f} causes with something else"
         print_ratios(f"Simulated, {chosen.networks} networks {kind}, {sizes}, seed {chosen.seed}", found)
 
 
