@@ -130,23 +130,31 @@ def cheapest_action(judge: Judge, hypothesis: Hypothesis) -> Action:
 
 
 def cost_of(judge: Judge, hypothesis: Hypothesis, action: Action | None, played: Mapping[str, Any]) -> float:
-    """What that ending costs on the oven as it is, with the parts and tests that the interview's beliefs give."""
+    """What that ending costs on the oven as it is.
+
+    Every visit that is made, now or after something else was tried, brings the parts and makes the tests that the
+    interview's beliefs give.
+    """
     decision, there = judge.decision, truth(judge, hypothesis)
     number = number_of(decision, action or Action("all_normal"))
-    cost = float(decision.price[number] + there @ decision.left[:, number])
-    if action is None or action.ending != "book_visit":
-        return cost
+    made = [trade for trade, sought in decision.visits.items() if trade == number or (there * sought).any()]
+    visits = sum(_of_the_visit(judge, hypothesis, trade, played) for trade in made)
+    return float(decision.price[number] + there @ decision.left[:, number]) + visits
+
+
+def _of_the_visit(judge: Judge, hypothesis: Hypothesis, number: int, played: Mapping[str, Any]) -> float:
+    """Parts brought, second trips for those that weren't, and tests until each of its causes is found."""
+    decision, sought = judge.decision, judge.decision.visits[number]
     believed = dict(played["named"])
     marginals = np.array([believed.get(cause, 0.0) for cause in judge.model.causes])
-    sought = decision.visits[number]
     brought = kit(decision, marginals * sought)
-    tests = order_of_tests(decision, judge.model.causes, marginals, action.remedy)
-    parts_there = {p for p, needed in zip(decision.parts, (there * sought) @ decision.part_of, strict=True) if needed}
-    cost += decision.part_brought * len(brought) + decision.return_visit * len(parts_there - set(brought))
-    for cause in hypothesis:
-        if sought[judge.model.causes.index(cause)]:
-            cost += decision.test * (tests.index(cause) + 1 if cause in tests else decision.tests_planned)
-    return cost
+    tests = order_of_tests(decision, judge.model.causes, marginals, decision.actions[number].remedy)
+    needed = (truth(judge, hypothesis) * sought) @ decision.part_of
+    parts_there = {part for part, is_needed in zip(decision.parts, needed, strict=True) if is_needed}
+    looked_for = [cause for cause in hypothesis if sought[judge.model.causes.index(cause)]]
+    made = sum(tests.index(cause) + 1 if cause in tests else decision.tests_planned for cause in looked_for)
+    second_trips = len(parts_there - set(brought))
+    return decision.part_brought * len(brought) + decision.return_visit * second_trips + decision.test * made
 
 
 def effort_of(judge: Judge, asked: list[dict[str, Any]]) -> float:
