@@ -40,6 +40,13 @@ def test_the_losses_by_kind_are_all_that_is_lost(problems: list[Problem]) -> Non
         assert sum(problem.losses(ours).values()) == pytest.approx(lost, abs=ROUNDING)
 
 
+def test_knowing_more_never_makes_the_ending_dearer(problems: list[Problem]) -> None:
+    for problem in problems:
+        dearer, looked_at = problem.dearer_for_knowing()
+        assert looked_at > 100
+        assert dearer == 0
+
+
 def test_the_benchmark_ends_where_belief_ends(problems: list[Problem]) -> None:
     """Every set of answers costs what the posterior says, computed the other way round."""
     chance = np.random.default_rng(5)

@@ -15,6 +15,7 @@ from assistant.belief.combination import Floats
 from assistant.belief.decision import least_costs
 from assistant.belief.posterior import log_priors, posterior, state_weights
 from assistant.belief.value import (
+    LEAST_MONEY,
     MASS_DROPPED_ONE_STEP,
     MASS_DROPPED_TWO_STEPS,
     Candidate,
@@ -100,6 +101,20 @@ class Problem:
                 effort = self.network.effort(question_id, len(asked)) * self.probability[self._where(asked)]
                 np.minimum(cells, further + effort, out=cells)
         return cost
+
+    def dearer_for_knowing(self) -> tuple[int, int]:
+        """How often an answer to come, free of effort, makes the ending dearer on average; and out of how many.
+
+        Where the table of costs is sound it never does: who knows more can end as before.
+        """
+        dearer = looked_at = 0
+        for asked in self._sets_from_all():
+            cells, reached = self.ending[self._where(asked)], self.probability[self._where(asked)]
+            for axis in set(range(len(self.network.questions))) - set(asked):
+                further = self.ending[self._where((*asked, axis))].sum(axis=axis, keepdims=True)
+                dearer += int((further > cells + LEAST_MONEY * reached).sum())
+                looked_at += cells.size
+        return dearer, looked_at
 
     def _sets_from_all(self) -> Iterator[tuple[int, ...]]:
         number = len(self.network.questions)

@@ -39,18 +39,23 @@ def draw_networks(
 
 @dataclass(frozen=True)
 class Regret:
-    """One network. `cost`: policy -> its expected cost; `losses`: where ours loses, in money."""
+    """One network. `cost`: policy -> its expected cost; `losses`: where ours loses, in money.
+
+    `dearer`: how often knowing more makes the ending dearer, and out of how many.
+    """
 
     best: float
     unasked: float
     cost: dict[str, float]
     losses: dict[str, float]
+    dearer: tuple[int, int]
 
 
 def regret_of(network: Network, policies: Sequence[str]) -> Regret:
     problem = Problem(network)
     cost = {name: problem.cost_of(POLICIES[name]) for name in policies}
-    return Regret(problem.best_cost, float(problem.ending[problem.start]), cost, problem.losses(ours))
+    unasked = float(problem.ending[problem.start])
+    return Regret(problem.best_cost, unasked, cost, problem.losses(ours), problem.dearer_for_knowing())
 
 
 def share(part: float, whole: float) -> str:
@@ -71,6 +76,8 @@ def print_ratios(title: str, found: Sequence[Regret]) -> None:
     for kind in (STOPPED_EARLY, ASKED_IN_VAIN, ASKED_ANOTHER):
         lost = sum(each.losses.get(kind, 0.0) for each in found)
         print(f"ours loses as it {kind}: {lost / len(found):.3f} in money a network, {share(lost, total)}")
+    dearer, looked_at = (sum(counts) for counts in zip(*(each.dearer for each in found), strict=True))
+    print(f"a free answer makes the ending dearer on average: {dearer} of {looked_at} ({share(dearer, looked_at)})")
 
 
 def main() -> None:

@@ -139,7 +139,12 @@ def cost_of(judge: Judge, hypothesis: Hypothesis, action: Action | None, played:
     number = number_of(decision, action or Action("all_normal"))
     made = [trade for trade, sought in decision.visits.items() if trade == number or (there * sought).any()]
     visits = sum(_of_the_visit(judge, hypothesis, trade, played) for trade in made)
-    return float(decision.price[number] + there @ decision.left[:, number]) + visits
+    in_vain = decision.tried_in_vain if tries(action) and not (there @ decision.serves[:, number]) else 0.0
+    return float(decision.price[number] + there @ decision.left[:, number]) + visits + in_vain
+
+
+def tries(action: Action | None) -> bool:
+    return action is not None and action.ending in ("do_one_thing", "use_differently")
 
 
 def _of_the_visit(judge: Judge, hypothesis: Hypothesis, number: int, played: Mapping[str, Any]) -> float:
