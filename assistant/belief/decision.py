@@ -48,7 +48,7 @@ class Decision:
     test: float
     parts_brought: int
     tests_planned: int
-    tried_above: float
+    tried_in_vain: float
 
 
 def decision_of(knowledge: Knowledge, region: str) -> Decision:
@@ -76,7 +76,7 @@ def decision_of(knowledge: Knowledge, region: str) -> Decision:
         test=costs.test.value,
         parts_brought=int(knowledge.settings.parts_brought.value),
         tests_planned=int(knowledge.settings.tests_planned.value),
-        tried_above=knowledge.settings.tried_above.share,
+        tried_in_vain=costs.tried_in_vain.value,
     )
 
 
@@ -118,30 +118,38 @@ def _serves(action: Action, cause: Cause | None) -> bool:
 
 
 def _left(action: Action, cause: Cause | None, costs: Costs) -> float:
-    """What it costs that this cause is there when that action is taken; nothing where the action serves it."""
+    """What it costs that this cause is there when that action is taken; where the action serves it, nothing.
+
+    But somebody who comes for a way of use comes for little.
+    """
     if _serves(action, cause):
-        return 0.0
+        return costs.habit_visited.value if action.ending == "book_visit" and cause and cause.kind == "habit" else 0.0
     mended_by = _mended_by(cause)
     is_fault = mended_by in TRADES
     visit = next((costs.visit[trade].value for trade in TRADES if trade == mended_by), 0.0)
     if action.ending == "book_visit":
         return visit
     if action.ending != "all_normal":
-        return visit + costs.tried_in_vain.value
+        return visit
     return visit + (costs.fault_left if is_fault else costs.habit_left).value
 
 
 def expected_costs(decision: Decision, marginals: Floats, total: Floats) -> Floats:
     """(R, A) from marginals (R, C) and the probability of each row (R,), both unnormalised: costs times that.
 
-    Endless where the action would be a long shot: something to try is proposed only if what it serves is probable.
+    Every visit, also one that follows, brings parts and makes tests; one follows for each cause that wasn't served.
+    Something to try is in vain unless what it serves is there, whatever else is or isn't. Each of these costs is
+    concave in what is believed, so knowing more never makes the best ending dearer.
     """
     found = total[:, None] * decision.price + marginals @ decision.left
     tries = [action.ending in ("do_one_thing", "use_differently") for action in decision.actions]
-    long_shot = marginals @ decision.serves < decision.tried_above * total[:, None]
-    found[long_shot & np.array(tries)] = np.inf
+    in_vain = np.maximum(total[:, None] - marginals @ decision.serves, 0.0)
+    found += decision.tried_in_vain * in_vain * np.array(tries)
     for action, sought in decision.visits.items():
-        found[:, action] += _of_the_visit(decision, marginals * sought, total)
+        looked_for = marginals * sought
+        later = _of_the_visit(decision, looked_for, looked_for.sum(axis=1))
+        found += later[:, None]
+        found[:, action] += _of_the_visit(decision, looked_for, total) - later
     return found
 
 

@@ -16,6 +16,10 @@ class Remembered(Generic[Result]):
         self._kept: OrderedDict[Hashable, Result] = OrderedDict()
         self._lock = Lock()
 
+    def __deepcopy__(self, memo: object) -> "Remembered[Result]":
+        """A copy begins with nothing kept."""
+        return Remembered(self._most)
+
     def get(self, key: Hashable, make: Callable[[], Result]) -> Result:
         """The kept result, or that of `make`, which is kept from now on."""
         with self._lock:

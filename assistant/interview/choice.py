@@ -28,7 +28,7 @@ Details = Mapping[str, str | bool | tuple[str, ...]]
 
 URGENCIES = ("emergency", "soon", "routine")
 FEW_ANSWERS = 3
-LIKELY_ENOUGH = 0.3
+LIKELY_ENOUGH = 0.2
 """A fault from here on decides how soon somebody comes."""
 
 

@@ -322,7 +322,9 @@ class Costs(Entry):
     `visit`: for each trade, one visit. `return_visit`: a second trip for a part that wasn't brought.
     `part_brought`: one more part to order and carry. `test`: the engineer's time for one. `fault_left`,
     `habit_left`: the oven is called sound though one is there, besides the visit that a fault then needs after all.
-    `tried_in_vain`: an act or a way of use is tried and isn't it. `act`, `advice`: the trouble of following it.
+    `habit_visited`: somebody comes and it was the way of use; besides the visit, what that does to trust.
+    `tried_in_vain`: an act or a way of use is tried and serves nothing that is there.
+    `act`, `advice`: the trouble of following it.
     `minute`: of the householder's time. `question`: that some give up at one question more; it grows by itself once
     every `patience` questions. `care`: what a question of it costs besides.
     """
@@ -333,6 +335,7 @@ class Costs(Entry):
     test: Money
     fault_left: Money
     habit_left: Money
+    habit_visited: Money
     tried_in_vain: Money
     act: Money
     advice: Money
@@ -375,7 +378,6 @@ class BeliefSettings(Entry):
     `stop_above`: dangerous causes together from here on stop everything. `dangerous_above`: from here on no hot
     test, nothing to be done or used by oneself, and a visit. `danger_asked_above`: from here on a question that may
     reach such a threshold goes before all others, if it does so with a probability of `danger_told_above`.
-    `tried_above`: an act or a way of use is proposed only if what it serves is at least as probable as this.
     `way_opens`: how often a question that only opens the way to another is answered so that it does.
     """
 
@@ -389,16 +391,14 @@ class BeliefSettings(Entry):
     danger_told_above: Rate
     way_opens: Rate
     patience: Questions
-    tried_above: Rate
+    parts_brought: Parts
+    tests_planned: Tests
 
     @model_validator(mode="after")
     def _thresholds_rise(self) -> Self:
         if not self.danger_asked_above.value <= self.dangerous_above.value <= self.stop_above.value:
             raise PydanticCustomError("thresholds_not_rising", "thresholds of danger don't rise")
         return self
-
-    parts_brought: Parts
-    tests_planned: Tests
 
 
 class Listed(Entry):

@@ -99,6 +99,8 @@ def left_undone(knowledge, action, causes):
     total = 0.0
     for cause in causes:
         if serves(knowledge, action, cause):
+            shown_by_a_visit = action[0] == "book_visit" and trade_of(knowledge, cause) is None
+            total += costs.habit_visited.value if shown_by_a_visit else 0.0
             continue
         trade = trade_of(knowledge, cause)
         visit_after_all = costs.visit[trade].value if trade else 0.0
@@ -107,7 +109,7 @@ def left_undone(knowledge, action, causes):
         elif action[0] == "all_normal":
             total += visit_after_all + (costs.fault_left if trade else costs.habit_left).value
         else:
-            total += visit_after_all + costs.tried_in_vain.value
+            total += visit_after_all
     return total
 
 
@@ -115,8 +117,8 @@ def sought_by(knowledge, trade):
     return [cause for cause in (*knowledge.causes, SOMETHING_ELSE) if trade_of(knowledge, cause) == trade]
 
 
-def cheapest_kit(knowledge, found, trade):
-    """The least expected cost of parts over all kits, and a kit that has it."""
+def cheapest_kit(knowledge, found, trade, comes=1.0):
+    """The least expected cost of parts over all kits, and a kit that has it; `comes`: the probability of the visit."""
     costs = knowledge.regions["here"].costs
     part_of = {
         cause: knowledge.causes[cause].part
@@ -128,7 +130,7 @@ def cheapest_kit(knowledge, found, trade):
     best = (inf, ())
     for kit in (kit for size in range(min(most, len(parts)) + 1) for kit in combinations(parts, size)):
         trips = sum(marginal(found, cause) for cause, part in part_of.items() if part not in kit)
-        best = min(best, (costs.part_brought.value * len(kit) + costs.return_visit.value * trips, kit))
+        best = min(best, (comes * costs.part_brought.value * len(kit) + costs.return_visit.value * trips, kit))
     return best
 
 
@@ -147,20 +149,18 @@ def fewest_tests(knowledge, found, trade):
 
 
 def expected_cost(knowledge, found, action):
-    """Of one action under a normalised belief; endless if it would be a long shot."""
+    """Of one action under a normalised belief, with the parts and tests of every visit, also of one that follows."""
     costs = knowledge.regions["here"].costs
     cost = price_of(costs, action)
     cost += sum(probability * left_undone(knowledge, action, causes) for causes, probability in found.items())
-    if action[0] == "book_visit":
-        return (
-            cost
-            + cheapest_kit(knowledge, found, action[1])[0]
-            + costs.test.value * fewest_tests(knowledge, found, action[1])
-        )
+    for trade in TRADES:
+        follows = sum(marginal(found, cause) for cause in sought_by(knowledge, trade))
+        comes = 1.0 if action == ("book_visit", trade) else follows
+        cost += cheapest_kit(knowledge, found, trade, comes)[0]
+        cost += costs.test.value * fewest_tests(knowledge, found, trade)
     if action[0] in ("do_one_thing", "use_differently"):
         served = sum(marginal(found, cause) for cause in knowledge.causes if serves(knowledge, action, cause))
-        if served < knowledge.settings.tried_above.value / 100:
-            return inf
+        cost += costs.tried_in_vain.value * (1 - served)
     return cost
 
 

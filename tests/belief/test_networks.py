@@ -97,7 +97,7 @@ def invented_decision(asked, causes, evidence):
         test=0.0,
         parts_brought=1,
         tests_planned=1,
-        tried_above=0.0,
+        tried_in_vain=0.0,
     )
 
 

@@ -187,7 +187,7 @@ def decision_of_payoffs(payoffs):
         test=0.0,
         parts_brought=1,
         tests_planned=1,
-        tried_above=0.0,
+        tried_in_vain=0.0,
     )
 
 

@@ -21,7 +21,7 @@ from tests.belief.brute_costs import (
 )
 from tests.belief.brute_force import marginal, reports_of
 
-FEW = {"parts": 1, "tests": 2, "tried_above": 40.0}
+FEW = {"parts": 1, "tests": 2}
 
 
 class Case:
@@ -107,9 +107,9 @@ def test_the_cases_hold_two_questions_about_one_thing_ways_that_open_and_values_
 
 
 @pytest.mark.parametrize("seed", range(40))
-def test_no_question_is_worth_less_than_nothing_where_all_endings_may_be_tried(seed):
+def test_no_question_is_worth_less_than_nothing(seed):
     """By the arithmetic itself, not by rounding small values away."""
-    case = Case(seed, tried_above=1e-9)
+    case = Case(seed)
     for each, worth in zip(case.candidates, case.one_step(), strict=True):
         saving = one_step_saving(case.belief, case.reports, case.answers, each.question_id)
         assert saving >= -1e-9
@@ -178,7 +178,7 @@ def test_shuffling_the_candidates_gives_the_same_pick(seed):
 
 
 def test_shuffled_candidates_do_pick_something():
-    assert sum(best_of(Case(seed, answered=1).two_steps()) is not None for seed in range(60)) >= 15
+    assert sum(best_of(Case(seed, answered=1).two_steps()) is not None for seed in range(60)) >= 8
 
 
 def test_ties_go_to_more_bits_a_minute_and_then_to_order():

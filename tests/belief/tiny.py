@@ -40,7 +40,7 @@ def sound_knowledge():
     return load_knowledge(SOUND, None)
 
 
-def settings(something_else=5.0, breadth=50.0, asked_about=1.0, tried_above=40.0, parts=3, tests=5):
+def settings(something_else=5.0, breadth=50.0, asked_about=1.0, parts=3, tests=5):
     return BeliefSettings(
         something_else=figure(something_else),
         something_else_breadth=figure(breadth),
@@ -52,7 +52,6 @@ def settings(something_else=5.0, breadth=50.0, asked_about=1.0, tried_above=40.0
         danger_told_above=figure(2),
         way_opens=figure(60),
         patience=figure(8, "questions"),
-        tried_above=figure(tried_above),
         parts_brought=figure(parts, "parts"),
         tests_planned=figure(tests, "tests"),
     )
@@ -65,6 +64,7 @@ PRICES = {
     "fault_left": 150,
     "habit_left": 30,
     "tried_in_vain": 25,
+    "habit_visited": 40,
     "act": 1,
     "advice": 2,
     "minute": 0.3,
