@@ -120,18 +120,16 @@ def _serves(action: Action, cause: Cause | None) -> bool:
 def _left(action: Action, cause: Cause | None, costs: Costs) -> float:
     """What it costs that this cause is there when that action is taken; where the action serves it, nothing.
 
-    But somebody who comes for a way of use comes for little.
+    But somebody who comes for a way of use comes for little, and a fault that isn't served needs a visit after all.
     """
+    habit = cause is not None and cause.kind == "habit"
     if _serves(action, cause):
-        return costs.habit_visited.value if action.ending == "book_visit" and cause and cause.kind == "habit" else 0.0
+        return costs.habit_visited.value if habit and action.ending == "book_visit" else 0.0
+    if habit:
+        return costs.habit_left.value if action.ending == "all_normal" else 0.0
     mended_by = _mended_by(cause)
-    is_fault = mended_by in TRADES
-    visit = next((costs.visit[trade].value for trade in TRADES if trade == mended_by), 0.0)
-    if action.ending == "book_visit":
-        return visit
-    if action.ending != "all_normal":
-        return visit
-    return visit + (costs.fault_left if is_fault else costs.habit_left).value
+    visit = next(costs.visit[trade].value for trade in TRADES if trade == mended_by)
+    return visit + (costs.fault_left.value if action.ending == "all_normal" else 0.0)
 
 
 def expected_costs(decision: Decision, marginals: Floats, total: Floats) -> Floats:

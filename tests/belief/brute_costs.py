@@ -103,13 +103,10 @@ def left_undone(knowledge, action, causes):
             total += costs.habit_visited.value if shown_by_a_visit else 0.0
             continue
         trade = trade_of(knowledge, cause)
-        visit_after_all = costs.visit[trade].value if trade else 0.0
-        if action[0] == "book_visit":
-            total += visit_after_all
-        elif action[0] == "all_normal":
-            total += visit_after_all + (costs.fault_left if trade else costs.habit_left).value
-        else:
-            total += visit_after_all
+        after_all = costs.visit[trade].value if trade else 0.0
+        total += after_all
+        if action[0] == "all_normal":
+            total += (costs.fault_left if trade else costs.habit_left).value
     return total
 
 
@@ -117,8 +114,15 @@ def sought_by(knowledge, trade):
     return [cause for cause in (*knowledge.causes, SOMETHING_ELSE) if trade_of(knowledge, cause) == trade]
 
 
-def cheapest_kit(knowledge, found, trade, comes=1.0):
-    """The least expected cost of parts over all kits, and a kit that has it; `comes`: the probability of the visit."""
+def visits(knowledge, found, action, trade):
+    """The expected number of visits by the trade: one now, or one for each of its causes that wasn't served."""
+    if action == ("book_visit", trade):
+        return 1.0
+    return sum(marginal(found, cause) for cause in sought_by(knowledge, trade))
+
+
+def cheapest_kit(knowledge, found, trade, visits=1.0):
+    """The least expected cost of parts over all kits, and a kit that has it; each visit brings it."""
     costs = knowledge.regions["here"].costs
     part_of = {
         cause: knowledge.causes[cause].part
@@ -130,7 +134,7 @@ def cheapest_kit(knowledge, found, trade, comes=1.0):
     best = (inf, ())
     for kit in (kit for size in range(min(most, len(parts)) + 1) for kit in combinations(parts, size)):
         trips = sum(marginal(found, cause) for cause, part in part_of.items() if part not in kit)
-        best = min(best, (comes * costs.part_brought.value * len(kit) + costs.return_visit.value * trips, kit))
+        best = min(best, (visits * costs.part_brought.value * len(kit) + costs.return_visit.value * trips, kit))
     return best
 
 
@@ -154,9 +158,7 @@ def expected_cost(knowledge, found, action):
     cost = price_of(costs, action)
     cost += sum(probability * left_undone(knowledge, action, causes) for causes, probability in found.items())
     for trade in TRADES:
-        follows = sum(marginal(found, cause) for cause in sought_by(knowledge, trade))
-        comes = 1.0 if action == ("book_visit", trade) else follows
-        cost += cheapest_kit(knowledge, found, trade, comes)[0]
+        cost += cheapest_kit(knowledge, found, trade, visits(knowledge, found, action, trade))[0]
         cost += costs.test.value * fewest_tests(knowledge, found, trade)
     if action[0] in ("do_one_thing", "use_differently"):
         served = sum(marginal(found, cause) for cause in knowledge.causes if serves(knowledge, action, cause))

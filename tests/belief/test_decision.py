@@ -151,7 +151,7 @@ def test_a_pair_is_served_only_when_both_are():
 
 def test_a_fault_left_is_no_habit_though_its_visit_is_free():
     free = pair_of_trades().model_copy(update={"regions": {"here": tiny.region(tiny.costs(engineer=0, electrician=0))}})
-    assert costs_if_certain(free, "element")[NORMAL] == pytest.approx(150 + 6 + 12)
+    assert costs_if_certain(free, "element")[NORMAL] == pytest.approx(150 + 18)
     assert costs_if_certain(free, "tray")[NORMAL] == pytest.approx(30)
 
 

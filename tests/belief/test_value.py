@@ -17,7 +17,9 @@ from tests.belief.brute_costs import (
     expected_cost,
     normalised,
     one_step_saving,
+    sought_by,
     two_step_saving,
+    visits,
 )
 from tests.belief.brute_force import marginal, reports_of
 
@@ -124,16 +126,16 @@ def test_a_second_step_never_lowers_the_worth(seed):
 
 
 def plan_of(case, answers):
-    """The best ending, and for each trade the kit and the tests it would plan."""
+    """The best ending, and for each trade the kit and the first test of its visit, be it now or after all."""
     found = normalised(case.belief.weights(answers))
     costs = [round(expected_cost(case.knowledge, found, action), 9) for action in actions_of(case.knowledge)]
     best = actions_of(case.knowledge)[costs.index(min(costs))]
-    if best[0] != "book_visit":
-        return best
-    sought = [c for c, cause in case.knowledge.causes.items() if cause.mended_by == best[1]]
-    sought += ["something_else"] if best[1] == TRADES[0] else []
-    order = sorted(sought, key=lambda cause: -marginal(found, cause))[:2]
-    return (*best, cheapest_kit(case.knowledge, found, best[1])[1], *order[:1])
+    plans = []
+    for trade in TRADES:
+        likeliest = sorted(sought_by(case.knowledge, trade), key=lambda cause: -marginal(found, cause))
+        brought = cheapest_kit(case.knowledge, found, trade, visits(case.knowledge, found, best, trade))[1]
+        plans.append((brought, *likeliest[:1]))
+    return (*best, *plans)
 
 
 def test_a_question_whose_answers_change_nothing_is_worth_nothing_and_never_picked():
@@ -178,7 +180,7 @@ def test_shuffling_the_candidates_gives_the_same_pick(seed):
 
 
 def test_shuffled_candidates_do_pick_something():
-    assert sum(best_of(Case(seed, answered=1).two_steps()) is not None for seed in range(60)) >= 8
+    assert sum(best_of(Case(seed, answered=1).two_steps()) is not None for seed in range(60)) >= 5
 
 
 def test_ties_go_to_more_bits_a_minute_and_then_to_order():

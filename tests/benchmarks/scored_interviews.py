@@ -152,8 +152,9 @@ def _of_the_visit(judge: Judge, hypothesis: Hypothesis, number: int, played: Map
     decision, sought = judge.decision, judge.decision.visits[number]
     believed = dict(played["named"])
     marginals = np.array([believed.get(cause, 0.0) for cause in judge.model.causes])
-    brought = kit(decision, marginals * sought)
-    tests = order_of_tests(decision, judge.model.causes, marginals, decision.actions[number].remedy)
+    trade = decision.actions[number].remedy
+    brought = kit(decision, marginals, trade)
+    tests = order_of_tests(decision, judge.model.causes, marginals, trade)
     needed = (truth(judge, hypothesis) * sought) @ decision.part_of
     parts_there = {part for part, is_needed in zip(decision.parts, needed, strict=True) if is_needed}
     looked_for = [cause for cause in hypothesis if sought[judge.model.causes.index(cause)]]
