@@ -27,6 +27,9 @@ RESULTS: tuple[str, ...] = get_args(Result)
 FOUND_SOMETHING = frozenset({"mended", "advised", "not_worth_mending"})
 FOUND_NOTHING = frozenset({"no_fault_found"})
 
+ReportName = Annotated[str, StringConstraints(pattern=r"^[a-z](_{0,2}[a-z0-9])*$", max_length=99)]
+"""A question, or one of several answers to it and the observable that it speaks of, joined by two underscores."""
+
 HexDigits = StringConstraints(pattern=r"^[0-9a-f]+$")
 
 
@@ -34,7 +37,7 @@ class Outcome(Entry):
     """One line of a file of outcomes: of one session, the evidence and what was found.
 
     `causes_found` may hold `something_else`, a cause that the rules don't name. It is empty where nothing was
-    wrong, and where nobody can say: a part that was fitted isn't a cause that was found. `evidence` (question ->
+    wrong, and where nobody can say: a part that was fitted isn't a cause that was found. `evidence` (report ->
     code) and `not_fitted` (parts) are as belief saw them under the rules of that fingerprint.
     """
 
@@ -43,7 +46,7 @@ class Outcome(Entry):
     group: Group
     result: Result
     causes_found: tuple[Id, ...]
-    evidence: Mapping[Id, Id]
+    evidence: Mapping[ReportName, Id]
     not_fitted: tuple[Id, ...]
     rules_fingerprint: Annotated[str, HexDigits, Field(min_length=64, max_length=64)]
 

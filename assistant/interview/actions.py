@@ -4,6 +4,7 @@ from assistant.belief.decision import Action
 from assistant.interview.assess import Assessment
 from assistant.interview.script import Script
 from assistant.interview.way import Way, WayFinder
+from assistant.knowledge.model import Care
 
 Actions = tuple[int, ...]
 """Numbers of the decision's actions."""
@@ -47,9 +48,17 @@ def _only_when(script: Script, action: Action) -> frozenset[str]:
 
 def _way_to_act(script: Script, finder: WayFinder, action: Action) -> Way | None:
     held = _only_when(script, action)
-    return finder.shortest(sorted(held)) if held else ()
+    return _cold(script, finder.shortest(sorted(held))) if held else ()
 
 
 def _way_past(script: Script, finder: WayFinder, finding_id: str) -> Way | None:
     """How a finding that asks for a visit could come to hold no more: by one of those that it is silent under."""
-    return finder.shortest(script.knowledge.findings[finding_id].unless)
+    return _cold(script, finder.shortest(script.knowledge.findings[finding_id].unless))
+
+
+def _cold(script: Script, way: Way | None) -> Way | None:
+    """A way that asks for nothing hot: nobody tests a hot oven only to be allowed an ending."""
+    questions = script.knowledge.questions
+    if way is None or any(questions[step].care.rank > Care.LOOK_COLD.rank for step in way):
+        return None
+    return way

@@ -28,9 +28,10 @@ def choose_next(script: Script, assessment: Assessment) -> str | None:
         best = best_question(script, assessment)
         if best is not None:
             return best
-    if danger.stops or visit_comes(script, assessment):
-        return next(_in_order(script, assessment, "visit"), None)
-    return None
+    if not danger.stops and not visit_comes(script, assessment):
+        return None
+    stages = ("visit",) if danger.stops else ("look", "visit")
+    return next((q for stage in stages for q in _in_order(script, assessment, stage)), None)
 
 
 def _wanted(script: Script, assessment: Assessment) -> Iterator[str]:

@@ -14,6 +14,9 @@ from assistant.interview.script import Script
 NONE = "none"
 """Stands for nothing wrong where causes are named."""
 
+WORTH_A_TIP = 0.05
+"""A way of use from here on is worth a word."""
+
 MOVABLE = ("use_differently", "do_one_thing", "all_normal", "book_visit", "maker_seller_or_landlord_first")
 
 
@@ -51,7 +54,7 @@ def give_verdict(script: Script, assessment: Assessment) -> Verdict:
     belief = assessment.posterior
     return Verdict(
         action=choice.action,
-        details={**choice.details, **_always_told(assessment)},
+        details={**choice.details, **_always_told(script, assessment, choice.action)},
         stops=assessment.danger.stops,
         causes=belief.causes(),
         hypotheses=belief.ranked(),
@@ -61,11 +64,17 @@ def give_verdict(script: Script, assessment: Assessment) -> Verdict:
     )
 
 
-def _always_told(assessment: Assessment) -> dict[str, tuple[str, ...]]:
-    """What no verdict leaves out: signs that were taken back, and the tips of the findings."""
+def _always_told(script: Script, assessment: Assessment, action: Action) -> dict[str, tuple[str, ...]]:
+    """What no verdict leaves out: signs that were taken back, the tips of the findings, and for who is told that
+    nothing points to a fault, ways of use that may be it all the same.
+    """
     withdrawn = assessment.danger.withdrawn
     told = {"withdrawn_signs": withdrawn} if withdrawn else {}
     if assessment.danger.open or withdrawn:
         return told
-    advice = tuple(dict.fromkeys(a for effect in assessment.effects.values() for a in effect.advises))
-    return told | {"tips": advice} if advice else told
+    advice = [a for effect in assessment.effects.values() for a in effect.advises]
+    if action == "all_normal":
+        causes = script.knowledge.causes
+        likely = [causes[cause_id] for cause_id, p in assessment.posterior.causes() if p >= WORTH_A_TIP]
+        advice += [cause.advice for cause in likely if cause.advice]
+    return told | {"tips": tuple(dict.fromkeys(advice))} if advice else told

@@ -56,7 +56,7 @@ def question_view(knowledge: Knowledge, question_id: str, state: State, open_dan
         unit=number.unit if number else None,
         care=question.care.value,
         about_danger=is_danger_question(question_id),
-        exact_only=question.stage in ("danger", "care"),
+        exact_only=question.stage in ("danger", "care", "look"),
         open_danger=open_danger,
         answered_so_far=sum(answer.status != "skipped" for answer in state.answers.values()),
         standing=standing.value if standing else None,

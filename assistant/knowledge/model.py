@@ -99,7 +99,7 @@ class NumberRange(Entry):
     bands: dict[Id, Band] = Field(default_factory=dict)
 
 
-Stage = Literal["danger", "complaint", "oven", "owner", "care", "signs", "visit"]
+Stage = Literal["danger", "complaint", "oven", "care", "signs", "look", "visit"]
 Kind = Literal["choice", "choices", "number", "text"]
 
 

@@ -73,6 +73,5 @@ finding-habit_may_burn = A shelf, a recipe or a way of heating may brown food to
 finding-too_hot_untested = Food gets too brown, and the heat could not be tested.
 finding-look_later = You are not near the oven, and nothing is settled yet.
 finding-lights_told = You told us what the lights in the home do.
-finding-may_have_begun_with_something = It did not creep up little by little.
 finding-breaker_may_go_back = The breaker was found off, for the first time, and not while the oven was on.
 finding-wall_switch_seen_off = The switch on the wall is off.

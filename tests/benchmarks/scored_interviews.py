@@ -66,7 +66,7 @@ def score(judge: Judge, hypothesis: Hypothesis, played: Mapping[str, Any]) -> Sc
     stopped = played["action"] == "stop_and_isolate"
     served = dangerous if stopped else action is not None and serves_all(judge, hypothesis, action)
     ending_cost = cost_of(judge, hypothesis, action, played)
-    ripe = [question for question in played["asked"] if question["stage"] != "visit"]
+    ripe = [question for question in played["asked"] if question["stage"] not in ("look", "visit")]
     hot_at = next((number for number, question in enumerate(ripe) if question["care"] in HOT), None)
     return Score(
         hypothesis=hypothesis,

@@ -139,7 +139,7 @@ def print_by_cause(title: str, scores: Sequence[Score]) -> None:
 def print_questions(title: str, columns: dict[str, Results]) -> None:
     """How often each question was asked, the most often first."""
     shares = {
-        name: Counter(q["id"] for each in results for q in each["asked"] if q["stage"] != "visit")
+        name: Counter(q["id"] for each in results for q in each["asked"] if q["stage"] not in ("look", "visit"))
         for name, results in columns.items()
     }
     total = {name: len(results) for name, results in columns.items()}
