@@ -82,25 +82,28 @@ def odds_of_larger_sets(priors: Priors, faults: Sequence[str], habits: Sequence[
 
     Exclusions are forgotten, which only makes it larger.
     """
-    of_faults, of_habits = _odds_by_number(priors, faults), _odds_by_number(priors, habits)
-    weighed = [(n, m) for n in range(MOST_FAULTS + 1) for m in range(MOST_HABITS + 1)]
-    weighed += [(3, m) for m in range(MOST_HABITS + 1)] + [(n, 2) for n in range(MOST_FAULTS + 1)]
-    return priors.asked_about * sum(
-        of_faults[n] * of_habits[m]
-        for n in range(len(of_faults))
-        for m in range(len(of_habits))
-        if (n, m) not in weighed
-    )
+    odds = _odds_by_numbers(priors, faults, habits)
+    odds[: MOST_FAULTS + 1, : MOST_HABITS + 2] = 0.0
+    odds[: MOST_FAULTS + 2, : MOST_HABITS + 1] = 0.0
+    return priors.asked_about * float(odds.sum())
 
 
-def _odds_by_number(priors: Priors, causes: Sequence[str]) -> list[float]:
-    """Number of causes -> the odds of all sets of so many, in ovens at large; pairs that come together counted so."""
-    paired = [cause for cause in causes if any(cause in pair for pair in priors.beside)]
-    alone = [priors.at_large[cause] for cause in causes if cause not in paired]
-    others = np.poly(-np.array(alone)) if alone else np.ones(1)
-    found = np.zeros(len(causes) + 1)
-    for number in range(len(paired) + 1):
-        for some in combinations(paired, number):
-            odds = priors.odds_of(some) / priors.asked_about if some else 1.0
-            found[number : number + len(others)] += odds * others
-    return [float(each) for each in found]
+def _odds_by_numbers(priors: Priors, faults: Sequence[str], habits: Sequence[str]) -> Floats:
+    """(faults + 1, habits + 1): the odds of all sets of so many of each, in ovens at large.
+
+    Causes of pairs that come together are taken set by set; the others' sums are coefficients of a product.
+    """
+    paired = [cause for cause in (*faults, *habits) if any(cause in pair for pair in priors.beside)]
+    others = np.multiply.outer(_coefficients(priors, faults, paired), _coefficients(priors, habits, paired))
+    found = np.zeros((len(faults) + 1, len(habits) + 1))
+    for some in (chosen for number in range(len(paired) + 1) for chosen in combinations(paired, number)):
+        odds = priors.odds_of(some) / priors.asked_about if some else 1.0
+        first = sum(cause in priors.faults for cause in some), sum(cause in priors.habits for cause in some)
+        found[first[0] : first[0] + others.shape[0], first[1] : first[1] + others.shape[1]] += odds * others
+    return found
+
+
+def _coefficients(priors: Priors, causes: Sequence[str], paired: Sequence[str]) -> Floats:
+    """Number of causes -> the odds of all sets of so many of those that are in no pair."""
+    odds = [priors.at_large[cause] for cause in causes if cause not in paired]
+    return np.asarray(np.poly(-np.array(odds)) if odds else np.ones(1), dtype=np.float64)

@@ -7,8 +7,8 @@ from typing import Literal
 from assistant.belief.decision import kit, least_action, order_of_tests
 from assistant.interview.actions import allowed_actions
 from assistant.interview.assess import Assessment, answers_behind
-from assistant.interview.danger import Stop
-from assistant.interview.reasons import Reason, answer_reasons, explanations
+from assistant.interview.danger import Stop, StopSource
+from assistant.interview.reasons import Reason, ReasonKind, answer_reasons, explanations
 from assistant.interview.script import Script, question_of_key
 from assistant.knowledge.danger_questions import OVEN_IS_OFF
 from assistant.knowledge.model import Knowledge
@@ -63,8 +63,11 @@ def _stopped(knowledge: Knowledge, assessment: Assessment) -> Choice | None:
     }
     if danger.ask_whether_off and not danger.off_confirmed:
         details["then"] = OVEN_IS_OFF
-    because = tuple(Reason("sign" if stop.source == "sign" else "finding", stop.source_id) for stop in danger.stops)
+    because = tuple(Reason(_KIND_OF_STOP[stop.source], stop.source_id) for stop in danger.stops)
     return Choice("stop_and_isolate", details, because)
+
+
+_KIND_OF_STOP: Mapping[StopSource, ReasonKind] = {"sign": "sign", "finding": "finding", "belief": "cause"}
 
 
 def steps_for(knowledge: Knowledge, stops: tuple[Stop, ...]) -> tuple[str, ...]:

@@ -18,12 +18,15 @@ from assistant.knowledge.model import Knowledge
 STILL_ON = "still_on"
 
 
+StopSource = Literal["sign", "finding", "belief"]
+
+
 @dataclass(frozen=True)
 class Stop:
     """A danger sign that stands, since which event, and what it rests on: the sign, a finding, or a likely cause."""
 
     sign_id: str
-    source: Literal["sign", "finding", "belief"]
+    source: StopSource
     source_id: str
     since: int
 

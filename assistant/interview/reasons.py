@@ -13,15 +13,18 @@ TELLING_DECIBANS = 1.0
 MOST_REASONS = 6
 
 
+ReasonKind = Literal["answer", "finding", "sign", "cause"]
+
+
 @dataclass(frozen=True)
 class Reason:
-    """An answer, a finding or a sign that the verdict rests on.
+    """An answer, a finding, a sign or a likely dangerous cause that the verdict rests on.
 
     For answers: `decibans` is the weight of its observable for the leader against the runner-up; these add up.
     `without`: the leader's probability if that answer were withdrawn.
     """
 
-    kind: Literal["answer", "finding", "sign"]
+    kind: ReasonKind
     id: str
     value: Value | None = None
     decibans: float | None = None

@@ -1,6 +1,6 @@
 """Views -> sentences. Every front end shows the same ones; none makes its own."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -156,8 +156,7 @@ class Sentences:
         details = verdict.details
         said = [self.wording.say(f"verdict-{verdict.action}", _kind_of_explanation(verdict))]
         if verdict.stops:
-            signs = [self.wording.say(f"sign-{stop.sign_id}", **self.lines) for stop in verdict.stops]
-            said.append(self.wording.say("verdict-signs_told", signs="; ".join(signs)))
+            said.extend(self._what_stops(verdict))
             said.append(self.wording.say("verdict-then_call", who=self.who(verdict)))
         if details.get("may_not_be_worth_mending"):
             said.append(self.wording.say("verdict-may_not_be_worth_mending"))
@@ -166,6 +165,16 @@ class Sentences:
         if verdict.action in ("book_visit", "maker_seller_or_landlord_first"):
             said.append(self.wording.say(f"urgency-{details['urgency']}"))
         return " ".join(said)
+
+    def _what_stops(self, verdict: Verdict) -> Iterator[str]:
+        """What was told, what that means, and what all of it together makes likely: each said as what it is."""
+        for source in ("sign", "finding"):
+            signs = [self.wording.say(f"sign-{s.sign_id}", **self.lines) for s in verdict.stops if s.source == source]
+            if signs:
+                yield self.wording.say(f"verdict-stopped_by_{source}", signs="; ".join(signs))
+        for stop in verdict.stops:
+            if stop.source == "belief":
+                yield self.wording.say("verdict-stopped_by_belief", cause=self.wording.say(f"cause-{stop.source_id}"))
 
     def _likely(self, verdict: Verdict, in_figures: bool) -> list[str]:
         """The most probable causes with their bands."""
@@ -202,6 +211,8 @@ class Sentences:
             return self.wording.say("reason-sign", sign=self.wording.say(f"sign-{reason.id}", **self.lines))
         if reason.kind == "finding":
             return self.wording.say(f"finding-{reason.id}")
+        if reason.kind == "cause":
+            return self.wording.say("reason-cause", cause=self.wording.say(f"cause-{reason.id}"))
         question = self.question_by_id(reason.id).text
         said = self.wording.say("reason-answer", question=question, answer=self.given(reason.id, reason.value))
         if in_figures and reason.decibans is not None:

@@ -75,3 +75,4 @@ finding-look_later = You are not near the oven, and nothing is settled yet.
 finding-lights_told = You told us what the lights in the home do.
 finding-breaker_may_go_back = The breaker was found off, for the first time, and not while the oven was on.
 finding-wall_switch_seen_off = The switch on the wall is off.
+finding-may_be_used = The oven never tripped, so it may be switched on as on any day.

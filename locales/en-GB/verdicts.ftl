@@ -17,7 +17,9 @@ verdict-stop_and_isolate = Stop. Please leave the oven alone and follow these st
     .confirmed = Stop. The oven stays off until somebody qualified has looked at it.
 verdict-outside = This needs somebody else: { $who }.
     .explain = We only know electric ovens. We won't guess about anything else.
-verdict-signs_told = You told us: { $signs }.
+verdict-stopped_by_sign = You told us: { $signs }.
+verdict-stopped_by_finding = What you told us points to this: { $signs }.
+verdict-stopped_by_belief = All that you told us together makes this too likely to go on: { $cause }.
 verdict-then_call = Who should look at it: { $who }.
 verdict-withdrawn_signs = You told us of a danger sign and took it back. We would rather have it looked at.
 verdict-may_not_be_worth_mending = The oven is no longer young. Ask what a repair would cost before you agree to it.
@@ -50,6 +52,7 @@ cause-something_else = something we have no name for
     .explain = Your answers fit none of the causes we know.
 
 reason-sign = You told us of this danger sign: { $sign }.
+reason-cause = All your answers together make this likely: { $cause }.
 reason-answer = You said “{ $answer }” to “{ $question }”
 
 figure-probability = { $text } ({ $percent } %)
