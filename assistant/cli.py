@@ -71,6 +71,10 @@ def parser() -> argparse.ArgumentParser:
     ):
         action = actions.add_parser(name, parents=[shared], help=help_)
         action.add_argument("id", help="the session's id, or its first characters")
+        if name == "weigh":
+            action.add_argument(
+                "--ranges", action="store_true", help="also which assumed figures would end it otherwise"
+            )
     outcome_commands.add_outcomes(commands, shared)
     rules = commands.add_parser("rules", help="tools for whoever edits the rules")
     tools = rules.add_subparsers(dest="tool", required=True, metavar="TOOL")
@@ -246,7 +250,9 @@ def _sessions(arguments: argparse.Namespace) -> int:
         from assistant.authoring.weighing import weigh
         from assistant.interview.script import script_of
 
-        return weigh(log, script_of(knowledge), Sentences(wording, knowledge, None), arguments.id, sys.stdout)
+        sentences = Sentences(wording, knowledge, None)
+        script = script_of(knowledge)
+        return weigh(log, script, sentences, arguments.id, sys.stdout, with_ranges=arguments.ranges)
     return show(log, Sentences(wording, knowledge, None), arguments.id, sys.stdout)
 
 

@@ -5,6 +5,7 @@ from typing import TextIO
 
 import numpy as np
 
+from assistant.authoring.ranges import otherwise
 from assistant.authoring.session_list import say_unknown
 from assistant.belief.decision import Action, expected_costs
 from assistant.belief.hypotheses import Hypothesis
@@ -26,8 +27,13 @@ MOST_SHOWN = 8
 LEAST_SHOWN = 0.005
 
 
-def weigh(log: EventLog, script: Script, sentences: Sentences, prefix: str, out: TextIO) -> int:
-    """Print what belief makes of a session's answers. Returns the exit status."""
+def weigh(
+    log: EventLog, script: Script, sentences: Sentences, prefix: str, out: TextIO, *, with_ranges: bool = False
+) -> int:
+    """Print what belief makes of a session's answers. Returns the exit status.
+
+    `with_ranges`: also which assumed figures would end it otherwise within their ranges; that takes some seconds.
+    """
     try:
         record = log.find_by_id_prefix(prefix)
     except SessionUnknown:
@@ -37,6 +43,9 @@ def weigh(log: EventLog, script: Script, sentences: Sentences, prefix: str, out:
     for heading, lines in weighing.parts():
         out.write(sentences.wording.say(f"weigh-{heading}") + "\n")
         out.writelines(f"  {line}\n" for line in lines)
+    if with_ranges:
+        out.write(sentences.wording.say("weigh-ranges") + "\n")
+        out.writelines(f"  {line}\n" for line in weighing.ranges())
     return 0
 
 
@@ -123,6 +132,16 @@ class _Weighing:
         told = self._say(f"change-{action.ending}")
         kind = {"do_one_thing": "act", "use_differently": "advice", "book_visit": "who"}.get(action.ending)
         return f"{told}: {self._say(f'{kind}-{action.remedy}')}" if kind else told
+
+    def ranges(self) -> Iterator[str]:
+        """Assumed figures that would end the session otherwise, one at a time."""
+        none = True
+        for each in otherwise(self._script, self._assessment):
+            none = False
+            where, ending = f"{each.file}: {'.'.join(each.path)}", self._ending(each.ending)
+            yield self._say("weigh-range", where=where, value=f"{each.value:g}", ending=ending)
+        if none:
+            yield self._say("weigh-ranges_none")
 
     def _questions(self) -> Iterator[str]:
         """What the open questions are worth, two steps ahead, less their effort."""

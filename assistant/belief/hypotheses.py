@@ -153,6 +153,22 @@ def with_rates(model: EvidenceModel, knowledge: Knowledge, rates: Mapping[str, f
     )
 
 
+def with_knowledge(model: EvidenceModel, knowledge: Knowledge, observables: Sequence[str]) -> EvidenceModel:
+    """The model of knowledge that differs in these observables' tables and in reports; rates stay as they were."""
+    shown = {name: _shown(name, knowledge) for name in observables}
+    tables = {
+        name: np.column_stack((states_given(each, model.members[:-1, :-1]), _unnamed(each, model.priors, knowledge)))
+        for name, each in shown.items()
+    }
+    return replace(
+        model,
+        state_given={**model.state_given, **tables},
+        report_given={report: table for report, (_, _, table) in _reports(knowledge)},
+        shown={**model.shown, **shown},
+        weighed=_remembered_rows(),
+    )
+
+
 def expert_rates(knowledge: Knowledge) -> dict[str, float]:
     """Cause -> the share of ovens asked about that have it, as its file says."""
     return {cause_id: cause.base_rate.share for cause_id, cause in knowledge.causes.items()}

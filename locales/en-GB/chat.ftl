@@ -103,3 +103,6 @@ weigh-without = { $cause }, without “{ $answer }”
 weigh-three_faults = three faults at once
 weigh-two_habits = two habits at once
 weigh-still_more_at_most = still more at once, at most
+weigh-ranges = Which assumed figures would end it otherwise, at an end of their range:
+weigh-range = { $where } at { $value } → { $ending }
+weigh-ranges_none = none of them

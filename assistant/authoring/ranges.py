@@ -1,0 +1,141 @@
+"""Which assumed figures would end a session otherwise, somewhere within the range that is given for them."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from assistant.belief.decision import Action, decision_of, least_action
+from assistant.belief.hypotheses import EvidenceModel, with_knowledge, with_rates
+from assistant.belief.learning import base_rates
+from assistant.belief.posterior import posterior
+from assistant.interview.actions import Actions, allowed_actions
+from assistant.interview.assess import Assessment
+from assistant.interview.script import Script
+from assistant.knowledge.likelihoods import NotADistribution
+from assistant.knowledge.model import Entry, Figure, Knowledge
+
+Path = tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Otherwise:
+    """A figure, where it stands, the end of its range, and how the session would end with it."""
+
+    file: str
+    path: Path
+    value: float
+    ending: Action
+
+
+def otherwise(script: Script, assessment: Assessment) -> Iterator[Otherwise]:
+    """One figure at a time: base rates, costs of the region, and likelihoods of what was reported."""
+    allowed = allowed_actions(script, assessment)
+    now = _ending(script.knowledge, script.evidence_model, assessment, allowed)
+    for file, path, figure, changed in _figures(script, assessment):
+        for end in figure.range or ():
+            try:
+                knowledge, model = changed(figure.model_copy(update={"value": end}))
+            except NotADistribution:
+                continue
+            ending = _ending(knowledge, model, assessment, allowed)
+            if ending != now:
+                yield Otherwise(file, path, end, ending)
+
+
+Changed = Callable[[Figure], tuple[Knowledge, EvidenceModel]]
+
+
+def _ending(knowledge: Knowledge, model: EvidenceModel, assessment: Assessment, allowed: Actions) -> Action:
+    belief = posterior(model, assessment.evidence, assessment.not_fitted)
+    return least_action(decision_of(knowledge, assessment.state.region), belief.marginals, allowed)
+
+
+def _figures(script: Script, assessment: Assessment) -> Iterator[tuple[str, Path, Figure, Changed]]:
+    yield from _rates(script)
+    yield from _costs(script, assessment.state.region)
+    yield from _likelihoods(script, assessment)
+
+
+def _rates(script: Script) -> Iterator[tuple[str, Path, Figure, Changed]]:
+    knowledge, model = script.knowledge, script.evidence_model
+    rates = base_rates(knowledge)
+    for cause_id, cause in knowledge.causes.items():
+
+        def changed(figure: Figure, cause_id: str = cause_id) -> tuple[Knowledge, EvidenceModel]:
+            return knowledge, with_rates(model, knowledge, {**rates, cause_id: figure.share})
+
+        yield f"causes/{cause_id}.yaml", ("base_rate",), cause.base_rate, changed
+
+
+def _costs(script: Script, region: str) -> Iterator[tuple[str, Path, Figure, Changed]]:
+    knowledge = script.knowledge
+
+    for path, figure in figures_within(knowledge.regions[region].costs):
+
+        def changed(other: Figure, path: Path = path) -> tuple[Knowledge, EvidenceModel]:
+            entry = knowledge.regions[region]
+            costs = with_figure(entry.costs, path, other)
+            regions = {**knowledge.regions, region: entry.model_copy(update={"costs": costs})}
+            return knowledge.model_copy(update={"regions": regions}), script.evidence_model
+
+        yield f"regions/{region}.yaml", ("costs", *path), figure, changed
+
+
+def _likelihoods(script: Script, assessment: Assessment) -> Iterator[tuple[str, Path, Figure, Changed]]:
+    """Of the observables that were reported: what causes show, what is normal, how answers are mistaken."""
+    model = script.evidence_model
+    reported = {model.observable_of[report] for report in assessment.evidence}
+    asked = {report.split("__")[0] for report in assessment.evidence}
+    for kind, names in (("causes", None), ("observables", reported), ("questions", asked)):
+        entries: Mapping[str, Entry] = getattr(script.knowledge, kind)
+        for entry_id in entries if names is None else sorted(names & entries.keys()):
+            for path, figure in figures_within(entries[entry_id]):
+                if kind == "causes" and not (path[0] == "shows" and path[1] in reported):
+                    continue
+                if kind == "questions" and path[0] == "minutes":
+                    continue
+                yield f"{kind}/{entry_id}.yaml", path, figure, _changed_entry(script, kind, entry_id, path)
+
+
+def _changed_entry(script: Script, kind: str, entry_id: str, path: Path) -> Changed:
+    knowledge = script.knowledge
+
+    def changed(figure: Figure) -> tuple[Knowledge, EvidenceModel]:
+        entries = getattr(knowledge, kind)
+        entry = with_figure(entries[entry_id], path, figure)
+        other = knowledge.model_copy(update={kind: {**entries, entry_id: entry}})
+        return other, with_knowledge(script.evidence_model, other, _observables_of(kind, entry_id, path))
+
+    return changed
+
+
+def _observables_of(kind: str, entry_id: str, path: Path) -> tuple[str, ...]:
+    """Those whose tables hang on the figure."""
+    if kind == "causes":
+        return (path[1],)
+    if kind == "observables":
+        return (entry_id,)
+    return ()
+
+
+def figures_within(thing: object, path: Path = ()) -> Iterator[tuple[Path, Figure]]:
+    """Every figure with a range in an entry, and where in it."""
+    if isinstance(thing, Figure):
+        if thing.range is not None:
+            yield path, thing
+    elif isinstance(thing, Entry):
+        for name in type(thing).model_fields:
+            yield from figures_within(getattr(thing, name), (*path, name))
+    elif isinstance(thing, dict):
+        for name, inner in thing.items():
+            yield from figures_within(inner, (*path, str(name)))
+
+
+def with_figure(thing: Any, path: Path, figure: Figure) -> Any:
+    """The same with that figure at the path."""
+    if not path:
+        return figure
+    first, *rest = path
+    if isinstance(thing, Entry):
+        return thing.model_copy(update={first: with_figure(getattr(thing, first), tuple(rest), figure)})
+    return {name: with_figure(i, tuple(rest), figure) if str(name) == first else i for name, i in thing.items()}

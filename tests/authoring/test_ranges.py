@@ -1,0 +1,62 @@
+"""Which assumed figures would end a session otherwise."""
+
+import pytest
+
+from assistant.authoring.ranges import figures_within, otherwise, with_figure
+from assistant.belief.decision import decision_of, least_action
+from assistant.belief.hypotheses import compile_evidence_model
+from assistant.belief.posterior import posterior
+from assistant.interview.actions import allowed_actions
+from assistant.interview.script import Script
+from assistant.knowledge.model import Figure, Knowledge
+from tests.conftest import Begin
+
+UNEVEN = {"danger_now": ["none"], "which_appliance": "electric_oven", "what_goes_wrong": ["one_side"]}
+"""Near the edge between a visit and nothing that points to a fault."""
+
+
+def test_figures_are_found_and_put_back_where_they_stand(knowledge: Knowledge) -> None:
+    for entries in (knowledge.causes, knowledge.observables, knowledge.questions, knowledge.regions):
+        for entry in entries.values():
+            for path, figure in figures_within(entry):
+                assert with_figure(entry, path, figure) == entry
+                assert with_figure(entry, path, figure.model_copy(update={"value": -1.0})) != entry
+    paths = [path for path, _ in figures_within(knowledge.causes["base_element_open"])]
+    assert ("base_rate",) in paths
+    assert ("shows", "lamp_pattern", "never_out") in paths
+
+
+def test_each_figure_named_ends_it_so_when_the_rules_are_compiled_with_it(begun: Begin, script: Script) -> None:
+    assessment = begun(**UNEVEN).assessment
+    knowledge = script.knowledge
+    allowed = allowed_actions(script, assessment)
+
+    def ending(of: Knowledge) -> object:
+        model = compile_evidence_model(of)
+        belief = posterior(model, assessment.evidence, assessment.not_fitted)
+        return least_action(decision_of(of, "great_britain"), belief.marginals, allowed)
+
+    found = list(otherwise(script, assessment))
+    assert ("regions/great_britain.yaml", ("costs", "fault_left")) in {(each.file, each.path) for each in found}
+    assert {"causes", "regions"} <= {each.file.split("/")[0] for each in found}
+    for each in found:
+        kind, name = each.file.removesuffix(".yaml").split("/")
+        entries = getattr(knowledge, kind)
+        old = next(figure for path, figure in figures_within(entries[name]) if path == each.path)
+        entry = with_figure(entries[name], each.path, old.model_copy(update={"value": each.value}))
+        changed = knowledge.model_copy(update={kind: {**entries, name: entry}})
+        assert ending(changed) == each.ending
+        assert ending(changed) != ending(knowledge)
+
+
+def test_a_figure_without_a_range_is_left_alone() -> None:
+    assert list(figures_within({"a": Figure(value=1, unit="money", source="a shop")})) == []
+    assert [
+        path for path, _ in figures_within({"a": Figure(value=1, unit="money", source="assumed", range=(0, 2))})
+    ] == [("a",)]
+
+
+@pytest.mark.parametrize("told", [{"which_worry": ["fan_runs_on"], "what_goes_wrong": ["a_worry"]}])
+def test_what_is_far_from_any_edge_ends_as_it_does(begun: Begin, script: Script, told: dict[str, object]) -> None:
+    assessment = begun(danger_now=["none"], which_appliance="electric_oven", **told).assessment
+    assert list(otherwise(script, assessment)) == []
