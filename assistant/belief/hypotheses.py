@@ -90,6 +90,11 @@ class EvidenceModel:
         return membership(self.hypotheses, self.causes)
 
     @cached_property
+    def held(self) -> Floats:
+        """(H, C) of 0 and 1: `members` as numbers."""
+        return self.members.astype(np.float64)
+
+    @cached_property
     def log_prior_odds(self) -> Floats:
         found: Floats = np.log(self.prior_odds)
         return found

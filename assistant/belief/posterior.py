@@ -22,7 +22,7 @@ class Posterior:
     @cached_property
     def marginals(self) -> Floats:
         """(C,): P(cause), whatever else is there too. They may sum to more than 1."""
-        found: Floats = self.probabilities @ self.model.members
+        found: Floats = self.probabilities @ self.model.held
         return found
 
     def of(self, cause: str) -> float:

@@ -62,6 +62,13 @@ class Outlook:
     rows: Mapping[str, slice]
     states: Mapping[str, Floats]
 
+    def sums(self, by_row: Floats) -> dict[str, float]:
+        """question -> the sum over its answers."""
+        if not self.rows:
+            return {}
+        starts = [rows.start for rows in self.rows.values()]
+        return dict(zip(self.rows, map(float, np.add.reduceat(by_row, starts)), strict=True))
+
 
 def look_ahead(
     model: EvidenceModel, answers: Mapping[str, str], now: Posterior, asked: Sequence[str], dropped: float
@@ -79,12 +86,16 @@ def look_ahead(
         blocks.append(block)
     given = np.vstack(blocks) if blocks else np.empty((0, len(kept)))
     probabilities = now.probabilities[kept] / now.probabilities[kept].sum()
-    return Outlook(probabilities, model.members[kept].astype(np.float64), given, rows, states)
+    return Outlook(probabilities, model.held[kept], given, rows, states)
 
 
 def _most_probable(probabilities: Floats, dropped: float) -> np.ndarray[tuple[int], np.dtype[np.intp]]:
-    """In the order of the rules, so that sums don't hang on the order of equals."""
-    order = np.argsort(-probabilities.round(12), kind="stable")
+    """In the order of the rules, so that sums don't hang on the order of equals.
+
+    Those that are too small to fill a tenth of what may be left out, all together, needn't be put in order.
+    """
+    likely = np.flatnonzero(probabilities > dropped / 10 / len(probabilities))
+    order = likely[np.argsort(-probabilities[likely].round(12), kind="stable")]
     enough = int(np.searchsorted(np.cumsum(probabilities[order]), 1 - dropped)) + 1
     return np.sort(order[:enough])
 
@@ -102,10 +113,8 @@ def one_step(
 ) -> tuple[Worth, ...]:
     """The worth of each candidate, in their order."""
     stop_now, after = _costs_after_one(decision, outlook, allowed)
-    bits = _information(outlook)
-    return tuple(
-        _worth(each, stop_now - float(after[outlook.rows[each.question_id]].sum()), bits) for each in candidates
-    )
+    cost, bits = outlook.sums(after), outlook.sums(_information(outlook))
+    return tuple(_worth(each, stop_now - cost[each.question_id], bits) for each in candidates)
 
 
 def _worth(candidate: Candidate, saved: float, bits: Mapping[str, float]) -> Worth:
@@ -140,10 +149,8 @@ def two_steps(
         others = np.ones(len(best), dtype=np.bool_)
         others[outlook.rows[second.question_id]] = False
         best[others] = np.minimum(best[others], going_on[others])
-    bits = _information(outlook)
-    return tuple(
-        _worth(each, stop_now - float(best[outlook.rows[each.question_id]].sum()), bits) for each in candidates
-    )
+    cost, bits = outlook.sums(best), outlook.sums(_information(outlook))
+    return tuple(_worth(each, stop_now - cost[each.question_id], bits) for each in candidates)
 
 
 def _costs_after_two(
@@ -185,11 +192,11 @@ def _both_told(model: EvidenceModel, outlook: Outlook, first: str, second: str) 
     return both
 
 
-def _information(outlook: Outlook) -> dict[str, float]:
-    """question -> expected fall of the entropy over the hypotheses, in bits (Shannon 1948)."""
+def _information(outlook: Outlook) -> Floats:
+    """(R,): each answer's part of the expected fall of the entropy over the hypotheses, in bits (Shannon 1948)."""
     told = outlook.given @ outlook.probabilities
-    by_row = -_xlog2x(told) + _xlog2x(outlook.given) @ outlook.probabilities
-    return {question_id: float(by_row[rows].sum()) for question_id, rows in outlook.rows.items()}
+    by_row: Floats = -_xlog2x(told) + _xlog2x(outlook.given) @ outlook.probabilities
+    return by_row
 
 
 def _xlog2x(values: Floats) -> Floats:
