@@ -3,39 +3,30 @@
 An entry's id is the name of its file (or its key, where one file holds several). Everything is frozen.
 """
 
-from enum import StrEnum
 from typing import Annotated, Literal, Self
 
-from pydantic import AfterValidator, Field, StringConstraints, WithJsonSchema, model_validator
+from pydantic import AfterValidator, Field, WithJsonSchema, model_validator
 from pydantic_core import PydanticCustomError
 
+from assistant.knowledge.care import Care as Care
+from assistant.knowledge.care import Trade as Trade
 from assistant.knowledge.figures import Distribution as Distribution
 from assistant.knowledge.figures import Entry as Entry
 from assistant.knowledge.figures import Figure as Figure
 from assistant.knowledge.figures import Likelihood as Likelihood
-from assistant.knowledge.figures import Minutes, Money, Parts, Percentage, Questions, Rate, Tests, Times, Words
+from assistant.knowledge.figures import Minutes, Rate
 from assistant.knowledge.figures import SpokenWord as SpokenWord
 from assistant.knowledge.figures import Unit as Unit
 from assistant.knowledge.figures import Word as Word
 from assistant.knowledge.learned import Learned as Learned
+from assistant.knowledge.regions import Costs as Costs
+from assistant.knowledge.regions import Line as Line
+from assistant.knowledge.regions import Region as Region
 from assistant.knowledge.scalars import Flag, Note, Number, WholeNumber
 from assistant.knowledge.scalars import Id as Id
+from assistant.knowledge.settings import BeliefSettings as BeliefSettings
 
 RESERVED_CODES = frozenset({"answered", "not_sure", "skipped", "none"})
-
-
-class Care(StrEnum):
-    """What a question asks of the person, the least first."""
-
-    TALK = "talk"
-    LOOK_COLD = "look_cold"
-    DAILY_USE = "daily_use"
-    WATCH_HOT = "watch_hot"
-    OPEN_HOT = "open_hot"
-
-    @property
-    def rank(self) -> int:
-        return list(Care).index(self)
 
 
 def _each_once(names: tuple[str, ...]) -> tuple[str, ...]:
@@ -238,9 +229,6 @@ class Sign(Entry):
     who: Literal["appliance_engineer", "electrician", "network_operator", "gas_emergency", "fire_service"]
 
 
-Trade = Literal["appliance_engineer", "electrician"]
-
-
 class Cause(Entry):
     """A fault, or a habit (a way of use or a setting). `shows` lists only where it differs from normal.
 
@@ -308,97 +296,12 @@ class Ovens(Entry):
     functions: dict[Id, Function]
 
 
-class Line(Entry):
-    """Where to call. `source` and `seen` say where the number stands and when it was looked at."""
-
-    number: Note
-    source: Note
-    seen: Note
-
-
-class Costs(Entry):
-    """What things cost in a region, in its currency. Injury has no price and isn't here.
-
-    `visit`: for each trade, one visit. `return_visit`: a second trip for a part that wasn't brought.
-    `part_brought`: one more part to order and carry. `test`: the engineer's time for one. `fault_left`,
-    `habit_left`: the oven is called sound though one is there, besides the visit that a fault then needs after all.
-    `habit_visited`: somebody comes and it was the way of use; besides the visit, what that does to trust.
-    `tried_in_vain`: an act or a way of use is tried and serves nothing that is there.
-    `act`, `advice`: the trouble of following it.
-    `minute`: of the householder's time. `question`: that some give up at one question more; it grows by itself once
-    every `patience` questions. `care`: what a question of it costs besides.
-    """
-
-    visit: dict[Trade, Money]
-    return_visit: Money
-    part_brought: Money
-    test: Money
-    fault_left: Money
-    habit_left: Money
-    habit_visited: Money
-    tried_in_vain: Money
-    act: Money
-    advice: Money
-    minute: Money
-    question: Money
-    care: dict[Care, Money]
-
-    @model_validator(mode="after")
-    def _prices_all(self) -> Self:
-        missing = [trade for trade in Trade.__args__ if trade not in self.visit]  # type: ignore[attr-defined]
-        missing += [care for care in Care if care not in self.care]
-        if missing:
-            raise PydanticCustomError("prices_missing", "prices missing", {"missing": ", ".join(missing)})
-        return self
-
-
-class Region(Entry):
-    """Where the oven stands. `currency` is a code of ISO 4217."""
-
-    note: Note
-    lines: dict[Literal["emergency", "gas", "network_operator"], Line]
-    supply_voltage: Note
-    notes: dict[Id, Note] = Field(default_factory=dict)
-    currency: Annotated[str, StringConstraints(pattern=r"^[A-Z]{3}$")]
-    costs: Costs
-
-
 class Role(Entry):
     """Who speaks, and up to which care questions may be put to them."""
 
     note: Note
     asked_up_to: Care
     sees_probabilities: Flag
-
-
-class BeliefSettings(Entry):
-    """Numbers of the belief: the unnamed cause, the words for likelihood, danger, and what an engineer takes along.
-
-    `asked_about`: how many times as often an oven with something wrong is asked about as a sound one.
-    `stop_above`: dangerous causes together from here on stop everything. `dangerous_above`: from here on no hot
-    test, nothing to be done or used by oneself, and a visit. `danger_asked_above`: from here on a question that may
-    reach such a threshold goes before all others, if it does so with a probability of `danger_told_above`.
-    `way_opens`: how often a question that only opens the way to another is answered so that it does.
-    """
-
-    something_else: Rate
-    something_else_breadth: Percentage
-    asked_about: Times
-    words: Words
-    dangerous_above: Rate
-    stop_above: Rate
-    danger_asked_above: Rate
-    danger_told_above: Rate
-    way_opens: Rate
-    patience: Questions
-    parts_brought: Parts
-    tests_planned: Tests
-
-    @model_validator(mode="after")
-    def _thresholds_rise(self) -> Self:
-        if not self.danger_asked_above.value <= self.dangerous_above.value <= self.stop_above.value:
-            raise PydanticCustomError("thresholds_not_rising", "thresholds of danger don't rise")
-        return self
 
 
 class Listed(Entry):

@@ -57,7 +57,7 @@ def test_every_sentence_about_a_mistake_has_an_example():
 def test_every_code_that_the_model_raises_is_known():
     sources = [
         (HERE.parent.parent / "assistant/knowledge" / f"{name}.py").read_text()
-        for name in ("model", "figures", "learned")
+        for name in ("model", "figures", "learned", "regions", "settings")
     ]
     raised = {code for source in sources for code in re.findall(r'PydanticCustomError\(\s*"(\w+)"', source)}
     assert raised == set(OWN_CODES)

@@ -1,0 +1,20 @@
+"""What a question asks of a person, and who is sent for."""
+
+from enum import StrEnum
+from typing import Literal
+
+Trade = Literal["appliance_engineer", "electrician"]
+
+
+class Care(StrEnum):
+    """What a question asks of the person, the least first."""
+
+    TALK = "talk"
+    LOOK_COLD = "look_cold"
+    DAILY_USE = "daily_use"
+    WATCH_HOT = "watch_hot"
+    OPEN_HOT = "open_hot"
+
+    @property
+    def rank(self) -> int:
+        return list(Care).index(self)
