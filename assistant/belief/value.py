@@ -161,8 +161,8 @@ def _costs_after_two(
     allowed: Sequence[int],
 ) -> dict[str, Floats]:
     """question -> (R,): the expected cost after each row's answer and then that question's, best ended each time."""
-    found = {each.question_id: np.zeros(len(outlook.given)) for each in candidates}
     names = [each.question_id for each in candidates]
+    found = np.zeros((len(names), len(outlook.given)))
     weighed = outlook.given * outlook.probabilities
     for number, first in enumerate(names):
         later = names[number + 1 :]
@@ -176,12 +176,10 @@ def _costs_after_two(
                 joint[:, own.start - block.start : own.stop - block.start] = _both_told(model, outlook, first, second)
         flat = joint.reshape(-1, joint.shape[2])
         least = least_costs(decision, flat @ outlook.members, flat.sum(axis=1), allowed).reshape(joint.shape[:2])
-        for second in later:
-            own = outlook.rows[second]
-            part = least[:, own.start - block.start : own.stop - block.start]
-            found[second][outlook.rows[first]] = part.sum(axis=1)
-            found[first][own] = part.sum(axis=0)
-    return found
+        starts = [outlook.rows[second].start - block.start for second in later]
+        found[number + 1 :, outlook.rows[first]] = np.add.reduceat(least, starts, axis=1).T
+        found[number, block] = least.sum(axis=0)
+    return dict(zip(names, found, strict=True))
 
 
 def _both_told(model: EvidenceModel, outlook: Outlook, first: str, second: str) -> Floats:

@@ -20,7 +20,7 @@ from assistant.interview.supposed import answered_otherwise
 from assistant.interview.way import may_ask
 
 MOST_CHANGES = 4
-MOST_TRIED = 12
+MOST_TRIED = 8
 LEAST_LIKELY = 0.02
 
 

@@ -1,14 +1,14 @@
 """Assessment -> how it ends: one action of a closed list, with its details and what it rests on."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from assistant.belief.decision import kit, least_action, order_of_tests
 from assistant.interview.actions import allowed_actions
 from assistant.interview.assess import Assessment, answers_behind
 from assistant.interview.danger import Stop, StopSource
-from assistant.interview.reasons import Reason, ReasonKind, answer_reasons, explanations
+from assistant.interview.reasons import Reason, ReasonKind
 from assistant.interview.script import Script, question_of_key
 from assistant.knowledge.danger_questions import OVEN_IS_OFF
 from assistant.knowledge.model import Knowledge
@@ -34,9 +34,12 @@ LIKELY_ENOUGH = 0.2
 
 @dataclass(frozen=True)
 class Choice:
+    """How it ends. `because` leaves out what a choice that is `believed` owes to the answers: see reasons.py."""
+
     action: Action
     details: Details = field(default_factory=dict)
     because: tuple[Reason, ...] = ()
+    believed: bool = False
 
 
 def choose(script: Script, assessment: Assessment) -> Choice:
@@ -117,16 +120,15 @@ def _believed(script: Script, assessment: Assessment) -> Choice:
     decision = script.decision(assessment.state.region)
     allowed = allowed_actions(script, assessment)
     best = least_action(decision, assessment.posterior.marginals, allowed)
-    reasons = (*_floor_reasons(assessment), *answer_reasons(script, assessment), *explanations(assessment))
-    because = tuple(dict.fromkeys(reasons))
+    because = _floor_reasons(assessment)
     if best.ending == "do_one_thing":
-        choice = Choice(best.ending, {"act": best.remedy}, because)
+        choice = Choice(best.ending, {"act": best.remedy}, because, believed=True)
     elif best.ending == "use_differently":
-        choice = Choice(best.ending, {"advice": best.remedy}, because)
+        choice = Choice(best.ending, {"advice": best.remedy}, because, believed=True)
     elif best.ending == "all_normal":
-        choice = Choice(best.ending, {}, because)
+        choice = Choice(best.ending, {}, because, believed=True)
     else:
-        choice = Choice("book_visit", _visit_details(script, assessment, best.remedy), because)
+        choice = Choice("book_visit", _visit_details(script, assessment, best.remedy), because, believed=True)
     return _send_to_owner(assessment, _unless_little_is_known(script, assessment, choice))
 
 
@@ -136,7 +138,7 @@ def _unless_little_is_known(script: Script, assessment: Assessment, choice: Choi
     if len(told) >= FEW_ANSWERS or known_as_normal or choice.action not in ("all_normal", "book_visit"):
         return choice
     details = choice.details or _visit_details(script, assessment, "appliance_engineer")
-    return Choice("book_visit", {**details, "little_known": True}, choice.because)
+    return replace(choice, action="book_visit", details={**details, "little_known": True})
 
 
 def _visit_details(script: Script, assessment: Assessment, who: str) -> Details:
@@ -177,5 +179,5 @@ def _send_to_owner(assessment: Assessment, choice: Choice) -> Choice:
         if effect.visit_first is not None:
             details["first"] = effect.visit_first
             because = (*_finding_reasons(finding_id, assessment), *choice.because)
-            return Choice("maker_seller_or_landlord_first", details, because)
-    return Choice(choice.action, details, choice.because)
+            return replace(choice, action="maker_seller_or_landlord_first", details=details, because=because)
+    return replace(choice, details=details)

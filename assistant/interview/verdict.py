@@ -6,9 +6,9 @@ from assistant.belief.hypotheses import NOTHING_WRONG, SOMETHING_ELSE, Hypothesi
 from assistant.belief.posterior import Posterior
 from assistant.interview.assess import Assessment
 from assistant.interview.changes import Change, changes_of
-from assistant.interview.choice import Action, Details, choose
+from assistant.interview.choice import Action, Choice, Details, choose
 from assistant.interview.danger import Stop
-from assistant.interview.reasons import Reason
+from assistant.interview.reasons import Reason, answer_reasons, explanations
 from assistant.interview.script import Script
 
 NONE = "none"
@@ -48,6 +48,13 @@ def named_causes(belief: Posterior) -> tuple[tuple[str, float], ...]:
     return tuple(sorted((*others, *belief.causes()), key=lambda each: -round(each[1], 9)))
 
 
+def _because(script: Script, assessment: Assessment, choice: Choice) -> tuple[Reason, ...]:
+    if not choice.believed:
+        return choice.because
+    reasons = (*choice.because, *answer_reasons(script, assessment), *explanations(assessment))
+    return tuple(dict.fromkeys(reasons))
+
+
 def give_verdict(script: Script, assessment: Assessment) -> Verdict:
     """A crisp stop outranks everything; then what is outside; then the least expected cost, as far as danger lets."""
     choice = choose(script, assessment)
@@ -59,7 +66,7 @@ def give_verdict(script: Script, assessment: Assessment) -> Verdict:
         causes=belief.causes(),
         hypotheses=belief.ranked(),
         named=named_causes(belief),
-        because=choice.because,
+        because=_because(script, assessment, choice),
         would_change=changes_of(script, assessment, choice.action) if choice.action in MOVABLE else (),
     )
 
