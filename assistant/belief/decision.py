@@ -144,26 +144,36 @@ def expected_costs(decision: Decision, marginals: Floats, total: Floats) -> Floa
     in_vain = np.maximum(total[:, None] - marginals @ decision.serves, 0.0)
     found += decision.tried_in_vain * in_vain * np.array(tries)
     for action, sought in decision.visits.items():
-        looked_for = marginals * sought
-        later = _of_the_visit(decision, looked_for, looked_for.sum(axis=1))
+        now, later = _of_the_visits(decision, sought, marginals, total)
         found += later[:, None]
-        found[:, action] += _of_the_visit(decision, looked_for, total) - later
+        found[:, action] += now - later
     return found
 
 
-def _of_the_visit(decision: Decision, sought: Floats, total: Floats) -> Floats:
-    """(R,): parts brought, second trips for those that weren't, and tests before the cause is found.
+def _of_the_visits(decision: Decision, sought: Floats, marginals: Floats, total: Floats) -> tuple[Floats, Floats]:
+    """(R,) of a visit now, and of one for each cause that is left: parts brought, second trips for those that
+    weren't, and tests before the cause is found.
 
     A part is brought where that is expected to cost less than a second trip, the likeliest first.
     """
-    parts = sought @ decision.part_of
-    spared = np.maximum(decision.return_visit * parts - decision.part_brought * total[:, None], 0.0)
-    brought = _likeliest(spared, decision.parts_brought).sum(axis=1)
-    likeliest = -np.sort(-_likeliest(sought, decision.tests_planned), axis=1)
+    causes = np.flatnonzero(sought)
+    theirs = marginals[:, causes]
+    part_of = decision.part_of[causes]
+    trips = decision.return_visit * (theirs @ part_of[:, part_of.any(axis=0)])
+    likeliest = -np.sort(-_likeliest(theirs, decision.tests_planned), axis=1)
     planned = likeliest.shape[1]
-    tests = planned * sought.sum(axis=1) - np.cumsum(likeliest, axis=1)[:, : planned - 1].sum(axis=1)
-    cost: Floats = decision.return_visit * parts.sum(axis=1) - brought + decision.test * tests
-    return cost
+    every = theirs.sum(axis=1)
+    tests = planned * every - np.cumsum(likeliest, axis=1)[:, : planned - 1].sum(axis=1)
+    unspared = trips.sum(axis=1) + decision.test * tests
+    now, later = (unspared - _spared_by_parts(decision, trips, visits) for visits in (total, every))
+    return now, later
+
+
+def _spared_by_parts(decision: Decision, trips: Floats, visits: Floats) -> Floats:
+    """(R,): what the best kit spares of second trips (R, P), less the parts in it; each visit brings it."""
+    spared = np.maximum(trips - decision.part_brought * visits[:, None], 0.0)
+    total: Floats = _likeliest(spared, decision.parts_brought).sum(axis=1)
+    return total
 
 
 def _likeliest(values: Floats, number: int) -> Floats:

@@ -40,7 +40,8 @@ class Posterior:
     def ranked(self) -> tuple[tuple[Hypothesis, float], ...]:
         """Most probable first; equal ones keep the order of the rules."""
         order = np.argsort(-self.probabilities.round(12), kind="stable")
-        return tuple((self.model.hypotheses[i], float(self.probabilities[i])) for i in order)
+        hypotheses = map(self.model.hypotheses.__getitem__, order.tolist())
+        return tuple(zip(hypotheses, self.probabilities[order].tolist(), strict=True))
 
     def leader(self) -> Hypothesis:
         return self.model.hypotheses[int(np.argmax(self.probabilities.round(12)))]
@@ -48,8 +49,8 @@ class Posterior:
     def causes(self) -> tuple[tuple[str, float], ...]:
         """The named causes with their marginals, most probable first."""
         order = np.argsort(-self.marginals.round(12), kind="stable")
-        named = (self.model.causes[i] for i in order)
-        return tuple((cause, self.of(cause)) for cause in named if cause != SOMETHING_ELSE)
+        named = ((self.model.causes[i], float(self.marginals[i])) for i in order)
+        return tuple((cause, probability) for cause, probability in named if cause != SOMETHING_ELSE)
 
 
 Reports = tuple[tuple[str, str], ...]

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from typing import Literal
 
+import numpy as np
+
 from assistant.belief.hypotheses import Hypothesis
 from assistant.belief.posterior import Posterior, posterior, weights_of_evidence
 from assistant.interview.assess import Assessment
@@ -33,8 +35,12 @@ class Reason:
 
 def leader_and_rival(belief: Posterior) -> tuple[Hypothesis, Hypothesis]:
     """The most probable hypothesis, and the most probable one that shares no cause with it."""
-    leader, *others = [hypothesis for hypothesis, _ in belief.ranked()]
-    return leader, next(each for each in others if set(leader).isdisjoint(each))
+    model, leader = belief.model, belief.leader()
+    place = model.place_of[leader]
+    apart = ~(model.members & model.members[place]).any(axis=1)
+    apart[place] = False
+    rivals = np.where(apart, belief.probabilities.round(12), -1.0)
+    return leader, model.hypotheses[int(np.argmax(rivals))]
 
 
 def answer_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]:
