@@ -8,7 +8,7 @@ from assistant.belief.decision import kit, least_action, order_of_tests
 from assistant.interview.actions import allowed_actions
 from assistant.interview.assess import Assessment, answers_behind
 from assistant.interview.danger import Stop
-from assistant.interview.reasons import Reason, answer_reasons, explanations
+from assistant.interview.reasons import Reason, answer_reasons, danger_reasons, explanations
 from assistant.interview.script import Script, question_of_key
 from assistant.knowledge.danger_questions import OVEN_IS_OFF
 from assistant.knowledge.model import Knowledge
@@ -42,15 +42,15 @@ class Choice:
 def choose(script: Script, assessment: Assessment) -> Choice:
     """The verdict's action and what it rests on."""
     return (
-        _stopped(script.knowledge, assessment)
+        _stopped(script, assessment)
         or _handed_on(assessment)
         or _booked_for_danger(script.knowledge, assessment)
         or _believed(script, assessment)
     )
 
 
-def _stopped(knowledge: Knowledge, assessment: Assessment) -> Choice | None:
-    danger = assessment.danger
+def _stopped(script: Script, assessment: Assessment) -> Choice | None:
+    knowledge, danger = script.knowledge, assessment.danger
     if not danger.stops:
         return None
     gravest = knowledge.signs[danger.stops[0].sign_id]
@@ -63,8 +63,15 @@ def _stopped(knowledge: Knowledge, assessment: Assessment) -> Choice | None:
     }
     if danger.ask_whether_off and not danger.off_confirmed:
         details["then"] = OVEN_IS_OFF
-    because = tuple(Reason("sign" if stop.source == "sign" else "finding", stop.source_id) for stop in danger.stops)
+    because = tuple(reason for stop in danger.stops for reason in _stop_reasons(script, assessment, stop))
     return Choice("stop_and_isolate", details, because)
+
+
+def _stop_reasons(script: Script, assessment: Assessment, stop: Stop) -> tuple[Reason, ...]:
+    """The sign or the finding itself; behind likely danger, the answers that speak for it."""
+    if stop.source == "belief":
+        return danger_reasons(script, assessment)
+    return (Reason(stop.source, stop.source_id),)
 
 
 def steps_for(knowledge: Knowledge, stops: tuple[Stop, ...]) -> tuple[str, ...]:

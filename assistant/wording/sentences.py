@@ -1,11 +1,12 @@
 """Views -> sentences. Every front end shows the same ones; none makes its own."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
 from assistant.interview.changes import Change
+from assistant.interview.danger import Stop
 from assistant.interview.reasons import Reason
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
@@ -156,8 +157,7 @@ class Sentences:
         details = verdict.details
         said = [self.wording.say(f"verdict-{verdict.action}", _kind_of_explanation(verdict))]
         if verdict.stops:
-            signs = [self.wording.say(f"sign-{stop.sign_id}", **self.lines) for stop in verdict.stops]
-            said.append(self.wording.say("verdict-signs_told", signs="; ".join(signs)))
+            said += self._signs_standing(verdict.stops)
             said.append(self.wording.say("verdict-then_call", who=self.who(verdict)))
         if details.get("may_not_be_worth_mending"):
             said.append(self.wording.say("verdict-may_not_be_worth_mending"))
@@ -166,6 +166,14 @@ class Sentences:
         if verdict.action in ("book_visit", "maker_seller_or_landlord_first"):
             said.append(self.wording.say(f"urgency-{details['urgency']}"))
         return " ".join(said)
+
+    def _signs_standing(self, stops: Sequence[Stop]) -> Iterator[str]:
+        """The signs that were told, then those that only follow from what was told."""
+        told = [stop for stop in stops if stop.source == "sign"]
+        for message, of_these in (("told", told), ("found", [stop for stop in stops if stop not in told])):
+            if of_these:
+                signs = [self.wording.say(f"sign-{stop.sign_id}", **self.lines) for stop in of_these]
+                yield self.wording.say(f"verdict-signs_{message}", signs="; ".join(signs))
 
     def _likely(self, verdict: Verdict, in_figures: bool) -> list[str]:
         """The most probable causes with their bands."""
