@@ -6,7 +6,7 @@ of them best, so their weight is at most their prior odds times that.
 """
 
 from collections.abc import Iterator, Mapping, Sequence, Set
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations, islice
 
 import numpy as np
@@ -82,25 +82,28 @@ def odds_of_larger_sets(priors: Priors, faults: Sequence[str], habits: Sequence[
 
     Exclusions are forgotten, which only makes it larger.
     """
-    of_faults, of_habits = _odds_by_number(priors, faults), _odds_by_number(priors, habits)
-    weighed = [(n, m) for n in range(MOST_FAULTS + 1) for m in range(MOST_HABITS + 1)]
-    weighed += [(3, m) for m in range(MOST_HABITS + 1)] + [(n, 2) for n in range(MOST_FAULTS + 1)]
-    return priors.asked_about * sum(
-        of_faults[n] * of_habits[m]
-        for n in range(len(of_faults))
-        for m in range(len(of_habits))
-        if (n, m) not in weighed
+    odds = _odds_by_number(priors, faults, habits)
+    odds[: MOST_FAULTS + 1, : MOST_HABITS + 1] = 0
+    odds[MOST_FAULTS + 1 : MOST_FAULTS + 2, : MOST_HABITS + 1] = 0
+    odds[: MOST_FAULTS + 1, MOST_HABITS + 1 : MOST_HABITS + 2] = 0
+    return priors.asked_about * float(odds.sum())
+
+
+def _odds_by_number(priors: Priors, faults: Sequence[str], habits: Sequence[str]) -> Floats:
+    """(faults + 1, habits + 1): the odds of all sets of so many, in ovens at large; pairs that come together counted
+    so.
+    """
+    at_large = replace(priors, asked_about=1.0)
+    paired = [cause for cause in (*faults, *habits) if any(cause in pair for pair in priors.beside)]
+    of_faults, of_habits = (
+        np.poly([-priors.at_large[cause] for cause in kind if cause not in paired]) for kind in (faults, habits)
     )
-
-
-def _odds_by_number(priors: Priors, causes: Sequence[str]) -> list[float]:
-    """Number of causes -> the odds of all sets of so many, in ovens at large; pairs that come together counted so."""
-    paired = [cause for cause in causes if any(cause in pair for pair in priors.beside)]
-    alone = [priors.at_large[cause] for cause in causes if cause not in paired]
-    others = np.poly(-np.array(alone)) if alone else np.ones(1)
-    found = np.zeros(len(causes) + 1)
+    others = np.outer(of_faults, of_habits)
+    found = np.zeros((len(faults) + 1, len(habits) + 1))
     for number in range(len(paired) + 1):
         for some in combinations(paired, number):
-            odds = priors.odds_of(some) / priors.asked_about if some else 1.0
-            found[number : number + len(others)] += odds * others
-    return [float(each) for each in found]
+            first = sum(cause in faults for cause in some)
+            rows = slice(first, first + others.shape[0])
+            columns = slice(number - first, number - first + others.shape[1])
+            found[rows, columns] += at_large.odds_of(some) * others
+    return found
