@@ -11,7 +11,11 @@ from assistant.interview.verdict import Verdict
 from tests.conftest import Begin
 
 TOLD: dict[str, dict[str, object]] = {
-    "a dead oven": {"what_goes_wrong": ["nothing_comes_on"], "how_it_began": "little_by_little", "any_heat": "stays_cold"},
+    "a dead oven": {
+        "what_goes_wrong": ["nothing_comes_on"],
+        "how_it_began": "little_by_little",
+        "any_heat": "stays_cold",
+    },
     "too brown": {"what_goes_wrong": ["too_hot"], "how_it_began": "always_so", "recipe_for_fan": "as_printed"},
     "pale below": {"what_goes_wrong": ["pale_below"], "how_it_began": "from_one_day", "underside_pale": "white_or_raw"},
     "a worry": {"what_goes_wrong": ["a_worry"], "which_worry": ["ticking"]},

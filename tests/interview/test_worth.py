@@ -34,9 +34,16 @@ def test_close_to_a_threshold_the_answer_that_tells_goes_first_not_the_one_that_
 
 
 def test_likely_danger_is_asked_about_before_anything_else_that_is_worth_asking(begun: Begin, script: Script) -> None:
-    told = {"what_goes_wrong": ["too_hot"], "how_it_began": "from_one_day", "which_dishes": "everything"}
-    conversation = begun(danger_now=["none"], which_appliance="electric_oven", complaint_in_own_words="Too brown.", **told)
-    assert choose_next(script, conversation.assessment) == asked_about_danger(script, conversation)
+    conversation = begun(
+        danger_now=["none"],
+        which_appliance="electric_oven",
+        what_goes_wrong=["too_hot"],
+        complaint_in_own_words="Too brown.",
+        how_it_began="from_one_day",
+        which_dishes="everything",
+    )
+    assert choose_next(script, conversation.assessment) == "browner_than_meant"
+    assert asked_about_danger(script, conversation) == "browner_than_meant"
 
 
 def test_nothing_beyond_a_cold_look_is_asked_for_the_sake_of_danger(
