@@ -8,7 +8,7 @@ verdict-all_normal = Nothing you told us points clearly to a fault.
     .explain = What you told us is what an oven does when all is well, or nothing clearly wrong was found. If it goes on or gets worse, come back or have it looked at.
 verdict-book_visit = Book a visit: { $who }.
     .explain = Your answers point to something that has to be measured or mended inside the oven. Please take no panel off and don't pull the oven out.
-    .taken_back = What you told us before pointed to danger, and then you took it back. We would rather have it looked at before the oven is used again. Please take no panel off and don't pull the oven out.
+    .taken_back = What you told us before pointed to danger, and no longer does. We would rather have it looked at before the oven is used again. Please take no panel off and don't pull the oven out.
     .unknown = We couldn't find out enough to say more. If the oven cooks as you like, leave it be. If it doesn't, somebody can find out. Please take no panel off and don't pull the oven out.
 verdict-maker_seller_or_landlord_first = Before you book anybody, tell { $first }.
     .explain = It may cost you nothing that way. Somebody else opening the oven first may cost you your rights. This is not legal advice.
@@ -20,7 +20,7 @@ verdict-outside = This needs somebody else: { $who }.
 verdict-signs_told = You told us: { $signs }.
 verdict-signs_found = What you told us points to this danger: { $signs }.
 verdict-then_call = Who should look at it: { $who }.
-verdict-withdrawn_signs = What you told us before pointed to danger, and then you took it back. We would rather have it looked at.
+verdict-withdrawn_signs = What you told us before pointed to danger, and no longer does. We would rather have it looked at.
 verdict-may_not_be_worth_mending = The oven is no longer young. Ask what a repair would cost before you agree to it.
 
 urgency-emergency = Please don't wait with this.

@@ -191,9 +191,24 @@ def test_a_stop_by_likely_danger_is_remembered_when_the_danger_is_likely_no_more
     conversation.do(WithdrawAnswer("low_setting"), WithdrawAnswer("lamp_remembered"))
     assert conversation.state.standing_signs == frozenset()
     assert conversation.assessment.danger.withdrawn == ("too_hot",)
+    assert asked(conversation) == "sign_too_hot"
+    conversation.do(GiveAnswer("sign_too_hot", "no"))
+    assert not conversation.assessment.danger.open
     assert conversation.assessment.allowed_care.rank <= Care.LOOK_COLD.rank
     conversation.do(Finish())
     assert verdict(conversation).action == "book_visit"
+
+
+def test_a_stop_by_likely_danger_that_answers_speak_against_is_asked_about_and_leaves_a_visit(begun: Begin) -> None:
+    told = {"what_goes_wrong": ["too_hot", "light_or_clock"], "low_setting": "stays_lit"}
+    conversation = begun(danger_now=["none"], **told)
+    assert [stop.source for stop in conversation.assessment.danger.stops] == ["belief"]
+    conversation.do(GiveAnswer("how_it_began", "always_so"))
+    assert not conversation.assessment.danger.stops
+    assert asked(conversation) == "sign_too_hot"
+    conversation.do(GiveAnswer("sign_too_hot", "no"), Finish())
+    assert verdict(conversation).action == "book_visit"
+    assert verdict(conversation).details["urgency"] == "soon"
 
 
 def test_after_a_stop_by_likely_danger_talk_goes_on_once_the_oven_is_off(begun: Begin, knowledge: Knowledge) -> None:
@@ -364,6 +379,17 @@ def test_every_stop_by_a_finding_is_remembered_when_its_answers_change(begun: Be
                 conversation.do(Finish())
                 assert verdict(conversation).action == "book_visit"
                 assert conversation.assessment.allowed_care.rank <= Care.LOOK_COLD.rank
+
+
+def test_a_stop_by_a_finding_that_is_lifted_is_asked_about_once(begun: Begin) -> None:
+    conversation = begun(danger_now=["none"], low_setting="stays_lit", less_done_than_meant="in_good_time")
+    assert conversation.assessment.danger.stops[0].source == "finding"
+    conversation.do(GiveAnswer("low_setting", "goes_out"))
+    assert not conversation.assessment.danger.stops
+    assert asked(conversation) == "sign_too_hot"
+    conversation.do(GiveAnswer("sign_too_hot", "no"))
+    assert not conversation.assessment.danger.open
+    assert conversation.assessment.danger.withdrawn == ("too_hot",)
 
 
 def test_a_withdrawn_sign_is_told_even_where_the_appliance_is_not_ours(begun: Begin, knowledge: Knowledge) -> None:
