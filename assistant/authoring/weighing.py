@@ -124,7 +124,7 @@ class _Weighing:
         costs = expected_costs(decision, self._assessment.posterior.marginals[None, :], np.ones(1))[0]
         allowed = allowed_actions(self._script, self._assessment)
         currency = self._script.knowledge.regions[region].currency
-        for number in sorted((n for n in allowed if np.isfinite(costs[n])), key=lambda n: costs[n])[:MOST_SHOWN]:
+        for number in sorted(allowed, key=lambda n: costs[n])[:MOST_SHOWN]:
             what = self._ending(decision.actions[number])
             yield self._say("weigh-cost", cost=f"{costs[number]:6.1f}", currency=currency, what=what)
 

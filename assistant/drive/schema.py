@@ -104,7 +104,7 @@ def _question() -> Schema:
 def _verdict() -> Schema:
     hypotheses = {"causes": {"type": "array", "items": {"type": "string"}}, "probability": PROBABILITY}
     reason = {
-        "kind": {"enum": ["answer", "finding", "sign", "cause"]},
+        "kind": {"enum": ["answer", "finding", "sign"]},
         "id": {"type": "string"},
         "value": {"type": ["string", "number", "array", "null"]},
         "decibans": {"type": ["number", "null"]},

@@ -45,7 +45,8 @@ def assess(script: Script, state: State) -> Assessment:
     dangerous = belief.of_any(script.dangerous)
     stops = _finding_stops(effects, trace, state)
     if dangerous >= knowledge.settings.stop_above.share:
-        likely = _likely_danger(script, belief, standing)
+        since = _likely_since(script, evidence, standing, not_fitted)
+        likely = _likely_danger(script, belief, since)
         stops.setdefault(likely.sign_id, likely)
     danger = danger_of(state, knowledge, stops)
     return Assessment(
@@ -133,11 +134,23 @@ def _finding_stops(effects: Mapping[str, Effects], trace: Trace, state: State) -
     return stops
 
 
-def _likely_danger(script: Script, belief: Posterior, answers: Mapping[str, Answer]) -> Stop:
-    """The sign of the likeliest dangerous cause, dated from the latest report, as all of them bear on it."""
+def _likely_danger(script: Script, belief: Posterior, since: int) -> Stop:
+    """The sign of the likeliest dangerous cause."""
     likeliest = next(cause for cause, _ in belief.causes() if cause in script.dangerous)
-    reports = [a.sequence for q, a in answers.items() if script.knowledge.questions[q].reports_something]
-    return Stop(str(script.knowledge.causes[likeliest].danger), "belief", likeliest, max(reports, default=0))
+    return Stop(str(script.knowledge.causes[likeliest].danger), "belief", likeliest, since)
+
+
+def _likely_since(
+    script: Script, evidence: Mapping[str, str], answers: Mapping[str, Answer], not_fitted: frozenset[str]
+) -> int:
+    """The report from which on danger was likely enough to stop, whatever was told after it."""
+    told_at = {report: answers[question_of_key(report)].sequence for report in evidence}
+    for at in sorted(set(told_at.values()), reverse=True):
+        before = {report: code for report, code in evidence.items() if told_at[report] < at}
+        belief = posterior(script.evidence_model, before, not_fitted)
+        if belief.of_any(script.dangerous) < script.knowledge.settings.stop_above.share:
+            return at
+    return 0
 
 
 def answers_behind(finding_id: str, trace: Trace, state: State) -> tuple[Answer, ...]:

@@ -34,11 +34,12 @@ class Change:
 
 
 def changes_of(script: Script, assessment: Assessment, action: Action) -> tuple[Change, ...]:
-    """Up to MOST_CHANGES answers that lead to another action."""
+    """Up to MOST_CHANGES answers that lead to another action; not those that would first be asked about as danger."""
     found = []
     for tried, (question_id, code) in enumerate(_proposals(script, assessment)):
-        then = choose(script, assess(script, answered_otherwise(script, assessment.state, question_id, code))).action
-        if then != action:
+        supposed = assess(script, answered_otherwise(script, assessment.state, question_id, code))
+        then = choose(script, supposed).action
+        if then != action and not supposed.danger.open_questions:
             found.append(Change(question_id, code, then))
         if len(found) == MOST_CHANGES or tried == MOST_TRIED:
             break

@@ -7,8 +7,8 @@ from typing import Literal
 from assistant.belief.decision import kit, least_action, order_of_tests
 from assistant.interview.actions import allowed_actions
 from assistant.interview.assess import Assessment, answers_behind
-from assistant.interview.danger import Stop, StopSource
-from assistant.interview.reasons import Reason, ReasonKind
+from assistant.interview.danger import Stop
+from assistant.interview.reasons import Reason, danger_reasons
 from assistant.interview.script import Script, question_of_key
 from assistant.knowledge.danger_questions import OVEN_IS_OFF
 from assistant.knowledge.model import Knowledge
@@ -45,15 +45,15 @@ class Choice:
 def choose(script: Script, assessment: Assessment) -> Choice:
     """The verdict's action and what it rests on."""
     return (
-        _stopped(script.knowledge, assessment)
+        _stopped(script, assessment)
         or _handed_on(assessment)
         or _booked_for_danger(script.knowledge, assessment)
         or _believed(script, assessment)
     )
 
 
-def _stopped(knowledge: Knowledge, assessment: Assessment) -> Choice | None:
-    danger = assessment.danger
+def _stopped(script: Script, assessment: Assessment) -> Choice | None:
+    knowledge, danger = script.knowledge, assessment.danger
     if not danger.stops:
         return None
     gravest = knowledge.signs[danger.stops[0].sign_id]
@@ -66,11 +66,15 @@ def _stopped(knowledge: Knowledge, assessment: Assessment) -> Choice | None:
     }
     if danger.ask_whether_off and not danger.off_confirmed:
         details["then"] = OVEN_IS_OFF
-    because = tuple(Reason(_KIND_OF_STOP[stop.source], stop.source_id) for stop in danger.stops)
+    because = tuple(reason for stop in danger.stops for reason in _stop_reasons(script, assessment, stop))
     return Choice("stop_and_isolate", details, because)
 
 
-_KIND_OF_STOP: Mapping[StopSource, ReasonKind] = {"sign": "sign", "finding": "finding", "belief": "cause"}
+def _stop_reasons(script: Script, assessment: Assessment, stop: Stop) -> tuple[Reason, ...]:
+    """The sign or the finding itself; behind likely danger, the answers that speak for it."""
+    if stop.source == "belief":
+        return danger_reasons(script, assessment)
+    return (Reason(stop.source, stop.source_id),)
 
 
 def steps_for(knowledge: Knowledge, stops: tuple[Stop, ...]) -> tuple[str, ...]:

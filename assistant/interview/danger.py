@@ -18,15 +18,12 @@ from assistant.knowledge.model import Knowledge
 STILL_ON = "still_on"
 
 
-StopSource = Literal["sign", "finding", "belief"]
-
-
 @dataclass(frozen=True)
 class Stop:
     """A danger sign that stands, since which event, and what it rests on: the sign, a finding, or a likely cause."""
 
     sign_id: str
-    source: StopSource
+    source: Literal["sign", "finding", "belief"]
     source_id: str
     since: int
 
@@ -80,7 +77,7 @@ def _heard_since(stop: Stop | None, state: State) -> Stop | None:
 
 def _withdrawn(state: State, standing: Mapping[str, Stop | None]) -> tuple[str, ...]:
     """Signs that stood at some time and stand no more; one that the rules no longer know counts as `unsure`."""
-    known = [s if s in standing else UNSURE for s in state.signs_ever]
+    known = [s if s in standing else UNSURE for s in state.reached]
     return tuple(s for s in dict.fromkeys(known) if standing[s] is None)
 
 
@@ -139,16 +136,17 @@ def _stop_from_answers(sign_id: str, state: State, knowledge: Knowledge) -> Stop
 
 
 def _is_open(sign_id: str, state: State, knowledge: Knowledge) -> bool:
-    """A sign that was ever raised or heard, and whose own question has no answer since then.
+    """A sign that was ever raised or heard or stood, and whose own question has no answer since then.
 
     An answer that raised it and was then changed still counts: taking danger back is asked about once. So does a
-    sign that stood by an answer which the rules no longer take.
+    sign that stood by a finding or by likely danger, or by an answer which the rules no longer take.
     """
     if sign_id in state.standing_signs:
         return True
     own = state.answers.get(sign_question_id(sign_id))
     raised_at = [a.sequence for a in (*state.answers.values(), *state.replaced) if _speaks_of(sign_id, a, knowledge)]
-    return max([state.heard.get(sign_id, 0), *raised_at]) > (own.sequence if own is not None else 0)
+    raised_at += [state.heard.get(sign_id, 0), state.reached.get(sign_id, 0)]
+    return max(raised_at) > (own.sequence if own is not None else 0)
 
 
 def _off_confirmed(state: State, stops: list[Stop]) -> bool:

@@ -15,18 +15,16 @@ TELLING_DECIBANS = 1.0
 MOST_REASONS = 6
 
 
-ReasonKind = Literal["answer", "finding", "sign", "cause"]
-
-
 @dataclass(frozen=True)
 class Reason:
-    """An answer, a finding, a sign or a likely dangerous cause that the verdict rests on.
+    """An answer, a finding or a sign that the verdict rests on.
 
     For answers: `decibans` is the weight of its observable for the leader against the runner-up; these add up.
-    `without`: the leader's probability if that answer were withdrawn.
+    `without`: the leader's probability if that answer were withdrawn. Behind a stop by likely danger the leader is
+    the most probable set with a dangerous cause, the runner-up the most probable without.
     """
 
-    kind: ReasonKind
+    kind: Literal["answer", "finding", "sign"]
     id: str
     value: Value | None = None
     decibans: float | None = None
@@ -45,7 +43,18 @@ def leader_and_rival(belief: Posterior) -> tuple[Hypothesis, Hypothesis]:
 
 def answer_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]:
     """The answers that speak for the leader against the runner-up, strongest first; of an observable, the stronger."""
-    leader, rival = leader_and_rival(assessment.posterior)
+    return _reasons_for(script, assessment, *leader_and_rival(assessment.posterior))
+
+
+def danger_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]:
+    """The answers that speak for the most probable set with a dangerous cause against the best one without any."""
+    ranked = [hypothesis for hypothesis, _ in assessment.posterior.ranked()]
+    feared = next(each for each in ranked if not script.dangerous.isdisjoint(each))
+    harmless = next(each for each in ranked if script.dangerous.isdisjoint(each))
+    return _reasons_for(script, assessment, feared, harmless)
+
+
+def _reasons_for(script: Script, assessment: Assessment, leader: Hypothesis, rival: Hypothesis) -> tuple[Reason, ...]:
     decibans = weights_of_evidence(script.evidence_model, assessment.evidence, leader, rival)
     strongest: dict[str, Reason] = {}
     for report in assessment.evidence:

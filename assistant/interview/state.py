@@ -39,7 +39,8 @@ class Answer:
 class State:
     """A session as its events left it. `replaced` keeps every answer that was changed or withdrawn.
 
-    `standing_signs` stood as danger after the latest event; `signs_ever` stood at some time, the first one first.
+    `standing_signs` stood as danger after the latest event. `reached`: each sign that stood at some time, the first one
+    first, with the event by which it did so last.
     """
 
     session_id: str = ""
@@ -55,7 +56,7 @@ class State:
     texts: Mapping[str, str | None] = field(default_factory=dict)
     heard: Mapping[str, int] = field(default_factory=dict)
     standing_signs: frozenset[str] = frozenset()
-    signs_ever: tuple[str, ...] = ()
+    reached: Mapping[str, int] = field(default_factory=dict)
 
     @property
     def started(self) -> bool:
@@ -113,8 +114,8 @@ def _with_danger(state: State, event: Event, happening: DangerHeard | StopReache
         case DangerHeard():
             return replace(state, heard={**state.heard, sign_id: event.sequence}, finished=False)
         case StopReached():
-            ever = state.signs_ever if sign_id in state.signs_ever else (*state.signs_ever, sign_id)
-            return replace(state, standing_signs=state.standing_signs | {sign_id}, signs_ever=ever)
+            reached = {**state.reached, sign_id: event.sequence}
+            return replace(state, standing_signs=state.standing_signs | {sign_id}, reached=reached)
         case StopLifted():
             return replace(state, standing_signs=state.standing_signs - {sign_id})
 

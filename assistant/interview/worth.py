@@ -2,6 +2,8 @@
 
 from collections.abc import Sequence
 
+import numpy as np
+
 from assistant.belief import value
 from assistant.belief.value import Candidate, Outlook, Worth
 from assistant.interview.actions import Actions
@@ -62,27 +64,37 @@ def _known_share(script: Script, assessment: Assessment) -> float:
 def towards_danger(script: Script, assessment: Assessment, open_ones: Sequence[Candidate]) -> str | None:
     """The question that may tell most about a dangerous cause, while one is probable enough to be asked about.
 
-    Injury has no price, so it isn't weighed against minutes: what counts is how likely an answer is to carry the
-    dangerous causes together over a threshold. Only questions that need no more than a cold look are asked for it.
+    Injury has no price, so it isn't weighed against money. Only questions count whose answer is likely enough to carry
+    the dangerous causes together over a threshold. Of these the one comes first whose answers are expected to carry
+    them farthest beyond it in a minute: close to a threshold nearly any answer crosses it, and tells nothing. Only
+    questions that need no more than a cold look are asked for it.
     """
     settings = script.knowledge.settings
     questions = script.knowledge.questions
     now = assessment.dangerous
-    open_ones = [c for c in open_ones if not c.way and questions[c.question_id].care.rank <= Care.LOOK_COLD.rank]
-    if not open_ones or not settings.danger_asked_above.share <= now < settings.stop_above.share:
+    near = [c for c in open_ones if not c.way and questions[c.question_id].care.rank <= Care.LOOK_COLD.rank]
+    if not near or not settings.danger_asked_above.share <= now < settings.stop_above.share:
         return None
-    outlook = _outlook(script, assessment, open_ones, value.MASS_DROPPED_FOR_DANGER)
+    limit = settings.stop_above if now >= settings.dangerous_above.share else settings.dangerous_above
+    outlook = _outlook(script, assessment, near, value.MASS_DROPPED_FOR_DANGER)
+    over = _over_threshold(script, outlook, limit.share)
+    telling = [each for each in near if over[each.question_id][0] >= settings.danger_told_above.share]
+    best = max(telling, key=lambda each: round(over[each.question_id][1] / each.minutes, 6), default=None)
+    return best.question_id if best is not None else None
+
+
+def _over_threshold(script: Script, outlook: Outlook, limit: float) -> dict[str, tuple[float, float]]:
+    """question -> the probability that its answer carries the dangerous causes together over the threshold, and how
+    far beyond it its answers are expected to carry them, in probability.
+    """
     dangerous = [script.evidence_model.causes.index(cause) for cause in script.dangerous]
     of_danger = outlook.probabilities * outlook.members[:, dangerous].any(axis=1)
-    told, both = outlook.given @ outlook.probabilities, outlook.given @ of_danger
-    limit = settings.stop_above.share if now >= settings.dangerous_above.share else settings.dangerous_above.share
-    crossing = {
-        each.question_id: float(told[rows][both[rows] >= limit * told[rows]].sum())
-        for each in open_ones
-        for rows in [outlook.rows[each.question_id]]
+    told = outlook.given @ outlook.probabilities
+    beyond = outlook.given @ of_danger - limit * told
+    return {
+        question_id: (float(told[rows][beyond[rows] >= 0].sum()), float(np.maximum(beyond[rows], 0).sum()))
+        for question_id, rows in outlook.rows.items()
     }
-    best = max(open_ones, key=lambda each: round(crossing[each.question_id] / each.minutes, 6))
-    return _first_step(best) if crossing[best.question_id] >= settings.danger_told_above.share else None
 
 
 def most_worth(script: Script, assessment: Assessment, open_ones: Sequence[Candidate], actions: Actions) -> str | None:

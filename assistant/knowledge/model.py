@@ -124,10 +124,6 @@ class Question(Entry):
             raise PydanticCustomError("kind_cannot_report", "this kind can't report an observable")
         return self
 
-    @property
-    def reports_something(self) -> bool:
-        return self.observable is not None or any(choice.said_when for choice in self.choices.values())
-
 
 class Condition(Entry):
     """One thing that must hold: an answer, a number's bounds, or another finding."""

@@ -1,11 +1,12 @@
 """Views -> sentences. Every front end shows the same ones; none makes its own."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
 from assistant.interview.changes import Change
+from assistant.interview.danger import Stop
 from assistant.interview.reasons import Reason
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
@@ -156,7 +157,7 @@ class Sentences:
         details = verdict.details
         said = [self.wording.say(f"verdict-{verdict.action}", _kind_of_explanation(verdict))]
         if verdict.stops:
-            said.extend(self._what_stops(verdict))
+            said += self._signs_standing(verdict.stops)
             said.append(self.wording.say("verdict-then_call", who=self.who(verdict)))
         if details.get("may_not_be_worth_mending"):
             said.append(self.wording.say("verdict-may_not_be_worth_mending"))
@@ -166,15 +167,13 @@ class Sentences:
             said.append(self.wording.say(f"urgency-{details['urgency']}"))
         return " ".join(said)
 
-    def _what_stops(self, verdict: Verdict) -> Iterator[str]:
-        """What was told, what that means, and what all of it together makes likely: each said as what it is."""
-        for source in ("sign", "finding"):
-            signs = [self.wording.say(f"sign-{s.sign_id}", **self.lines) for s in verdict.stops if s.source == source]
-            if signs:
-                yield self.wording.say(f"verdict-stopped_by_{source}", signs="; ".join(signs))
-        for stop in verdict.stops:
-            if stop.source == "belief":
-                yield self.wording.say("verdict-stopped_by_belief", cause=self.wording.say(f"cause-{stop.source_id}"))
+    def _signs_standing(self, stops: Sequence[Stop]) -> Iterator[str]:
+        """The signs that were told, then those that only follow from what was told."""
+        told = [stop for stop in stops if stop.source == "sign"]
+        for message, of_these in (("told", told), ("found", [stop for stop in stops if stop not in told])):
+            if of_these:
+                signs = [self.wording.say(f"sign-{stop.sign_id}", **self.lines) for stop in of_these]
+                yield self.wording.say(f"verdict-signs_{message}", signs="; ".join(signs))
 
     def _likely(self, verdict: Verdict, in_figures: bool) -> list[str]:
         """The most probable causes with their bands."""
@@ -211,8 +210,6 @@ class Sentences:
             return self.wording.say("reason-sign", sign=self.wording.say(f"sign-{reason.id}", **self.lines))
         if reason.kind == "finding":
             return self.wording.say(f"finding-{reason.id}")
-        if reason.kind == "cause":
-            return self.wording.say("reason-cause", cause=self.wording.say(f"cause-{reason.id}"))
         question = self.question_by_id(reason.id).text
         said = self.wording.say("reason-answer", question=question, answer=self.given(reason.id, reason.value))
         if in_figures and reason.decibans is not None:

@@ -8,7 +8,7 @@ verdict-all_normal = Nothing you told us points clearly to a fault.
     .explain = What you told us is what an oven does when all is well, or nothing clearly wrong was found. If it goes on or gets worse, come back or have it looked at.
 verdict-book_visit = Book a visit: { $who }.
     .explain = Your answers point to something that has to be measured or mended inside the oven. Please take no panel off and don't pull the oven out.
-    .taken_back = You told us of a danger sign and took it back. We would rather have it looked at before the oven is used again. Please take no panel off and don't pull the oven out.
+    .taken_back = What you told us before pointed to danger, and no longer does. We would rather have it looked at before the oven is used again. Please take no panel off and don't pull the oven out.
     .unknown = We couldn't find out enough to say more. If the oven cooks as you like, leave it be. If it doesn't, somebody can find out. Please take no panel off and don't pull the oven out.
 verdict-maker_seller_or_landlord_first = Before you book anybody, tell { $first }.
     .explain = It may cost you nothing that way. Somebody else opening the oven first may cost you your rights. This is not legal advice.
@@ -17,11 +17,10 @@ verdict-stop_and_isolate = Stop. Please leave the oven alone and follow these st
     .confirmed = Stop. The oven stays off until somebody qualified has looked at it.
 verdict-outside = This needs somebody else: { $who }.
     .explain = We only know electric ovens. We won't guess about anything else.
-verdict-stopped_by_sign = You told us: { $signs }.
-verdict-stopped_by_finding = What you told us points to this: { $signs }.
-verdict-stopped_by_belief = All that you told us together makes this too likely to go on: { $cause }.
+verdict-signs_told = You told us: { $signs }.
+verdict-signs_found = What you told us points to this danger: { $signs }.
 verdict-then_call = Who should look at it: { $who }.
-verdict-withdrawn_signs = You told us of a danger sign and took it back. We would rather have it looked at.
+verdict-withdrawn_signs = What you told us before pointed to danger, and no longer does. We would rather have it looked at.
 verdict-may_not_be_worth_mending = The oven is no longer young. Ask what a repair would cost before you agree to it.
 
 urgency-emergency = Please don't wait with this.
@@ -51,8 +50,7 @@ cause-none = nothing is wrong
 cause-something_else = something we have no name for
     .explain = Your answers fit none of the causes we know.
 
-reason-sign = You told us of this danger sign: { $sign }.
-reason-cause = All your answers together make this likely: { $cause }.
+reason-sign = What you told us was this danger sign, or pointed to it: { $sign }.
 reason-answer = You said “{ $answer }” to “{ $question }”
 
 figure-probability = { $text } ({ $percent } %)

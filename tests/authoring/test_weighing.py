@@ -1,68 +1,109 @@
-"""What `sessions weigh` prints of a stored session."""
+"""A session's belief in figures: what is printed adds up, and ends as the interview ends."""
 
 import io
-import re
+
+import pytest
 
 from assistant.authoring.weighing import weigh
-from assistant.interview.commands import GiveAnswer, Start
-from assistant.interview.conversation import Conversation, utc_now
-from assistant.interview.log import SessionRecord
-from assistant.interview.script import Script
-from assistant.store.memory import MemoryStore
+from assistant.interview.commands import Finish
+from assistant.interview.log import EventLog
+from assistant.interview.verdict import Verdict
 from assistant.wording.sentences import Sentences
+from tests.conftest import Begin
 
-TOLD = {
+TOLD: dict[str, object] = {
     "danger_now": ["none"],
     "what_goes_wrong": ["pale_below"],
+    "which_appliance": "electric_oven",
     "how_it_began": "from_one_day",
-    "fan_cooks": "cooks_well",
+    "underside_pale": "white_or_raw",
+    "top_pale": "browned",
+}
+COMPLAINT = {"which_dishes": "everything", "complaint_in_own_words": "It is white.", "whose_oven": "own"}
+LIKELY_DANGER: dict[str, object] = {
+    "danger_now": ["none"],
+    "what_goes_wrong": ["too_hot"],
+    "lamp_remembered": "never_goes_out",
+    "low_setting": "stays_lit",
 }
 
 
-def printed(script: Script, sentences: Sentences, told: dict[str, object]) -> list[str]:
-    log = MemoryStore()
-    record = SessionRecord(session_id="ab" * 16, code_hash="b" * 64, name=None, created_at=utc_now())
-    conversation = Conversation(script, log, record)
-    conversation.start(Start("householder", "great_britain", "en-GB", "single"))
-    for question_id, value in told.items():
-        conversation.do(GiveAnswer(question_id, value))
-    out = io.StringIO()
-    assert weigh(log, script, sentences, "abab", out) == 0
-    return out.getvalue().splitlines()
+class Printed:
+    """The lines under each heading."""
+
+    def __init__(self, begun: Begin, sentences: Sentences, told: dict[str, object]) -> None:
+        self.conversation = begun(**told)
+        out = io.StringIO()
+        log: EventLog = self.conversation._log
+        assert weigh(log, self.conversation.script, sentences, self.conversation.record.session_id[:8], out) == 0
+        self._say = sentences.wording.say
+        self.lines = out.getvalue().splitlines()
+
+    def under(self, part: str) -> list[str]:
+        start = self.lines.index(self._say(f"weigh-{part}")) + 1
+        end = next((n for n, line in enumerate(self.lines) if n >= start and not line.startswith("  ")), None)
+        return [line.strip() for line in self.lines[start:end]]
 
 
-def part(lines: list[str], sentences: Sentences, name: str) -> list[str]:
-    start = lines.index(sentences.wording.say(f"weigh-{name}")) + 1
-    ends = [number for number, line in enumerate(lines) if not line.startswith(" ") and number >= start]
-    return lines[start : min(ends, default=len(lines))]
+@pytest.fixture
+def printed(begun: Begin, sentences: Sentences) -> Printed:
+    return Printed(begun, sentences, TOLD)
 
 
-def figures(lines: list[str]) -> list[float]:
-    return [float(found[0]) for line in lines if (found := re.findall(r"[-+]?\d+\.\d+", line))]
+def figure(line: str) -> float:
+    return float(line.split()[0])
 
 
-def test_every_part_is_there_and_the_decibans_add_up(script: Script, sentences: Sentences) -> None:
-    lines = printed(script, sentences, TOLD)
-    *decibans, total = figures(part(lines, sentences, "evidence"))
-    assert len(decibans) >= 4
-    assert abs(sum(decibans) - total) <= 0.05 * len(decibans)
-    shares = figures(part(lines, sentences, "causes"))
-    assert shares == sorted(shares, reverse=True)
-    assert shares[0] > 20
-    costs = figures(part(lines, sentences, "endings"))
+def test_decibans_add_up_from_the_prior_to_the_odds_of_the_posterior(printed: Printed) -> None:
+    _, *weights, total = map(str, printed.under("evidence"))
+    assert len(weights) > len(("prior", "onset"))
+    assert sum(map(figure, weights)) == pytest.approx(figure(total), abs=0.06 * len(weights))
+    first, second = (p for _, p in printed.conversation.assessment.posterior.ranked()[:2])
+    assert figure(total) > 0
+    assert first > second
+
+
+def test_the_cheapest_ending_is_the_one_that_the_interview_gives(printed: Printed, sentences: Sentences) -> None:
+    costs = list(map(figure, printed.under("endings")))
     assert costs == sorted(costs)
-    assert len(part(lines, sentences, "withdrawn")) == 3
-    assert len(part(lines, sentences, "left_out")) == 3
-    assert part(lines, sentences, "questions")
+    printed.conversation.do(Finish())
+    verdict = printed.conversation.view()
+    assert isinstance(verdict, Verdict)
+    assert sentences.wording.say(f"change-{verdict.action}") in printed.under("endings")[0]
 
 
-def test_a_session_without_an_answer_is_weighed_too(script: Script, sentences: Sentences) -> None:
-    lines = printed(script, sentences, {})
-    assert part(lines, sentences, "withdrawn") == []
-    assert figures(part(lines, sentences, "causes"))[0] > 40
+def test_the_question_that_is_worth_most_is_the_one_that_is_asked(begun: Begin, sentences: Sentences) -> None:
+    printed = Printed(begun, sentences, TOLD | COMPLAINT)
+    view = printed.conversation.view()
+    assert not isinstance(view, Verdict)
+    worths = list(map(figure, printed.under("questions")))
+    assert worths == sorted(worths, reverse=True)
+    assert sentences.question_by_id(view.id).text in printed.under("questions")[0]
 
 
-def test_an_unknown_session_is_said_to_be_unknown(script: Script, sentences: Sentences) -> None:
+def test_what_is_left_out_is_a_small_share(printed: Printed) -> None:
+    shares = list(map(figure, printed.under("left_out")))
+    assert len(shares) == len(("three_faults", "two_habits", "still_more_at_most"))
+    assert 0 < sum(shares) < 10
+
+
+def test_each_answer_is_shown_with_what_would_be_left_without_it(printed: Printed, sentences: Sentences) -> None:
+    told = [q for q in TOLD if q not in ("danger_now", "which_appliance")]
+    lines = printed.under("withdrawn")
+    for question_id in told:
+        given = sentences.given(question_id, printed.conversation.state.answers[question_id].value)
+        assert any(given in line for line in lines)
+
+
+def test_a_stopped_session_can_be_weighed(begun: Begin, sentences: Sentences) -> None:
+    printed = Printed(begun, sentences, LIKELY_DANGER)
+    assert printed.conversation.assessment.danger.stops
+    assert sentences.wording.say("cause-thermostat_stuck_closed") in printed.under("causes")[0]
+    assert printed.under("questions") == []
+
+
+def test_an_unknown_session_is_said_to_be_unknown(begun: Begin, sentences: Sentences) -> None:
+    conversation = begun()
     out = io.StringIO()
-    assert weigh(MemoryStore(), script, sentences, "ffff", out) == 1
-    assert out.getvalue() == sentences.wording.say("sessions-unknown") + "\n"
+    assert weigh(conversation._log, conversation.script, sentences, "ffff", out) == 1
+    assert out.getvalue().strip() == sentences.wording.say("sessions-unknown")

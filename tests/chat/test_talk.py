@@ -339,9 +339,18 @@ def test_enter_keeps_an_answer_that_stands(feed: Feed) -> None:
 def test_a_sign_taken_back_brings_no_tip_no_cause_and_a_last_word(feed: Feed) -> None:
     fed = feed("2", "change", "1", "16", "no", *["not sure"] * 60)
     assert "a registered gas engineer" in fed.screen
-    assert "You told us of a danger sign and took it back" in fed.screen
+    assert "What you told us before pointed to danger, and no longer does" in " ".join(fed.screen.split())
     assert "nothing is wrong" not in fed.screen
     assert "Keep the oven off" in fed.screen.rpartition("Your answers are saved")[0]
+
+
+def test_a_stop_by_likely_danger_never_says_that_the_sign_was_told(feed: Feed) -> None:
+    likely = {"what_goes_wrong": ["too_hot"], "lamp_remembered": "never_goes_out", "low_setting": "stays_lit"}
+    fed = feed("why", danger_now=["none"], which_appliance="electric_oven", **likely)
+    assert [stop.source for stop in fed.conversation.assessment.danger.stops] == ["belief"]
+    assert "Stop. Please leave the oven alone" in fed.screen
+    assert "What you told us points to this danger: It gets far hotter than you set it" in " ".join(fed.screen.split())
+    assert "You told us: It gets far hotter" not in fed.screen
 
 
 def test_a_known_worry_alone_is_called_normal(feed: Feed) -> None:

@@ -168,6 +168,62 @@ def test_a_finding_stops_as_well(begun: Begin) -> None:
     assert {stop.source for stop in reached.stops} == {"finding"}
 
 
+LIKELY_DANGER = {"what_goes_wrong": ["too_hot"], "lamp_remembered": "never_goes_out", "low_setting": "stays_lit"}
+"""Makes a thermostat that never opens likely, without any finding that stops."""
+
+
+def test_likely_danger_stops_as_well(begun: Begin, knowledge: Knowledge) -> None:
+    conversation = begun(danger_now=["none"], **LIKELY_DANGER)
+    assert conversation.assessment.dangerous >= knowledge.settings.stop_above.share
+    reached = verdict(conversation)
+    assert reached.action == "stop_and_isolate"
+    assert [(stop.sign_id, stop.source, stop.source_id) for stop in reached.stops] == [
+        ("too_hot", "belief", "thermostat_stuck_closed")
+    ]
+    assert reached.details["steps"]
+    assert reached.details["then"] == "oven_is_off"
+    assert {reason.id for reason in reached.because} == LIKELY_DANGER.keys()
+    assert conversation.state.standing_signs == {"too_hot"}
+
+
+def test_a_stop_by_likely_danger_is_remembered_when_the_danger_is_likely_no_more(begun: Begin) -> None:
+    conversation = begun(danger_now=["none"], **LIKELY_DANGER)
+    conversation.do(WithdrawAnswer("low_setting"), WithdrawAnswer("lamp_remembered"))
+    assert conversation.state.standing_signs == frozenset()
+    assert conversation.assessment.danger.withdrawn == ("too_hot",)
+    assert asked(conversation) == "sign_too_hot"
+    conversation.do(GiveAnswer("sign_too_hot", "no"))
+    assert not conversation.assessment.danger.open
+    assert conversation.assessment.allowed_care.rank <= Care.LOOK_COLD.rank
+    conversation.do(Finish())
+    assert verdict(conversation).action == "book_visit"
+
+
+def test_a_stop_by_likely_danger_that_answers_speak_against_is_asked_about_and_leaves_a_visit(begun: Begin) -> None:
+    told = {"what_goes_wrong": ["too_hot", "light_or_clock"], "low_setting": "stays_lit"}
+    conversation = begun(danger_now=["none"], **told)
+    assert [stop.source for stop in conversation.assessment.danger.stops] == ["belief"]
+    conversation.do(GiveAnswer("how_it_began", "always_so"))
+    assert not conversation.assessment.danger.stops
+    assert asked(conversation) == "sign_too_hot"
+    conversation.do(GiveAnswer("sign_too_hot", "no"), Finish())
+    assert verdict(conversation).action == "book_visit"
+    assert verdict(conversation).details["urgency"] == "soon"
+
+
+def test_after_a_stop_by_likely_danger_talk_goes_on_once_the_oven_is_off(begun: Begin, knowledge: Knowledge) -> None:
+    conversation = begun(danger_now=["none"], **LIKELY_DANGER)
+    conversation.do(GiveAnswer("oven_is_off", "off_at_breaker"))
+    while isinstance(view := conversation.view(), QuestionView):
+        assert view.id != "oven_is_off"
+        assert knowledge.questions[view.id].care is Care.TALK
+        told = {"how_it_began": "from_one_day"}
+        conversation.do(GiveAnswer(view.id, told[view.id]) if view.id in told else SayNotSure(view.id))
+    assert "how_it_began" in conversation.assessment.evidence
+    assert view.action == "stop_and_isolate"
+    assert view.details["off_confirmed"]
+
+
 def test_nobody_is_sent_back_to_a_burning_oven_or_to_a_switch_in_gas(begun: Begin, knowledge: Knowledge) -> None:
     for sign in ("fire", "gas_smell", "co_alarm"):
         assert not knowledge.signs[sign].confirm_off
@@ -323,6 +379,17 @@ def test_every_stop_by_a_finding_is_remembered_when_its_answers_change(begun: Be
                 conversation.do(Finish())
                 assert verdict(conversation).action == "book_visit"
                 assert conversation.assessment.allowed_care.rank <= Care.LOOK_COLD.rank
+
+
+def test_a_stop_by_a_finding_that_is_lifted_is_asked_about_once(begun: Begin) -> None:
+    conversation = begun(danger_now=["none"], low_setting="stays_lit", less_done_than_meant="in_good_time")
+    assert conversation.assessment.danger.stops[0].source == "finding"
+    conversation.do(GiveAnswer("low_setting", "goes_out"))
+    assert not conversation.assessment.danger.stops
+    assert asked(conversation) == "sign_too_hot"
+    conversation.do(GiveAnswer("sign_too_hot", "no"))
+    assert not conversation.assessment.danger.open
+    assert conversation.assessment.danger.withdrawn == ("too_hot",)
 
 
 def test_a_withdrawn_sign_is_told_even_where_the_appliance_is_not_ours(begun: Begin, knowledge: Knowledge) -> None:

@@ -62,8 +62,8 @@ def test_it_stops_and_says_by_what(strict: Talk, sentences: Sentences) -> None:
     assert view.details["steps"]
     text = sentences.verdict(view)
     assert "You told us" not in text.explanation
-    assert sentences.wording.say(f"cause-{CAUSE}") in text.explanation
-    assert [reason.kind for reason in view.because] == ["cause"]
+    assert "points to this danger" in text.explanation
+    assert {reason.kind for reason in view.because} == {"answer"}
 
 
 def test_nothing_hot_and_nothing_to_do_by_oneself_is_left(strict: Talk) -> None:
@@ -80,9 +80,12 @@ def test_nothing_hot_and_nothing_to_do_by_oneself_is_left(strict: Talk) -> None:
 
 def test_it_is_remembered_when_an_answer_is_taken_back(strict: Talk) -> None:
     conversation = strict(**TOLD)
-    assert conversation.state.signs_ever == ("too_hot",)
+    assert list(conversation.state.reached) == ["too_hot"]
     conversation.do(GiveAnswer("lamp_remembered", "comes_and_goes"))
     assert conversation.assessment.danger.withdrawn == ("too_hot",)
+    view = conversation.view()
+    assert isinstance(view, QuestionView)
+    assert view.id == "sign_too_hot"
     conversation.do(GiveAnswer("sign_too_hot", "no"), Finish())
     verdict = conversation.view()
     assert isinstance(verdict, Verdict)

@@ -1,0 +1,55 @@
+"""What a verdict says would change it does change it."""
+
+import pytest
+
+from assistant.interview.changes import _proposals, changes_of
+from assistant.interview.choice import choose
+from assistant.interview.commands import Finish, GiveAnswer, WithdrawAnswer
+from assistant.interview.conversation import Conversation
+from assistant.interview.script import Script
+from assistant.interview.verdict import Verdict
+from tests.conftest import Begin
+
+TOLD: dict[str, dict[str, object]] = {
+    "a dead oven": {
+        "what_goes_wrong": ["nothing_comes_on"],
+        "how_it_began": "little_by_little",
+        "any_heat": "stays_cold",
+    },
+    "too brown": {"what_goes_wrong": ["too_hot"], "how_it_began": "always_so", "recipe_for_fan": "as_printed"},
+    "pale below": {"what_goes_wrong": ["pale_below"], "how_it_began": "from_one_day", "underside_pale": "white_or_raw"},
+    "a worry": {"what_goes_wrong": ["a_worry"], "which_worry": ["ticking"]},
+}
+
+
+def ended(begun: Begin, case: str) -> tuple[Conversation, Verdict]:
+    conversation = begun(danger_now=["none"], which_appliance="electric_oven", **TOLD[case])
+    conversation.do(Finish())
+    view = conversation.view()
+    assert isinstance(view, Verdict)
+    return conversation, view
+
+
+@pytest.mark.parametrize("case", TOLD)
+def test_each_answer_that_would_change_the_verdict_does_so_when_it_is_given(begun: Begin, case: str) -> None:
+    _, verdict = ended(begun, case)
+    assert verdict.would_change
+    for change in verdict.would_change:
+        conversation, _ = ended(begun, case)
+        if change.value is None:
+            conversation.do(WithdrawAnswer(change.question_id))
+        else:
+            conversation.do(GiveAnswer(change.question_id, change.value))
+        assert not conversation.assessment.danger.open
+        conversation.do(Finish())
+        then = conversation.view()
+        assert isinstance(then, Verdict)
+        assert then.action == change.action != verdict.action
+
+
+def test_an_answer_that_speaks_of_danger_is_not_told_to_lead_to_a_verdict(begun: Begin, script: Script) -> None:
+    conversation, verdict = ended(begun, "a dead oven")
+    assert ("other_lights", "bright_and_dim") in _proposals(script, conversation.assessment)
+    changes = changes_of(script, conversation.assessment, choose(script, conversation.assessment).action)
+    assert changes == verdict.would_change
+    assert "other_lights" not in [change.question_id for change in changes]
