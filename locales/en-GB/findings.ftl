@@ -75,3 +75,7 @@ finding-look_later = You are not near the oven, and nothing is settled yet.
 finding-lights_told = You told us what the lights in the home do.
 finding-breaker_may_go_back = The breaker was found off, for the first time, and not while the oven was on.
 finding-wall_switch_seen_off = The switch on the wall is off.
+finding-fan_runs_so_what_it_cooks = You said that something is wrong with the fan, and that it runs.
+finding-light_in_question = The small light tells whether the heat is ever turned off.
+finding-too_brown_so_the_light = You said that food gets too brown, so the small light matters.
+finding-too_brown_so_the_recipe = You said that food gets a bit too brown, so the recipe matters.
