@@ -79,3 +79,5 @@ finding-fan_runs_so_what_it_cooks = You said that something is wrong with the fa
 finding-light_in_question = The small light tells whether the heat is ever turned off.
 finding-too_brown_so_the_light = You said that food gets too brown, so the small light matters.
 finding-too_brown_so_the_recipe = You said that food gets a bit too brown, so the recipe matters.
+finding-door_told_at_the_oven = You said that the door does not fit well, and you are at the oven.
+finding-wall_switch_asked = Nothing comes on, and the switch on the wall is not the reason as far as you can tell.
