@@ -428,6 +428,14 @@ question-hot_use_before = Did it stop right after the oven was used very hot?
     .no = No
     .no-words = no | nope | normal use | not really | nah
 
+question-hot_before_it_stopped = In the days before it stopped heating, did it get too hot?
+    .how = Think of food that burned or browned far too fast at the usual setting. Do not try it out.
+    .why = A heat control that fails can make a safety switch cut all heat.
+    .as_usual = No, it cooked as usual
+    .as_usual-words = no | as usual | normal | fine | not really | nope | nah
+    .burnt_things = Yes, things burned or browned too fast
+    .burnt_things-words = yes | it burned things | burnt | too hot | browned too fast | yeah | yep | very hot
+
 question-how_hot_it_starts = Is the oven hot before your food goes in?
     .how = Think of the dish that fails. Many ovens need ten to fifteen minutes.
     .why = Cakes, bread and pastry need a hot oven from the start.
