@@ -324,6 +324,16 @@ question-fan_cooks = How does the oven cook with the fan in a circle?
     .no_fan_heat = My oven has no fan heat
     .no_fan_heat-words = no fan | hasn't one | doesn't have a fan | not on mine | mine has none | there is no fan
 
+question-fan_remembered = What does the fan inside the oven do?
+    .how = The one behind the back panel, not the one that blows air out above the door. Say what you remember.
+    .why = A fan that stands still and a fan that blows cold have different reasons.
+    .runs = It runs as it always did, whatever it blows
+    .runs-words = runs | it runs | it turns | it spins | blows cold | it blows cold | runs fine | as always | works
+    .slow_or_noisy = It runs slowly, scrapes or squeals
+    .slow_or_noisy-words = scrapes | it scrapes | squeals | it squeals | grinding | rattles | slow | noisy | it is noisy | loud
+    .does_not_turn = It does not run
+    .does_not_turn-words = does not run | doesn't run | doesn't turn | it does not turn | stopped | it stopped | silent | not running | dead
+
 question-grill_browns = How does the grill brown toast?
     .how = Think of the last time. Some grills work only with the door as the booklet says.
     .why = It tells us about the heater in the roof.
@@ -417,6 +427,14 @@ question-hot_use_before = Did it stop right after the oven was used very hot?
     .yes-words = yes | yeah | after grilling | after cleaning | very hot | yep
     .no = No
     .no-words = no | nope | normal use | not really | nah
+
+question-hot_before_it_stopped = In the days before it stopped heating, did it get too hot?
+    .how = Think of food that burned or browned far too fast at the usual setting. Do not try it out.
+    .why = A heat control that fails can make a safety switch cut all heat.
+    .as_usual = No, it cooked as usual
+    .as_usual-words = no | as usual | normal | fine | not really | nope | nah
+    .burnt_things = Yes, things burned or browned too fast
+    .burnt_things-words = yes | it burned things | burnt | too hot | browned too fast | yeah | yep | very hot
 
 question-how_hot_it_starts = Is the oven hot before your food goes in?
     .how = Think of the dish that fails. Many ovens need ten to fifteen minutes.
