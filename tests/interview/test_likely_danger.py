@@ -5,11 +5,9 @@ from dataclasses import replace
 
 import pytest
 
-from assistant.interview.assess import assess
 from assistant.interview.commands import Finish, GiveAnswer, Start
 from assistant.interview.conversation import Conversation, utc_now
 from assistant.interview.log import SessionRecord
-from assistant.interview.next_question import choose_next
 from assistant.interview.script import Script
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
@@ -105,19 +103,3 @@ def test_below_the_stop_but_likely_there_is_no_hot_test_and_somebody_comes(scrip
     assert isinstance(verdict, Verdict)
     assert verdict.action == "book_visit"
     assert verdict.details["urgency"] == "soon"
-
-
-def test_a_question_that_may_reach_a_threshold_goes_before_all_that_is_worth_more(
-    begun: Callable[..., Conversation],
-) -> None:
-    opening = {"how_it_began": "from_one_day", "which_dishes": "everything", "whose_oven": "own"}
-    told = {"what_goes_wrong": ["too_hot"], "which_appliance": "electric_oven", "lamp_means": "lit_while_heating"}
-    conversation = begun(danger_now=["none"], **told, **opening, browner_than_meant="bit_browner")
-    conversation.do(GiveAnswer("complaint_in_own_words", "too dark"))
-    script = conversation.script
-    near = with_thresholds(script, stop_above=30, dangerous_above=20, danger_asked_above=0.1)
-    never = with_thresholds(script, stop_above=30, dangerous_above=29, danger_asked_above=28)
-    state = conversation.state
-    by_danger, by_worth = (choose_next(s, assess(s, state)) for s in (near, never))
-    assert by_danger == "lamp_remembered"
-    assert by_worth != by_danger
