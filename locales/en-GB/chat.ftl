@@ -2,7 +2,7 @@
 
 words-why = why | why do you ask | why that
 words-how = how | how do i look | how to look | show me how | help
-words-not_sure = not sure | no clue | no idea at all | can't say | cannot tell | unsure | don't know | i don't know | dont know | dunno | no idea | not certain | ?
+words-not_sure = not sure | i never use it | never use it | i don't use it | i don't use that | i never use that | i never tried | never tried it | no clue | no idea at all | can't say | cannot tell | unsure | don't know | i don't know | dont know | dunno | no idea | not certain | ?
 words-skip = skip | later | not now | pass
 words-back = back | go back | previous
 words-change = change | change an answer | correct | i made a mistake

@@ -25,7 +25,7 @@ verdict-may_not_be_worth_mending = The oven is no longer young. Ask what a repai
 
 urgency-emergency = Please don't wait with this.
 urgency-soon = Have it looked at soon, and leave the oven off until then.
-urgency-routine = There is no hurry. Until then, leave alone the way of heating that fails. If the oven trips, sparks, smells or gets far too hot, switch it off and leave it off. If you feel a tingle or shock, do not touch it again; switch it off at the fuse box.
+urgency-routine = There is no hurry. If one way of heating fails, do not use it until then. If the oven trips, sparks, smells or gets far too hot, switch it off and leave it off. If you feel a tingle or shock, do not touch it again; switch it off at the fuse box.
 
 who-appliance_engineer = an appliance engineer
 who-electrician = an electrician
