@@ -1,6 +1,7 @@
 """Which ways to end are allowed now, and which an answer could still allow."""
 
-from assistant.belief.decision import Action
+from assistant.belief.decision import Action, Decision
+from assistant.belief.hypotheses import NOTHING_WRONG
 from assistant.interview.assess import Assessment
 from assistant.interview.script import Script
 from assistant.interview.way import Way, WayFinder
@@ -11,12 +12,29 @@ Actions = tuple[int, ...]
 
 
 def allowed_actions(script: Script, assessment: Assessment) -> Actions:
-    """Only a visit where a finding or likely danger asks for one; an act only if one of its findings holds."""
+    """Only a visit where a finding or likely danger asks for one; an act only if one of its findings holds.
+
+    And nothing that would sound like a lie: that nothing points to a fault while some cause is likelier than none,
+    or that something be tried which is no likely answer.
+    """
     decision = script.decision(assessment.state.region)
     if _visit_for_danger(script, assessment) or any(e.visit_anyway for e in assessment.effects.values()):
         return tuple(decision.visits)
     concluded = assessment.trace.concluded
-    return tuple(n for n, a in enumerate(decision.actions) if not (held := _only_when(script, a)) or held & concluded)
+    told = (n for n, a in enumerate(decision.actions) if not (held := _only_when(script, a)) or held & concluded)
+    return tuple(number for number in told if _may_be_said(script, assessment, decision, number))
+
+
+def _may_be_said(script: Script, assessment: Assessment, decision: Decision, number: int) -> bool:
+    belief = assessment.posterior
+    match decision.actions[number].ending:
+        case "all_normal":
+            return belief.of_set(NOTHING_WRONG) >= float(belief.marginals.max())
+        case "do_one_thing" | "use_differently":
+            served = float(belief.marginals @ decision.serves[:, number])
+            return served >= script.knowledge.settings.proposed_above.share
+        case _:
+            return True
 
 
 def actions_in_reach(script: Script, assessment: Assessment, finder: WayFinder) -> Actions:

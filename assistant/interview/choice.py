@@ -100,7 +100,7 @@ def _finding_reasons(finding_id: str, assessment: Assessment) -> tuple[Reason, .
     behind = answers_behind(finding_id, assessment.trace, assessment.state)
     return (
         Reason("finding", finding_id),
-        *(Reason("answer", answer.question_id, answer.value) for answer in behind),
+        *(Reason("answer", a.question_id, a.value) for a in behind if a.value is not None),
     )
 
 

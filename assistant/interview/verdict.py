@@ -52,7 +52,12 @@ def _because(script: Script, assessment: Assessment, choice: Choice) -> tuple[Re
     if not choice.believed:
         return choice.because
     reasons = (*choice.because, *answer_reasons(script, assessment), *explanations(assessment))
-    return tuple(dict.fromkeys(reasons))
+    once: dict[tuple[str, str], Reason] = {}
+    for reason in reasons:
+        key = reason.kind, reason.id
+        if key not in once or once[key].decibans is None:
+            once[key] = reason
+    return tuple(once.values())
 
 
 def give_verdict(script: Script, assessment: Assessment) -> Verdict:

@@ -15,6 +15,7 @@ class BeliefSettings(Entry):
     `stop_above`: dangerous causes together from here on stop everything. `dangerous_above`: from here on no hot
     test, nothing to be done or used by oneself, and a visit. `danger_asked_above`: from here on a question that may
     reach such a threshold goes before all others, if it does so with a probability of `danger_told_above`.
+    `proposed_above`: an act or a way of use is told only if what it serves is at least as probable as this.
     `way_opens`: how often a question that only opens the way to another is answered so that it does.
     """
 
@@ -28,6 +29,7 @@ class BeliefSettings(Entry):
     danger_told_above: Rate
     way_opens: Rate
     patience: Questions
+    proposed_above: Rate
     parts_brought: Parts
     tests_planned: Tests
 

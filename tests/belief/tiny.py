@@ -52,6 +52,7 @@ def settings(something_else=5.0, breadth=50.0, asked_about=1.0, parts=3, tests=5
         danger_told_above=figure(2),
         way_opens=figure(60),
         patience=figure(8, "questions"),
+        proposed_above=figure(25),
         parts_brought=figure(parts, "parts"),
         tests_planned=figure(tests, "tests"),
     )
