@@ -70,15 +70,20 @@ def _reasons_for(script: Script, assessment: Assessment, leader: Hypothesis, riv
 
 
 def _reason(script: Script, assessment: Assessment, report: str, leader: Hypothesis, decibans: float) -> Reason:
-    others = {other: code for other, code in assessment.evidence.items() if other != report}
+    others = {other: code for other, code in assessment.evidence.items() if _answer_of(other) != _answer_of(report)}
     without = posterior(script.evidence_model, others, assessment.not_fitted).of_set(leader)
     return Reason("answer", question_of_key(report), _value(assessment, report), decibans, round(without, 4))
 
 
+def _answer_of(report: str) -> list[str]:
+    """The question; of one with several answers, also the one that reports, which may report several observables."""
+    return report.split("__")[:2]
+
+
 def _value(assessment: Assessment, report: str) -> Value:
     """What was answered; of several answers, the one that reports."""
-    question_id, *item = report.split("__")
-    return (item[0],) if item else assessment.evidence[question_id]
+    question_id, *item = _answer_of(report)
+    return tuple(item) if item else assessment.evidence[question_id]
 
 
 def explanations(assessment: Assessment) -> tuple[Reason, ...]:

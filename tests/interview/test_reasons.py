@@ -1,0 +1,43 @@
+"""What a verdict rests on: figures that hold when the answers are really withdrawn."""
+
+import pytest
+
+from assistant.interview.assess import assess
+from assistant.interview.commands import WithdrawAnswer
+from assistant.interview.reasons import answer_reasons, danger_reasons, leader_and_rival
+from assistant.interview.script import Script
+from tests.conftest import Begin
+
+TOLD = {
+    "danger_now": ["none"],
+    "what_goes_wrong": ["too_hot"],
+    "how_it_began": "from_one_day",
+    "lamp_remembered": "never_goes_out",
+}
+
+
+def test_without_is_what_is_left_of_the_leader_when_the_answer_is_withdrawn(begun: Begin, script: Script) -> None:
+    assessment = begun(**TOLD).assessment
+    leader, _ = leader_and_rival(assessment.posterior)
+    reasons = answer_reasons(script, assessment)
+    assert "what_goes_wrong" in [reason.id for reason in reasons]
+    for reason in reasons:
+        conversation = begun(**TOLD)
+        conversation.do(WithdrawAnswer(reason.id))
+        left = assess(script, conversation.state).posterior.of_set(leader)
+        assert reason.without == pytest.approx(left, abs=1e-4), reason.id
+
+
+def test_reasons_come_strongest_first_and_each_once(begun: Begin, script: Script) -> None:
+    reasons = answer_reasons(script, begun(**TOLD).assessment)
+    weights = [reason.decibans or 0 for reason in reasons]
+    assert weights == sorted(weights, reverse=True)
+    assert min(weights) >= 1
+    assert len({reason.id for reason in reasons}) == len(reasons) > 1
+
+
+def test_behind_likely_danger_stand_answers_that_speak_for_a_dangerous_cause(begun: Begin, script: Script) -> None:
+    assessment = begun(**TOLD).assessment
+    for reason in danger_reasons(script, assessment):
+        others = {q: value for q, value in TOLD.items() if q != reason.id}
+        assert begun(**others).assessment.dangerous < assessment.dangerous
