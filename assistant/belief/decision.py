@@ -137,7 +137,8 @@ def expected_costs(decision: Decision, marginals: Floats, total: Floats) -> Floa
 
     Every visit, also one that follows, brings parts and makes tests; one follows for each cause that wasn't served.
     Something to try is in vain unless what it serves is there, whatever else is or isn't. Each of these costs is
-    concave in what is believed, so knowing more never makes the best ending dearer.
+    concave in what is believed, so knowing more never makes the best ending dearer. (Of what is tried in vain it
+    holds because acts and ways of use serve habits, of which no set has two: what is served never exceeds the total.)
     """
     found = total[:, None] * decision.price + marginals @ decision.left
     tries = [action.ending in ("do_one_thing", "use_differently") for action in decision.actions]

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
-from assistant.belief.decision import kit, least_action, order_of_tests
+from assistant.belief.decision import TRADES, kit, least_action, order_of_tests
 from assistant.interview.actions import allowed_actions
 from assistant.interview.assess import Assessment, answers_behind
 from assistant.interview.danger import Stop
@@ -66,6 +66,8 @@ def _stopped(script: Script, assessment: Assessment) -> Choice | None:
     }
     if danger.ask_whether_off and not danger.off_confirmed:
         details["then"] = OVEN_IS_OFF
+    if gravest.who in TRADES:
+        details |= _brought(script, assessment, gravest.who)
     because = tuple(reason for stop in danger.stops for reason in _stop_reasons(script, assessment, stop))
     return Choice("stop_and_isolate", details, because)
 
@@ -148,7 +150,6 @@ def _unless_little_is_known(script: Script, assessment: Assessment, choice: Choi
 def _visit_details(script: Script, assessment: Assessment, who: str) -> Details:
     """Who comes, how soon, what to bring and what to test first."""
     belief = assessment.posterior
-    decision = script.decision(assessment.state.region)
     causes = script.knowledge.causes
     likely = [causes[c].urgency for c, p in belief.causes() if p >= LIKELY_ENOUGH and causes[c].kind == "fault"]
     wanted = [effect.visit_anyway for effect in assessment.effects.values() if effect.visit_anyway]
@@ -157,8 +158,17 @@ def _visit_details(script: Script, assessment: Assessment, who: str) -> Details:
     return {
         "who": who,
         "urgency": _soonest("routine", *wanted, *likely),
-        "kit": kit(decision, belief.marginals, who),
-        "tests": order_of_tests(decision, script.evidence_model.causes, belief.marginals, who),
+        **_brought(script, assessment, who),
+    }
+
+
+def _brought(script: Script, assessment: Assessment, who: str) -> dict[str, tuple[str, ...]]:
+    """The parts to bring and the causes to test for first."""
+    decision = script.decision(assessment.state.region)
+    marginals = assessment.posterior.marginals
+    return {
+        "kit": kit(decision, marginals, who),
+        "tests": order_of_tests(decision, script.evidence_model.causes, marginals, who),
     }
 
 
