@@ -12,15 +12,15 @@ from assistant.belief.decision import Action as Ending
 from assistant.belief.decision import expected_costs, least_action
 from assistant.belief.posterior import posterior
 from assistant.belief.value import MASS_DROPPED_FOR_DANGER, look_ahead
-from assistant.interview.actions import allowed_actions
+from assistant.interview.actions import actions_in_reach, allowed_actions
 from assistant.interview.assess import Assessment, assess
 from assistant.interview.choice import Action, choose
 from assistant.interview.script import Script
 from assistant.interview.supposed import answered_otherwise
-from assistant.interview.way import may_ask
+from assistant.interview.way import WayFinder, may_ask
 
 MOST_CHANGES = 4
-MOST_TRIED = 8
+MOST_TRIED = 12
 LEAST_LIKELY = 0.02
 
 
@@ -49,8 +49,8 @@ def changes_of(script: Script, assessment: Assessment, action: Action) -> tuple[
 def _proposals(script: Script, assessment: Assessment) -> Iterator[tuple[str, str | None]]:
     """Answers not given yet that would change the least costly ending, then answers that carry it."""
     decision = script.decision(assessment.state.region)
-    allowed = allowed_actions(script, assessment)
-    now = least_action(decision, assessment.posterior.marginals, allowed)
+    allowed = actions_in_reach(script, assessment, WayFinder(script, assessment))
+    now = least_action(decision, assessment.posterior.marginals, allowed_actions(script, assessment))
     yield from _not_given(script, assessment, now, allowed)
     for report in assessment.evidence:
         if "__" in report:

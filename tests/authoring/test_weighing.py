@@ -73,7 +73,7 @@ def test_the_cheapest_ending_is_the_one_that_the_interview_gives(printed: Printe
 
 
 def test_the_question_that_is_worth_most_is_the_one_that_is_asked(begun: Begin, sentences: Sentences) -> None:
-    printed = Printed(begun, sentences, TOLD | COMPLAINT)
+    printed = Printed(begun, sentences, TOLD | COMPLAINT | {"floor_of_oven": "bare", "what_changed": ["none"]})
     view = printed.conversation.view()
     assert not isinstance(view, Verdict)
     worths = list(map(figure, printed.under("questions")))

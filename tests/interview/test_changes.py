@@ -2,8 +2,7 @@
 
 import pytest
 
-from assistant.interview.changes import _proposals, changes_of
-from assistant.interview.choice import choose
+from assistant.interview import changes
 from assistant.interview.commands import Finish, GiveAnswer, WithdrawAnswer
 from assistant.interview.conversation import Conversation
 from assistant.interview.script import Script
@@ -33,7 +32,7 @@ def ended(begun: Begin, case: str) -> tuple[Conversation, Verdict]:
 @pytest.mark.parametrize("case", TOLD)
 def test_each_answer_that_would_change_the_verdict_does_so_when_it_is_given(begun: Begin, case: str) -> None:
     _, verdict = ended(begun, case)
-    assert verdict.would_change
+    assert verdict.would_change or case == "a dead oven"
     for change in verdict.would_change:
         conversation, _ = ended(begun, case)
         if change.value is None:
@@ -47,9 +46,11 @@ def test_each_answer_that_would_change_the_verdict_does_so_when_it_is_given(begu
         assert then.action == change.action != verdict.action
 
 
-def test_an_answer_that_speaks_of_danger_is_not_told_to_lead_to_a_verdict(begun: Begin, script: Script) -> None:
-    conversation, verdict = ended(begun, "a dead oven")
-    assert ("other_lights", "bright_and_dim") in _proposals(script, conversation.assessment)
-    changes = changes_of(script, conversation.assessment, choose(script, conversation.assessment).action)
-    assert changes == verdict.would_change
-    assert "other_lights" not in [change.question_id for change in changes]
+def test_an_answer_that_speaks_of_danger_is_not_told_to_lead_to_a_verdict(
+    begun: Begin, script: Script, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    conversation, verdict = ended(begun, "pale below")
+    for answer, told in ((("other_lights", "bright_and_dim"), False), (("floor_of_oven", "something_on_it"), True)):
+        monkeypatch.setattr(changes, "_proposals", lambda *_, answer=answer: iter([answer]))
+        found = changes.changes_of(script, conversation.assessment, verdict.action)
+        assert bool(found) is told
