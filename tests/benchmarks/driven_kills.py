@@ -44,6 +44,12 @@ class Expected:
     withdraws: dict[tuple[str, str], str]
     answers: dict[str, dict[str, tuple[str, Any]]] = field(default_factory=dict)
 
+    def touched_by(self, message: dict[str, Any]) -> frozenset[str]:
+        """The questions whose answers the message gives or takes back."""
+        value = message.get("value")
+        other = self.withdraws.get((message.get("id", ""), value)) if isinstance(value, str) else None
+        return frozenset(question for question in (message.get("id"), other) if question)
+
     def take(self, message: dict[str, Any]) -> None:
         answers = self.answers.setdefault(message["session"], {})
         match message["type"]:
@@ -127,9 +133,9 @@ def _compare(store: Path, expected: Expected, pending: dict[str, Any] | None, ou
         except OvensideError:
             outcome.unreadable += 1
             continue
-        in_flight = pending["id"] if pending and pending["session"] == name and "id" in pending else None
+        in_flight = expected.touched_by(pending) if pending and pending["session"] == name else frozenset()
         outcome.lost += sum(
-            _kept(state, question) != answer for question, answer in answers.items() if question != in_flight
+            _kept(state, question) != answer for question, answer in answers.items() if question not in in_flight
         )
     log.close()
 
