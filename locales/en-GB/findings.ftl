@@ -82,3 +82,4 @@ finding-too_brown_so_the_light = You said that food gets too brown, so the small
 finding-too_brown_so_the_recipe = You said that food gets a bit too brown, so the recipe matters.
 finding-door_told_at_the_oven = You said that the door does not fit well, and you are at the oven.
 finding-wall_switch_asked = Nothing comes on, and the switch on the wall is not the reason as far as you can tell.
+finding-did_not_creep_up = It did not creep up little by little.
