@@ -20,7 +20,7 @@ from assistant.interview.script import Script, question_of_key
 from assistant.interview.state import fold
 from assistant.interview.verdict import NONE, named_causes
 from assistant.interview.way import WayFinder
-from assistant.interview.worth import candidates, foreseen
+from assistant.interview.worth import candidates, foreseen, one_step_ahead
 from assistant.wording.sentences import Sentences
 
 MOST_SHOWN = 8
@@ -149,7 +149,11 @@ class _Weighing:
         open_ones = candidates(self._script, self._assessment, finder, "not_asked")
         actions = actions_in_reach(self._script, self._assessment, finder)
         currency = self._script.knowledge.regions[self._assessment.state.region].currency
-        worths = foreseen(self._script, self._assessment, open_ones, actions) if open_ones else ()
-        for worth in sorted(worths, key=lambda each: -each.net)[:MOST_SHOWN]:
+        if not open_ones:
+            return
+        two = foreseen(self._script, self._assessment, open_ones, actions)
+        one = one_step_ahead(self._script, self._assessment, open_ones, actions)
+        for worth, alone in sorted(zip(two, one, strict=True), key=lambda pair: -pair[0].net)[:MOST_SHOWN]:
             text = self._sentences.question_by_id(worth.question_id).text
-            yield self._say("weigh-cost", cost=f"{worth.net:+6.2f}", currency=currency, what=text)
+            net, by_itself = f"{worth.net:+6.2f}", f"{alone.net:+6.2f}"
+            yield self._say("weigh-worth", net=net, alone=by_itself, currency=currency, what=text)

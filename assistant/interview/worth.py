@@ -125,6 +125,14 @@ def foreseen(
     return script.foreseen.get((key, tuple(open_ones)), weighed)
 
 
+def one_step_ahead(
+    script: Script, assessment: Assessment, open_ones: Sequence[Candidate], actions: Actions
+) -> tuple[Worth, ...]:
+    """The worth of each by itself, in the same order: what shows which questions tell only together with another."""
+    outlook = _outlook(script, assessment, open_ones, value.MASS_DROPPED)
+    return value.one_step(script.decision(assessment.state.region), outlook, open_ones, actions)
+
+
 def _outlook(script: Script, assessment: Assessment, open_ones: Sequence[Candidate], dropped: float) -> Outlook:
     asked = [each.question_id for each in open_ones]
     return value.look_ahead(script.evidence_model, assessment.evidence, assessment.posterior, asked, dropped)

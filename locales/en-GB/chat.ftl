@@ -96,6 +96,7 @@ weigh-questions = What asking on would be worth, less the trouble:
 weigh-share = { $percent } %  { $what }
 weigh-decibans = { $decibans }  { $what }
 weigh-cost = { $cost } { $currency }  { $what }
+weigh-worth = { $net } { $currency }, by itself { $alone }  { $what }
 weigh-against = { $first } — against — { $second }
 weigh-prior = before any answer
 weigh-sum = all together
