@@ -29,15 +29,16 @@ class Otherwise:
 
 def otherwise(script: Script, assessment: Assessment) -> Iterator[Otherwise]:
     """One figure at a time: base rates, costs of the region, and likelihoods of what was reported."""
+    region = script.region_name(assessment.state.region)
     allowed = allowed_actions(script, assessment)
-    now = _ending(script.knowledge, script.evidence_model, assessment, allowed)
+    now = _ending(script.knowledge, script.evidence_model, region, assessment, allowed)
     for file, path, figure, changed in _figures(script, assessment):
         for end in figure.range or ():
             try:
                 knowledge, model = changed(figure.model_copy(update={"value": end}))
             except NotADistribution:
                 continue
-            ending = _ending(knowledge, model, assessment, allowed)
+            ending = _ending(knowledge, model, region, assessment, allowed)
             if ending != now:
                 yield Otherwise(file, path, end, ending)
 
@@ -45,14 +46,16 @@ def otherwise(script: Script, assessment: Assessment) -> Iterator[Otherwise]:
 Changed = Callable[[Figure], tuple[Knowledge, EvidenceModel]]
 
 
-def _ending(knowledge: Knowledge, model: EvidenceModel, assessment: Assessment, allowed: Actions) -> Action:
+def _ending(
+    knowledge: Knowledge, model: EvidenceModel, region: str, assessment: Assessment, allowed: Actions
+) -> Action:
     belief = posterior(model, assessment.evidence, assessment.not_fitted)
-    return least_action(decision_of(knowledge, assessment.state.region), belief.marginals, allowed)
+    return least_action(decision_of(knowledge, region), belief.marginals, allowed)
 
 
 def _figures(script: Script, assessment: Assessment) -> Iterator[tuple[str, Path, Figure, Changed]]:
     yield from _rates(script)
-    yield from _costs(script, assessment.state.region)
+    yield from _costs(script, script.region_name(assessment.state.region))
     yield from _likelihoods(script, assessment)
 
 

@@ -39,7 +39,7 @@ def weigh(
     except SessionUnknown:
         return say_unknown(sentences.wording, out)
     assessment = assess(script, fold(log.read(record.session_id)))
-    weighing = _Weighing(script, sentences, assessment)
+    weighing = Weighing(script, sentences, assessment)
     for heading, lines in weighing.parts():
         out.write(sentences.wording.say(f"weigh-{heading}") + "\n")
         out.writelines(f"  {line}\n" for line in lines)
@@ -49,7 +49,7 @@ def weigh(
     return 0
 
 
-class _Weighing:
+class Weighing:
     """Words the parts, one after the other."""
 
     def __init__(self, script: Script, sentences: Sentences, assessment: Assessment) -> None:
@@ -57,6 +57,7 @@ class _Weighing:
         self._say = sentences.wording.say
         self._sentences = sentences
         self._assessment = assessment
+        self._currency = script.region(assessment.state.region).currency
 
     def parts(self) -> Iterator[tuple[str, list[str]]]:
         yield "causes", list(self._causes())
@@ -119,11 +120,10 @@ class _Weighing:
 
     def _endings(self) -> Iterator[str]:
         """The expected cost of each way to end, in the region's currency, the least first."""
-        region = self._assessment.state.region
-        decision = self._script.decision(region)
+        decision = self._script.decision(self._assessment.state.region)
         costs = expected_costs(decision, self._assessment.posterior.marginals[None, :], np.ones(1))[0]
         allowed = allowed_actions(self._script, self._assessment)
-        currency = self._script.knowledge.regions[region].currency
+        currency = self._currency
         for number in sorted(allowed, key=lambda n: costs[n])[:MOST_SHOWN]:
             what = self._ending(decision.actions[number])
             yield self._say("weigh-cost", cost=f"{costs[number]:6.1f}", currency=currency, what=what)
@@ -148,7 +148,7 @@ class _Weighing:
         finder = WayFinder(self._script, self._assessment)
         open_ones = candidates(self._script, self._assessment, finder, "not_asked")
         actions = actions_in_reach(self._script, self._assessment, finder)
-        currency = self._script.knowledge.regions[self._assessment.state.region].currency
+        currency = self._currency
         if not open_ones:
             return
         two = foreseen(self._script, self._assessment, open_ones, actions)

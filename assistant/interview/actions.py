@@ -29,7 +29,7 @@ def _may_be_said(script: Script, assessment: Assessment, decision: Decision, num
     belief = assessment.posterior
     match decision.actions[number].ending:
         case "all_normal":
-            return belief.of_set(NOTHING_WRONG) >= float(belief.marginals.max())
+            return round(belief.of_set(NOTHING_WRONG), 9) >= round(float(belief.marginals.max()), 9)
         case "do_one_thing" | "use_differently":
             served = float(belief.marginals @ decision.serves[:, number])
             return served >= script.knowledge.settings.proposed_above.share

@@ -10,7 +10,7 @@ from assistant.belief.remembered import Remembered
 from assistant.belief.value import Worth
 from assistant.engine import Evaluator, evaluator
 from assistant.engine.crisp import CrispRule, Test
-from assistant.knowledge.model import Condition, Finding, Knowledge
+from assistant.knowledge.model import Condition, Finding, Knowledge, Region
 
 SAFETY_BAND, GATE_BAND, ADVICE_BAND = 0, 1, 2
 
@@ -33,9 +33,17 @@ class Script:
     dangerous: frozenset[str]
     foreseen: Remembered[tuple[Worth, ...]] = field(default_factory=_remembered_worths, compare=False)
 
+    def region(self, name: str) -> Region:
+        """The region of that name, or the one that stands in for it."""
+        return self.knowledge.regions[self.region_name(name)]
+
     def decision(self, region: str) -> Decision:
-        """That of the region; of the first one, for a session from a region that the rules no longer know."""
-        return self.decisions.get(region) or next(iter(self.decisions.values()))
+        """That of the same region."""
+        return self.decisions[self.region_name(region)]
+
+    def region_name(self, region: str) -> str:
+        """Its name; that of the first one, for a session from a region that the rules no longer know."""
+        return region if region in self.decisions else next(iter(self.decisions))
 
 
 def script_of(knowledge: Knowledge) -> Script:

@@ -36,8 +36,7 @@ def candidates(script: Script, assessment: Assessment, finder: WayFinder, status
 
 def _candidate(script: Script, assessment: Assessment, question_id: str, way: tuple[str, ...]) -> Candidate:
     questions = [script.knowledge.questions[q] for q in (*way, question_id)]
-    region = script.knowledge.regions.get(assessment.state.region) or next(iter(script.knowledge.regions.values()))
-    costs = region.costs
+    costs = script.region(assessment.state.region).costs
     minutes = sum(question.minutes.value for question in questions)
     care = sum(costs.care[question.care].value for question in questions)
     tired = 1 + len(assessment.state.answers) / script.knowledge.settings.patience.value

@@ -1,10 +1,13 @@
 """A session's belief in figures: what is printed adds up, and ends as the interview ends."""
 
 import io
+from dataclasses import replace
 
 import pytest
 
-from assistant.authoring.weighing import weigh
+from assistant.authoring.ranges import otherwise
+from assistant.authoring.weighing import Weighing, weigh
+from assistant.interview.assess import assess
 from assistant.interview.commands import Finish
 from assistant.interview.log import EventLog
 from assistant.interview.verdict import Verdict
@@ -100,6 +103,17 @@ def test_a_stopped_session_can_be_weighed(begun: Begin, sentences: Sentences) ->
     assert printed.conversation.assessment.danger.stops
     assert sentences.wording.say("cause-thermostat_stuck_closed") in printed.under("causes")[0]
     assert printed.under("questions") == []
+
+
+def test_a_session_from_a_region_that_the_rules_no_longer_know_is_weighed_by_the_first_one(
+    begun: Begin, sentences: Sentences
+) -> None:
+    conversation = begun(**TOLD)
+    script = conversation.script
+    elsewhere = assess(script, replace(conversation.state, region="gone"))
+    here, gone = (dict(Weighing(script, sentences, each).parts()) for each in (conversation.assessment, elsewhere))
+    assert here["endings"] == gone["endings"] != []
+    assert list(otherwise(script, elsewhere)) == list(otherwise(script, conversation.assessment))
 
 
 def test_an_unknown_session_is_said_to_be_unknown(begun: Begin, sentences: Sentences) -> None:

@@ -10,11 +10,11 @@ from functools import cache
 import numpy as np
 import pytest
 
-from assistant.belief.decision import Action, Decision
 from assistant.belief.posterior import posterior
 from assistant.belief.value import LEAST_MONEY, Candidate, look_ahead, one_step
 from tests.belief.networks import evidence_model_of
 from tests.belief.outside import Asked, shipped_network
+from tests.belief.tiny import plain_decision
 
 HIDDEN_AND_OBSERVED = {
     "asia": (("tub", "lung", "bronc"), ("asia", "smoke", "xray", "dysp")),
@@ -84,21 +84,7 @@ def invented_decision(asked, causes, evidence):
     ]
     lost = [price / limit for price, limit in zip(prices, pays_from, strict=True)]
     left = [[0.0 if name in (cause, "all") else lost[number] for name in names] for number, cause in enumerate(causes)]
-    return Decision(
-        actions=tuple(Action("do_one_thing", name) for name in names),
-        price=np.array([0.0, *prices, 0.9 * sum(prices)]),
-        left=np.array(left),
-        serves=np.ones((len(causes), len(names))),
-        visits={},
-        part_of=np.zeros((len(causes), 0)),
-        parts=(),
-        return_visit=0.0,
-        part_brought=0.0,
-        test=0.0,
-        parts_brought=1,
-        tests_planned=1,
-        tried_in_vain=0.0,
-    )
+    return plain_decision(names, [0.0, *prices, 0.9 * sum(prices)], left)
 
 
 def least_cost_by_queries(asked, decision, causes, evidence):

@@ -5,7 +5,7 @@ from itertools import product
 import numpy as np
 import pytest
 
-from assistant.belief.decision import Action, Decision, expected_costs
+from assistant.belief.decision import expected_costs
 from assistant.belief.hypotheses import EvidenceModel, compile_evidence_model
 from assistant.belief.posterior import posterior, weights_of_evidence
 from assistant.belief.value import Candidate, look_ahead, one_step
@@ -174,21 +174,8 @@ def model_of_alternatives(chances, tables):
 def decision_of_payoffs(payoffs):
     """Alternatives x actions; what is paid out is a cost below zero, and nothing is a visit."""
     costs = -np.array(payoffs, dtype=float)
-    return Decision(
-        actions=tuple(Action("do_one_thing", f"act{number}") for number in range(costs.shape[1])),
-        price=np.zeros(costs.shape[1]),
-        left=costs,
-        serves=np.ones(costs.shape),
-        visits={},
-        part_of=np.zeros((len(costs), 0)),
-        parts=(),
-        return_visit=0.0,
-        part_brought=0.0,
-        test=0.0,
-        parts_brought=1,
-        tests_planned=1,
-        tried_in_vain=0.0,
-    )
+    names = [f"act{number}" for number in range(costs.shape[1])]
+    return tiny.plain_decision(names, np.zeros(costs.shape[1]), costs)
 
 
 PLANT = decision_of_payoffs([[200, 100, 0], [-180, -20, 0]])

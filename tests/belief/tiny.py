@@ -3,6 +3,9 @@
 import random
 from itertools import combinations
 
+import numpy as np
+
+from assistant.belief.decision import Action, Decision
 from assistant.knowledge.load import load_knowledge
 from assistant.knowledge.model import (
     Band,
@@ -283,3 +286,22 @@ def random_answers(model, seed):
     chance = random.Random(seed)
     asked = chance.sample(list(model.codes), chance.randint(1, len(model.codes)))
     return {question_id: chance.choice(model.codes[question_id]) for question_id in asked}
+
+
+def plain_decision(names, price, left):
+    """A bare table of action x cause, (C, A) in `left`: no visits, kits or tests, and nothing tried in vain."""
+    return Decision(
+        actions=tuple(Action("do_one_thing", name) for name in names),
+        price=np.array(price, dtype=float),
+        left=np.array(left, dtype=float),
+        serves=np.ones((len(left), len(names))),
+        visits={},
+        part_of=np.zeros((len(left), 0)),
+        parts=(),
+        return_visit=0.0,
+        part_brought=0.0,
+        test=0.0,
+        parts_brought=1,
+        tests_planned=1,
+        tried_in_vain=0.0,
+    )
