@@ -12,7 +12,7 @@ from assistant.interview.actions import Actions, allowed_actions
 from assistant.interview.assess import Assessment
 from assistant.interview.script import Script
 from assistant.knowledge.likelihoods import NotADistribution
-from assistant.knowledge.model import Entry, Figure, Knowledge
+from assistant.knowledge.model import Cause, Effect, Entry, Figure, Knowledge
 
 Path = tuple[str, ...]
 
@@ -89,11 +89,13 @@ def _likelihoods(script: Script, assessment: Assessment) -> Iterator[tuple[str, 
     model = script.evidence_model
     reported = {model.observable_of[report] for report in assessment.evidence}
     asked = {report.split("__")[0] for report in assessment.evidence}
-    for kind, names in (("causes", None), ("observables", reported), ("questions", asked)):
+    for kind, names in (("causes", None), ("effects", None), ("observables", reported), ("questions", asked)):
         entries: Mapping[str, Entry] = getattr(script.knowledge, kind)
         for entry_id in entries if names is None else sorted(names & entries.keys()):
             for path, figure in figures_within(entries[entry_id]):
-                if kind == "causes" and not (path[0] == "shows" and path[1] in reported):
+                if kind in ("causes", "effects") and not (path[0] == "shows" and path[1] in reported):
+                    continue
+                if kind == "causes" and _from_effect(script.knowledge, entry_id, path[1]):
                     continue
                 if kind == "questions" and path[0] == "minutes":
                     continue
@@ -107,14 +109,31 @@ def _changed_entry(script: Script, kind: str, entry_id: str, path: Path) -> Chan
         entries = getattr(knowledge, kind)
         entry = with_figure(entries[entry_id], path, figure)
         other = knowledge.model_copy(update={kind: {**entries, entry_id: entry}})
+        if kind == "effects":
+            other = other.model_copy(update={"causes": _causes_with(knowledge, entry_id, entry, path[1])})
         return other, with_knowledge(script.evidence_model, other, _observables_of(kind, entry_id, path))
 
     return changed
 
 
+def _from_effect(knowledge: Knowledge, cause_id: str, name: str) -> bool:
+    cause = knowledge.causes[cause_id]
+    return cause.effect is not None and cause.shows_as(knowledge.effects[cause.effect], name)
+
+
+def _causes_with(knowledge: Knowledge, effect_id: str, effect: Effect, name: str) -> dict[str, Cause]:
+    """All causes, of which those with that effect show the observable as it does now."""
+    return {
+        cause_id: cause.model_copy(update={"shows": {**cause.shows, name: effect.shows[name]}})
+        if cause.effect == effect_id and _from_effect(knowledge, cause_id, name)
+        else cause
+        for cause_id, cause in knowledge.causes.items()
+    }
+
+
 def _observables_of(kind: str, entry_id: str, path: Path) -> tuple[str, ...]:
     """Those whose tables hang on the figure."""
-    if kind == "causes":
+    if kind in ("causes", "effects"):
         return (path[1],)
     if kind == "observables":
         return (entry_id,)

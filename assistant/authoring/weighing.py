@@ -113,7 +113,7 @@ class Weighing:
     def _left_out(self) -> Iterator[str]:
         assessment = self._assessment
         found = left_out(self._script.evidence_model, assessment.evidence, assessment.not_fitted)
-        for name in ("three_faults", "two_habits", "still_more_at_most"):
+        for name in ("three_causes", "two_habits", "still_more_at_most"):
             yield self._say(
                 "weigh-share", percent=f"{100 * getattr(found, name):5.2f}", what=self._say(f"weigh-{name}")
             )

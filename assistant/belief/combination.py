@@ -7,6 +7,7 @@ described as it is seen, leak included, so its own share of the cumulative distr
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import combinations, product
 
 import numpy as np
 import numpy.typing as npt
@@ -87,13 +88,11 @@ def _one_of(tables: Floats, present: Floats, normal: Floats) -> Floats:
 def sets_of_causes(
     faults: Sequence[str], habits: Sequence[str], excluded: Iterable[frozenset[str]]
 ) -> tuple[tuple[str, ...], ...]:
-    """Every set of at most two faults and at most one habit that may be there together, the empty one first."""
+    """Every set of at most two causes, of which at most one is a habit, that may be there together.
+
+    The empty one comes first, then single faults, single habits, pairs of faults, and a fault with a habit.
+    """
     never = set(excluded)
-    pairs = [(a, b) for number, a in enumerate(faults) for b in faults[number + 1 :]]
-    of_faults = [(), *((fault,) for fault in faults), *(pair for pair in pairs if frozenset(pair) not in never)]
-    return tuple(
-        (*chosen, *habit)
-        for chosen in of_faults
-        for habit in [(), *((habit,) for habit in habits)]
-        if not habit or not any(frozenset((fault, *habit)) in never for fault in chosen)
-    )
+    pairs = (*combinations(faults, 2), *product(faults, habits))
+    single = ((cause,) for cause in (*faults, *habits))
+    return ((), *single, *(pair for pair in pairs if frozenset(pair) not in never))

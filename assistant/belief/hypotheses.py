@@ -62,7 +62,7 @@ def _remembered_rows() -> Remembered[Floats]:
 class EvidenceModel:
     """Everything belief needs, compiled once. H hypotheses, C causes (the unnamed one last), S states.
 
-    `hypotheses`: exclusive sets of causes: nothing wrong, up to two faults and one habit, something else.
+    `hypotheses`: exclusive sets of causes: nothing wrong, one cause, two faults, a fault and a habit, something else.
     `prior_odds`: (H,), odds against nothing wrong, before any complaint.
     `state_given`: observable -> (S, H), columns sum to 1.
     `report_given`: report -> (answers, S), columns sum to 1; rows in the order of the report's codes. A report is

@@ -1,13 +1,13 @@
-"""How much is left out by weighing at most two faults and one habit at a time, for the evidence given.
+"""How much is left out by weighing at most two causes at a time, of which one a habit, for the evidence given.
 
-The next larger sets, of three faults or of two habits, are weighed exactly, outside the posterior. Sets that are
+The next larger sets, of three causes or of two habits, are weighed exactly, outside the posterior. Sets that are
 larger still are bounded: whatever is wrong, the answers can't be more probable than in the states that explain each
 of them best, so their weight is at most their prior odds times that.
 """
 
 from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
-from itertools import combinations, islice
+from itertools import combinations, islice, product
 
 import numpy as np
 
@@ -16,23 +16,27 @@ from assistant.belief.hypotheses import EvidenceModel, Hypothesis, Priors, membe
 from assistant.belief.posterior import log_likelihoods, log_priors, state_weights
 
 SETS_AT_ONCE = 20_000
-MOST_FAULTS, MOST_HABITS = 2, 1
+WEIGHED = ((0, 0), (1, 0), (2, 0), (0, 1), (1, 1))
+THREE_CAUSES = ((3, 0), (2, 1))
+TWO_HABITS = ((0, 2), (1, 2))
+"""Numbers of faults and habits in a set."""
 
 
 @dataclass(frozen=True)
 class LeftOut:
     """Shares of everything that could be, given the answers, which no hypothesis holds.
 
-    `three_faults`, `two_habits`: computed. `still_more_at_most`: a bound for all larger sets.
+    `three_causes`: three faults, or two and a habit. `two_habits`: alone or with one fault. Both are computed.
+    `still_more_at_most`: a bound for all larger sets.
     """
 
-    three_faults: float
+    three_causes: float
     two_habits: float
     still_more_at_most: float
 
     @property
     def at_most(self) -> float:
-        return self.three_faults + self.two_habits + self.still_more_at_most
+        return self.three_causes + self.two_habits + self.still_more_at_most
 
 
 def left_out(model: EvidenceModel, answers: Mapping[str, str], not_fitted: Set[str] = frozenset()) -> LeftOut:
@@ -44,8 +48,8 @@ def left_out(model: EvidenceModel, answers: Mapping[str, str], not_fitted: Set[s
     fitted = [cause for cause in model.causes[:-1] if not_fitted.isdisjoint(model.needs[cause])]
     faults = [cause for cause in fitted if cause in model.priors.faults]
     habits = [cause for cause in fitted if cause in model.priors.habits]
-    three = _weight(model, _sets(model.priors, faults, habits, (3,), (0, 1)), likelihoods, heaviest)
-    two = _weight(model, _sets(model.priors, faults, habits, (0, 1, 2), (2,)), likelihoods, heaviest)
+    three = _weight(model, _sets(model.priors, faults, habits, THREE_CAUSES), likelihoods, heaviest)
+    two = _weight(model, _sets(model.priors, faults, habits, TWO_HABITS), likelihoods, heaviest)
     best = float(np.exp(sum(np.log(row.max()) for row in likelihoods.values()) - heaviest))
     larger = odds_of_larger_sets(model.priors, faults, habits) * best
     everything = weighed + three + two + larger
@@ -53,12 +57,12 @@ def left_out(model: EvidenceModel, answers: Mapping[str, str], not_fitted: Set[s
 
 
 def _sets(
-    priors: Priors, faults: Sequence[str], habits: Sequence[str], faults_each: Sequence[int], habits_each: Sequence[int]
+    priors: Priors, faults: Sequence[str], habits: Sequence[str], numbers: Sequence[tuple[int, int]]
 ) -> Iterator[Hypothesis]:
     """Every set of these numbers of faults and habits whose causes may be there together."""
-    for some in (chosen for number in faults_each for chosen in combinations(faults, number)):
-        for others in (chosen for number in habits_each for chosen in combinations(habits, number)):
-            causes = (*some, *others)
+    for of_faults, of_habits in numbers:
+        for chosen in product(combinations(faults, of_faults), combinations(habits, of_habits)):
+            causes = (*chosen[0], *chosen[1])
             if not any(frozenset(pair) in priors.never for pair in combinations(causes, 2)):
                 yield causes
 
@@ -78,13 +82,13 @@ def _weight(
 
 
 def odds_of_larger_sets(priors: Priors, faults: Sequence[str], habits: Sequence[str]) -> float:
-    """The prior odds of all sets with four or more faults, or three or more habits, or three faults and two habits.
+    """The prior odds of all sets with four or more causes, and of those of three habits.
 
     Exclusions are forgotten, which only makes it larger.
     """
     odds = _odds_by_numbers(priors, faults, habits)
-    odds[: MOST_FAULTS + 1, : MOST_HABITS + 2] = 0.0
-    odds[: MOST_FAULTS + 2, : MOST_HABITS + 1] = 0.0
+    for of_faults, of_habits in (*WEIGHED, *THREE_CAUSES, *TWO_HABITS):
+        odds[of_faults : of_faults + 1, of_habits : of_habits + 1] = 0.0
     return priors.asked_about * float(odds.sum())
 
 

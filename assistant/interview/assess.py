@@ -66,6 +66,8 @@ def parts_not_fitted(answers: Mapping[str, Answer], knowledge: Knowledge) -> fro
     """Parts the oven is known to lack, from answers about its functions and from 'mine hasn't one'."""
     lacking: set[str] = set()
     having: set[str] = set()
+    kinds = knowledge.ovens.kinds
+    kind = kind_of_oven(answers, knowledge)
     for question_id, question in knowledge.questions.items():
         answer = answers.get(question_id)
         if answer is None or answer.value is None or isinstance(answer.value, float):
@@ -74,12 +76,20 @@ def parts_not_fitted(answers: Mapping[str, Answer], knowledge: Knowledge) -> fro
         for code in chosen:
             lacking.update(question.choices[code].has_not)
             having.update(question.choices[code].has)
+        if question.tells == "kind":
+            lacking.update(part for name in chosen for part in kinds[name].has_not if name in kinds)
         if question.tells == "functions":
-            functions = knowledge.ovens.functions
-            used = {part for name in chosen for part in functions[name].uses}
-            lacking.update({part for f in functions.values() for part in f.uses} - used)
+            used = {part for name in chosen for part in knowledge.ovens.uses(name, kind)}
+            lacking.update({part for name in knowledge.ovens.functions for part in knowledge.ovens.uses(name)} - used)
             having.update(used)
     return frozenset(lacking - having)
+
+
+def kind_of_oven(answers: Mapping[str, Answer], knowledge: Knowledge) -> str | None:
+    """The kind that was told, if any was."""
+    asked = (answers.get(question_id) for question_id, q in knowledge.questions.items() if q.tells == "kind")
+    told = (answer.value for answer in asked if answer is not None and isinstance(answer.value, str))
+    return next((kind for kind in told if kind in knowledge.ovens.kinds), None)
 
 
 def applies(question: Question, not_fitted: frozenset[str]) -> bool:

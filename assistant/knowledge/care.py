@@ -7,13 +7,14 @@ Trade = Literal["appliance_engineer", "electrician"]
 
 
 class Care(StrEnum):
-    """What a question asks of the person, the least first."""
+    """What a question asks of the person, the least first. The last is for a qualified engineer alone."""
 
     TALK = "talk"
     LOOK_COLD = "look_cold"
     DAILY_USE = "daily_use"
     WATCH_HOT = "watch_hot"
     OPEN_HOT = "open_hot"
+    ENGINEER = "engineer"
 
     @property
     def rank(self) -> int:

@@ -81,14 +81,14 @@ def required_entries_exist(read: RulesFolder) -> None:
 
 def observables_are_reported(read: RulesFolder) -> None:
     """An observable that no question reports, or that no cause changes, can't matter."""
-    if any(len(read.ids[kind]) > len(read.entries[kind]) for kind in ("questions", "causes")):
+    if any(len(read.ids[kind]) > len(read.entries[kind]) for kind in ("questions", "causes", "effects")):
         return
     if any(problem.code in ("report_of_nothing", "no_observable") for problem in read.problems):
         return
     questions = read.entries["questions"].values()
     reported = {question.observable for question in questions}
     reported |= {name for question in questions for choice in question.choices.values() for name in choice.said_when}
-    shown = {name for cause in read.entries["causes"].values() for name in cause.shows}
+    shown = {name for kind in ("causes", "effects") for entry in read.entries[kind].values() for name in entry.shows}
     for name in read.entries["observables"]:
         if name not in reported:
             read.add_problem(f"observables/{name}.yaml", (), "never_reported", name=name)
@@ -135,6 +135,17 @@ def counts_fit_sessions(read: RulesFolder) -> None:
                     read.add_problem(LEARNED_FILE, path, "more_than_sessions", found=str(count.of), most=most)
 
 
+def effects_are_named(read: RulesFolder) -> None:
+    """An effect that no cause names says nothing."""
+    causes: dict[str, Cause] = read.entries["causes"]
+    if len(read.ids["causes"]) > len(causes) or any(problem.code == "no_effect" for problem in read.problems):
+        return
+    named = {cause.effect for cause in causes.values()}
+    for effect_id in read.entries["effects"]:
+        if effect_id not in named:
+            read.add_problem(f"effects/{effect_id}.yaml", (), "effect_of_nothing", name=effect_id)
+
+
 CHECKS: tuple[Check, ...] = (
     references_exist,
     distributions_are_whole,
@@ -150,4 +161,5 @@ CHECKS: tuple[Check, ...] = (
     causes_can_meet,
     some_ovens_are_sound,
     counts_fit_sessions,
+    effects_are_named,
 )

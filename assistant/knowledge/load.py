@@ -1,7 +1,7 @@
 """A rules folder -> Knowledge, by way of a cache of its compiled form."""
 
 import contextlib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from assistant.errors import OvensideError
@@ -9,7 +9,7 @@ from assistant.knowledge.checks import check_all
 from assistant.knowledge.danger_questions import danger_questions
 from assistant.knowledge.fingerprint import combined, fingerprint, sealed, unsealed, write_beside
 from assistant.knowledge.learned import LEARNED_FILE
-from assistant.knowledge.model import Knowledge
+from assistant.knowledge.model import Cause, Effect, Knowledge
 from assistant.knowledge.problems import Problem
 from assistant.knowledge.rules_folder import RulesFolder, read_folder
 
@@ -30,7 +30,8 @@ def knowledge_of(read: RulesFolder, mark: str) -> Knowledge:
         ovens=entries["ovens.yaml"][""],
         observables=entries["observables"],
         questions=danger_questions(entries["danger"]) | entries["questions"],
-        causes=entries["causes"],
+        effects=entries["effects"],
+        causes={cause_id: _whole(cause, entries["effects"]) for cause_id, cause in entries["causes"].items()},
         pairs=entries["pairs"],
         findings=entries["findings"],
         signs=entries["danger"],
@@ -41,6 +42,11 @@ def knowledge_of(read: RulesFolder, mark: str) -> Knowledge:
         steps=entries["steps.yaml"],
         learned=entries[LEARNED_FILE].get(""),
     )
+
+
+def _whole(cause: Cause, effects: Mapping[str, Effect]) -> Cause:
+    """The cause with what its physical effect shows."""
+    return cause if cause.effect is None else cause.with_effect(effects[cause.effect])
 
 
 class FolderBroken(OvensideError):

@@ -90,7 +90,7 @@ class NumberRange(Entry):
     bands: dict[Id, Band] = Field(default_factory=dict)
 
 
-Stage = Literal["danger", "complaint", "oven", "care", "signs", "look", "visit"]
+Stage = Literal["danger", "complaint", "oven", "care", "signs", "look", "visit", "tests"]
 Kind = Literal["choice", "choices", "number", "text"]
 
 
@@ -108,7 +108,7 @@ class Question(Entry):
     mistakes: Likelihood | None = None
     table: dict[Id, Distribution] | None = None
     choices: dict[Id, Choice] = Field(default_factory=dict)
-    tells: Literal["functions"] | None = None
+    tells: Literal["functions", "kind"] | None = None
     number: NumberRange | None = None
     ask_when: tuple[Id, ...] = ()
     not_when: tuple[Id, ...] = ()
@@ -225,8 +225,20 @@ class Sign(Entry):
     who: Literal["appliance_engineer", "electrician", "network_operator", "gas_emergency", "fire_service"]
 
 
+class Effect(Entry):
+    """How an oven behaves that has one of several causes: their common physical effect.
+
+    A cause that names it shows all of it, but where the cause's own `shows` says otherwise.
+    """
+
+    note: Note
+    shows: dict[Id, Distribution] = Field(min_length=1)
+    masks: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()
+
+
 class Cause(Entry):
-    """A fault, or a habit (a way of use or a setting). `shows` lists only where it differs from normal.
+    """A fault, or a habit (a way of use or a setting). `shows` lists only where it differs from normal, or from what
+    its physical `effect` shows.
 
     `base_rate`: the share of the ovens that people ask about which have it, before anything was said of them.
     `danger`: the danger sign whose steps hold for it, if it is dangerous. `masks`: observables in which only this
@@ -245,7 +257,8 @@ class Cause(Entry):
     advice: Id | None = None
     look_alikes: tuple[Id, ...] = ()
     can_mislead: Note
-    shows: dict[Id, Distribution] = Field(min_length=1)
+    effect: Id | None = None
+    shows: dict[Id, Distribution] = Field(default_factory=dict)
     masks: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()
     excludes: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()
 
@@ -255,7 +268,18 @@ class Cause(Entry):
             raise PydanticCustomError("habit_mended_by_householder", "habits, and only they, are the householder's")
         if (self.act is not None) + (self.advice is not None) != (self.kind == "habit"):
             raise PydanticCustomError("habit_needs_remedy", "a habit has one act or one advice, a fault neither")
+        if not self.shows and self.effect is None:
+            raise PydanticCustomError("cause_shows_nothing", "a cause has an effect, or shows something")
         return self
+
+    def with_effect(self, effect: Effect) -> Self:
+        """The cause with what its effect shows besides, and what that masks."""
+        masks = tuple(dict.fromkeys((*self.masks, *effect.masks)))
+        return self.model_copy(update={"shows": {**effect.shows, **self.shows}, "masks": masks})
+
+    def shows_as(self, effect: Effect, name: str) -> bool:
+        """Whether what the cause shows of that observable is what the effect shows."""
+        return name in effect.shows and self.shows.get(name) == effect.shows[name]
 
 
 class Pair(Entry):
@@ -285,11 +309,28 @@ class Function(Entry):
     uses: tuple[Id, ...]
 
 
+class OvenKind(Entry):
+    """A kind of oven: which functions it may have, by the parts that each uses there, and parts it never has.
+
+    `functions` says only where this kind differs from `functions` of all ovens; `has_not` are parts.
+    """
+
+    note: Note
+    functions: dict[Id, tuple[Id, ...]] = Field(default_factory=dict)
+    has_not: tuple[Id, ...] = ()
+
+
 class Ovens(Entry):
-    """Parts an oven may have, and the functions that use them."""
+    """Parts an oven may have, the functions that use them, and the kinds of oven that differ in both."""
 
     parts: dict[Id, Note]
     functions: dict[Id, Function]
+    kinds: dict[Id, OvenKind] = Field(default_factory=dict)
+
+    def uses(self, function_id: str, kind: str | None = None) -> tuple[str, ...]:
+        """The parts that a function uses, in that kind of oven if it is known."""
+        of_kind = self.kinds[kind].functions if kind in self.kinds else {}
+        return of_kind.get(function_id, self.functions[function_id].uses)
 
 
 class Role(Entry):
@@ -332,6 +373,7 @@ class Knowledge(Entry):
     observables: dict[Id, Observable]
     questions: dict[str, Question]
     causes: dict[Id, Cause]
+    effects: dict[Id, Effect] = Field(default_factory=dict)
     pairs: dict[Id, Pair]
     findings: dict[Id, Finding]
     signs: dict[Id, Sign]

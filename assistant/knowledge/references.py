@@ -21,11 +21,10 @@ def references_exist(read: RulesFolder) -> None:
 
 
 def _known_ids(read: RulesFolder, kind: str) -> set[str]:
-    if kind in ("part", "function"):
+    if kind in _OF_OVENS:
         if not read.entries["ovens.yaml"]:
             return {ANY}
-        ovens = read.entries["ovens.yaml"][""]
-        return set(ovens.parts if kind == "part" else ovens.functions)
+        return set(getattr(read.entries["ovens.yaml"][""], _OF_OVENS[kind]))
     if kind == "question":
         derived = {
             danger.DANGER_NOW,
@@ -36,9 +35,12 @@ def _known_ids(read: RulesFolder, kind: str) -> set[str]:
     return read.ids[_FOLDER_OF[kind]]
 
 
+_OF_OVENS = {"part": "parts", "function": "functions"}
+
 _FOLDER_OF = {
     "observable": "observables",
     "cause": "causes",
+    "effect": "effects",
     "finding": "findings",
     "sign": "danger",
     "act": "acts.yaml",
@@ -52,6 +54,7 @@ def _references(read: RulesFolder) -> Iterator[Reference]:
         ("questions", _question_references),
         ("findings", _finding_references),
         ("causes", _cause_references),
+        ("effects", _effect_references),
         ("pairs", _pair_references),
         ("danger", _sign_references),
     ):
@@ -67,6 +70,16 @@ def _references(read: RulesFolder) -> Iterator[Reference]:
         for name, function in ovens.functions.items():
             for index, part in enumerate(function.uses):
                 yield "ovens.yaml", "part", ("functions", name, "uses", index), part
+        for kind_id, oven_kind in ovens.kinds.items():
+            for reference_kind, path, named in _oven_kind_references(kind_id, oven_kind):
+                yield "ovens.yaml", reference_kind, path, named
+
+
+def _oven_kind_references(kind_id: str, oven_kind: Any) -> Iterator[tuple[str, PathInFile, str]]:
+    yield from _each("part", ("kinds", kind_id, "has_not"), oven_kind.has_not)
+    for function_id, parts in oven_kind.functions.items():
+        yield "function", ("kinds", kind_id, "functions", function_id), function_id
+        yield from _each("part", ("kinds", kind_id, "functions", function_id), parts)
 
 
 def _learned_references(read: RulesFolder) -> Iterator[Reference]:
@@ -126,6 +139,7 @@ def conditions_of(finding: Any) -> Iterator[tuple[PathInFile, Condition]]:
 
 
 def _cause_references(cause: Any) -> Iterator[tuple[str, PathInFile, str]]:
+    yield from _one("effect", ("effect",), cause.effect)
     yield from _each("part", ("needs",), cause.needs)
     yield from _one("part", ("part",), cause.part)
     yield from _one("act", ("act",), cause.act)
@@ -135,6 +149,12 @@ def _cause_references(cause: Any) -> Iterator[tuple[str, PathInFile, str]]:
     yield from _each("observable", ("masks",), cause.masks)
     yield from _each("cause", ("excludes",), cause.excludes)
     for name in cause.shows:
+        yield "observable", ("shows", name), name
+
+
+def _effect_references(effect: Any) -> Iterator[tuple[str, PathInFile, str]]:
+    yield from _each("observable", ("masks",), effect.masks)
+    for name in effect.shows:
         yield "observable", ("shows", name), name
 
 

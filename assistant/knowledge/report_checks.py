@@ -39,7 +39,7 @@ def _distributions(read: RulesFolder) -> Iterator[tuple[str, PathInFile, Distrib
     observables: dict[str, Observable] = read.entries["observables"]
     for name, observable in observables.items():
         yield f"observables/{name}.yaml", ("normal",), observable.normal, observable.states, "no_state"
-    for kind in ("causes", "pairs"):
+    for kind in ("effects", "causes", "pairs"):
         for entry_id, entry in read.entries[kind].items():
             for name, distribution in entry.shows.items():
                 if name in observables:

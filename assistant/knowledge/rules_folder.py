@@ -18,7 +18,7 @@ MOST_BYTES = 200_000
 ANY = "*"
 """Among `ids`: what lists them couldn't be read, so any id may exist."""
 
-MAY_BE_MISSING = frozenset({"pairs", LEARNED_FILE})
+MAY_BE_MISSING = frozenset({"effects", "pairs", LEARNED_FILE})
 """What isn't there where there is nothing to say."""
 
 OTHER_ENTRIES = frozenset({"schema", "README.md", LEARNED_DIFF})

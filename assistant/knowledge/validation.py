@@ -16,6 +16,7 @@ from assistant.knowledge.yaml_text import PathInFile, shortened
 ENTRY_FOLDERS: dict[str, Any] = {
     "observables": model.Observable,
     "questions": model.Question,
+    "effects": model.Effect,
     "causes": model.Cause,
     "pairs": model.Pair,
     "findings": model.Finding,
@@ -152,6 +153,7 @@ OWN_CODES: Mapping[str, str] = {
     "when_or_any_of": "",
     "habit_mended_by_householder": "mended_by",
     "habit_needs_remedy": "kind",
+    "cause_shows_nothing": "",
     "found_above_of": "found",
 }
 

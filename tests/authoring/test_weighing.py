@@ -86,7 +86,7 @@ def test_the_question_that_is_worth_most_is_the_one_that_is_asked(begun: Begin, 
 
 def test_what_is_left_out_is_a_small_share(printed: Printed) -> None:
     shares = list(map(figure, printed.under("left_out")))
-    assert len(shares) == len(("three_faults", "two_habits", "still_more_at_most"))
+    assert len(shares) == len(("three_causes", "two_habits", "still_more_at_most"))
     assert 0 < sum(shares) < 10
 
 

@@ -79,15 +79,15 @@ def against_sound(knowledge, percentage):
 
 
 def may_be_together(knowledge, causes):
-    """At most two faults, at most one habit, and none that another of them excludes."""
+    """At most two, of which at most one is a habit, and none that another of them excludes."""
     kinds = [knowledge.causes[cause].kind for cause in causes]
     excluding = any(b in knowledge.causes[a].excludes for a in causes for b in causes)
-    return kinds.count("fault") <= 2 and kinds.count("habit") <= 1 and not excluding
+    return len(kinds) <= 2 and kinds.count("habit") <= 1 and not excluding
 
 
 def sets_of(knowledge):
     """Every set that may be there, in the order of the causes, and something else by itself."""
-    named = [s for size in range(4) for s in combinations(knowledge.causes, size) if may_be_together(knowledge, s)]
+    named = [s for size in range(3) for s in combinations(knowledge.causes, size) if may_be_together(knowledge, s)]
     return [frozenset(s) for s in named] + [frozenset({SOMETHING_ELSE})]
 
 

@@ -114,7 +114,6 @@ def test_prior_odds_are_those_of_the_base_rates_and_of_the_pair_that_comes_toget
         ("worn_seal",): seal,
         ("worn_seal", "high_shelf"): seal * shelf / 8,
         ("weak_element", "worn_seal"): seal * 15 / 85,
-        ("weak_element", "worn_seal", "high_shelf"): seal * (15 / 85) * shelf / 8,
         ("something_else",): 5 / 80,
     }
     assert dict(zip(model.hypotheses, model.prior_odds, strict=True)) == pytest.approx(expected)
