@@ -77,7 +77,7 @@ def parts_not_fitted(answers: Mapping[str, Answer], knowledge: Knowledge) -> fro
             lacking.update(question.choices[code].has_not)
             having.update(question.choices[code].has)
         if question.tells == "kind":
-            lacking.update(part for name in chosen for part in kinds[name].has_not if name in kinds)
+            lacking.update(part for name in chosen if name in kinds for part in kinds[name].has_not)
         if question.tells == "functions":
             used = {part for name in chosen for part in knowledge.ovens.uses(name, kind)}
             lacking.update({part for name in knowledge.ovens.functions for part in knowledge.ovens.uses(name)} - used)

@@ -33,14 +33,20 @@ question-what_goes_wrong = What goes wrong with the oven?
     .one_side-words = one side | uneven | unevenly | lopsided | left side | right side | back burns
     .grill_weak = The grill is weak or does not work
     .grill_weak-words = grill | no grill | grill is weak | grill not working | toast
-    .fan_trouble = The fan does not run, scrapes or blows cold
-    .fan_trouble-words = fan | fan is noisy | fan stopped | fan not working | blows cold
-    .light_or_clock = The small light or the clock behaves oddly
-    .light_or_clock-words = light | clock | display | timer | lamp | orange light | clock flashes | clock is flashing | small light stays on | light never goes out
-    .door_trouble = The door or its seal does not fit well
-    .door_trouble-words = door | seal | door gap | hinge | gasket | door doesn't fit | door does not fit | door leaves a gap
+    .fan_trouble = The fan does not run, or scrapes
+    .fan_trouble-words = fan | fan is noisy | fan stopped | fan not working | fan scrapes | fan rattles
+    .blows_cold = The fan runs, but the air stays cold
+    .blows_cold-words = blows cold | fan blows cold | cold air | fan but no heat
+    .stops_midway = It starts well and then stops heating by itself
+    .stops_midway-words = stops | stops midway | switches itself off | cuts out | goes off by itself | stops heating | turns itself off
+    .light_or_clock = A light, the clock or the display behaves oddly
+    .light_or_clock-words = light | clock | display | timer | error | fault code | code on the display | inside light | lamp | orange light | clock flashes | clock is flashing | small light stays on | light never goes out
+    .door_trouble = The door or its seal does not fit well, or it stays locked
+    .door_trouble-words = door | seal | door is locked | won't open | door gap | hinge | gasket | door doesn't fit | door does not fit | door leaves a gap
     .trips_electricity = It makes the electricity go off
     .trips_electricity-words = trips | fuse | breaker | electricity goes off | it trips | it keeps tripping | tripping | keeps tripping | it tripped | rcd | fuse blows | blows the fuse | trips the electrics
+    .thermometer_disagrees = My own thermometer shows another temperature
+    .thermometer_disagrees-words = thermometer | my thermometer | thermometer says | oven thermometer
     .a_worry = I only wonder whether something is normal
     .a_worry-words = is it normal that the fan runs on | is it normal that it ticks | is it normal | i wonder if it is normal | just wondering | noise | a question | steam | i just want to know if its normal | i just want to know if it's normal | is this normal | just want to know | i only wonder | only wondering | is that normal
     .something_else_wrong = Something else
@@ -144,10 +150,24 @@ question-ever_tripped = Did the oven ever make the electricity go off?
     .lately = Yes, lately
     .lately-words = yes | lately | recently | this week | again | often | yeah | yep
 
-question-which_appliance = What kind of oven is it?
+question-which_appliance = Which kind of oven is it?
     .how = The booklet or the label inside the door frame says so. A gas hob can sit over an electric oven.
     .why = We can only help with electric ovens.
-    .electric_oven = An electric oven
+    .built_in_knobs = One electric oven in a cupboard, with a knob for the temperature
+    .built_in_knobs-words = built in with knobs | knobs | built-in knobs
+    .built_in_digits = One electric oven in a cupboard, with the temperature in digits
+    .built_in_digits-words = digits | display | built in with display | touch
+    .double_knobs = Two electric ovens in one housing, with knobs
+    .double_knobs-words = double oven | two ovens | double with knobs
+    .double_digits = Two electric ovens in one housing, with digits
+    .double_digits-words = double with display | two ovens with display
+    .cooker_knobs = An electric cooker on the floor with its own hob, with knobs
+    .cooker_knobs-words = freestanding cooker | cooker with knobs | standing cooker
+    .cooker_digits = An electric cooker on the floor with its own hob, with digits
+    .cooker_digits-words = cooker with display | cooker with digits
+    .table_top = A small electric oven on the worktop
+    .table_top-words = small oven | worktop oven | mini oven | table top
+    .electric_oven = Another electric oven, or I can't say which
     .electric_oven-words = electric | electric oven | electricity | fan oven | yes its electric | electric dear | it's electric | its an electric oven | electric cooker | built-in electric oven | electric one | gas hob electric oven | all electric
     .gas_oven = A gas oven
     .gas_oven-words = gas | gas oven | burns gas
@@ -177,6 +197,14 @@ question-functions_on_oven = Which of these pictures are on the knob?
     .grill_with_fan-words = zigzag and fan | grill and fan | grill with fan
     .defrost = A fan with a snowflake or drops
     .defrost-words = snowflake | defrost | drops | fan and snowflake
+    .rapid_preheat = An arrow, or two lines beside a thermometer
+    .rapid_preheat-words = arrow | fast | quick heat
+    .eco = A leaf, or the word eco
+    .eco-words = leaf | eco
+    .keep_warm = A dish with waves above it
+    .keep_warm-words = waves | keep warm | dish
+    .light_only = A lamp
+    .light_only-words = lamp | light
 
 question-lamp_means = What does the small light on the front panel show?
     .how = Not the light inside the oven. The booklet says what the small light means.
@@ -187,6 +215,8 @@ question-lamp_means = What does the small light on the front panel show?
     .lit_when_hot-words = comes on when hot | lit when ready | ready light | on when hot
     .only_power = It is lit whenever the oven is on
     .only_power-words = the light stays on | it stays on | always on | power light | lit when on | on all the time
+    .bar_or_beep = There is no light, but a bar, a mark or a beep when it is hot
+    .bar_or_beep-words = bar | beep | mark | digits
     .no_lamp = There is no such light
     .no_lamp-words = no light | no | none | there isn't one | hasn't got one | nope | nah | no lamp
 
@@ -289,6 +319,10 @@ question-timer_sign = Is the oven waiting for a set time?
     .by_hand-words = by hand | hand | no a | manual | no auto | no | nah | nope
     .waits_for_time = I see the letter A, or "auto"
     .waits_for_time-words = auto | letter a | the letter a | automatic | yes
+    .counts_to_start = It waits for a start time later on
+    .counts_to_start-words = later start | start time | delayed | waits to start
+    .shows_end = It shows that a timed cook has ended
+    .shows_end-words = ended | end | finished | beeped | nought
     .no_clock = My oven has no clock that can end the cooking
     .no_clock-words = no clock | only a timer | hasn't one | doesn't have a clock | not on mine | mine has none | it only rings
 
@@ -679,6 +713,10 @@ question-display_sign = Does the display show a key, or a word for a lock?
     .key_or_lock-words = key | lock | loc | yes | child lock
     .demo_word = The word "demo"
     .demo_word-words = demo | demo mode | demonstration | show mode
+    .holiday_word = A word or sign for a rest day
+    .holiday_word-words = holiday | rest day | candle | holiday word
+    .probe_sign = The sign of a meat probe
+    .probe_sign-words = probe | meat probe | probe sign
     .no_display = My oven has no display
     .no_display-words = no display | no clock | hasn't one | doesn't have a display | not on mine | mine has none
 
@@ -718,3 +756,717 @@ question-underside_with_fan = With the fan and a line above and below, how does 
 
     .no_such_heat = My oven has no such setting
     .no_such_heat-words = hasn't one | no such setting | doesn't have it | not on mine | mine has none | there is no such
+
+question-rest_of_home = Do the fridge and the lights in the kitchen work?
+    .how = Look at things that were working this morning.
+    .why = If nothing works, the oven is not to blame.
+    .all_works = Yes, everything else works
+    .all_works-words = yes | works | they work | all fine | everything else works | fridge works | lights work
+    .kitchen_dead = Other things in the kitchen are dead too
+    .kitchen_dead-words = kitchen dead | some things | fridge is off | sockets dead | part of the house | other things too
+    .home_dead = Nothing works in the whole home
+    .home_dead-words = nothing works | whole house | power cut | no electricity | everything is off | blackout
+
+question-how_connected = How is the oven connected, as far as you can see?
+    .how = Do not move the oven or anything else. If you cannot see it, say so.
+    .why = A plug has a small fuse of its own.
+    .by_plug = By a plug in a socket
+    .by_plug-words = plug | socket | plugged in | normal plug
+    .small_switch = By a small switch with a fuse in it
+    .small_switch-words = small switch | fused switch | spur | switch with a fuse
+    .large_switch = By a large switch on the wall, or straight from the fuse box
+    .large_switch-words = large switch | cooker switch | red switch | big switch | straight from the fuse box
+    .cannot_see = I can't see it
+    .cannot_see-words = can't see | hidden | behind the oven | don't know
+
+question-hob_works = Does the electric hob that belongs to the oven still heat?
+    .how = Say what you remember. You need not try it now.
+    .why = Oven and hob often share one supply.
+    .works = Yes, it works
+    .works-words = yes | works | hob works | the rings work | hob is fine
+    .dead_too = No, it is dead too
+    .dead_too-words = no | dead too | hob dead | neither works | both dead
+    .some_rings = Only some of its rings heat
+    .some_rings-words = some rings | half | some of them | only two | partly
+    .no_hob_with_it = It has no electric hob
+    .no_hob_with_it-words = no hob | separate hob | gas hob | it is on its own | none
+
+question-other_cavity = Is there a second oven in the same housing, and does it work as it should?
+    .how = Think of the last time you used it.
+    .why = What both share is sound if the other one works.
+    .works = Yes, and it works
+    .works-words = works | yes it works | fine | other one works | top oven works | bottom oven works
+    .same_trouble = Yes, and it has the same trouble
+    .same_trouble-words = same | same trouble | both | both are bad | neither works
+    .only_one = There is only one oven
+    .only_one-words = only one | no | one oven | single | there isn't one
+
+question-fault_code = Does the display show a letter with a number, or a warning sign that stays?
+    .how = Do not clear it. Write it down if somebody may come.
+    .why = Many ovens say by themselves which part troubles them.
+    .no_code = No
+    .no_code-words = no | nothing | just the time | normal | nope
+    .code_stays = Yes, and it stays or comes back
+    .code_stays-words = yes | code | error | a letter and a number | it stays | comes back | warning
+    .no_display = It has no display
+    .no_display-words = no display | hasn't got one | only knobs
+
+question-display_health = How does the display look?
+    .how = Say what you saw in the last few days.
+    .why = A display that goes dark or restarts tells a lot.
+    .as_usual = As usual
+    .as_usual-words = usual | normal | fine | as always | ok
+    .missing_or_odd = Parts are missing, or it shows odd signs
+    .missing_or_odd-words = odd | scrambled | missing | half of it | strange signs | garbled | flickers
+    .restarts = It goes dark or starts again by itself
+    .restarts-words = restarts | resets | goes dark | comes back | loses the time | starts again
+    .stays_dark = It stays dark
+    .stays_dark-words = dark | blank | nothing | stays dark | off
+    .no_display = It has no display or clock
+    .no_display-words = no display | no clock | hasn't got one
+
+question-buttons_answer = Do all the buttons or touch fields answer?
+    .how = Dry hands and a dry panel answer best.
+    .why = A panel that does not answer can look like a dead oven.
+    .all_answer = Yes, all of them
+    .all_answer-words = yes | all | they work | fine
+    .some_do_not = Some do not, or only after many tries
+    .some_do_not-words = some | some don't | only sometimes | have to press hard | one button
+    .none_answers = None of them
+    .none_answers-words = none | no | nothing happens | dead
+    .only_knobs = It has only knobs
+    .only_knobs-words = only knobs | knobs | no buttons
+
+question-click_heard = When the oven starts to heat, do you hear a soft click from the control panel?
+    .how = Say what you remember from other days.
+    .why = The click is the switch that turns a heater on.
+    .clicks = Yes
+    .clicks-words = yes | clicks | a click | i hear it
+    .no_click = No, not any more
+    .no_click-words = no | no click | silent | not any more | used to
+
+question-meat_probe_in = Is a meat probe plugged in, or is its socket open or wet?
+    .how = The socket is a small hole in the side wall, often with a cap. Look when cold, do not touch.
+    .why = Some ovens wait for the probe and do not heat as set.
+    .out_and_capped = No, it is out and the cap is on
+    .out_and_capped-words = no | out | capped | not plugged in
+    .plugged_or_open = Yes, or the cap is off
+    .plugged_or_open-words = yes | plugged in | cap is off | open | wet
+    .has_none = This oven has none
+    .has_none-words = none | hasn't got one | no probe | no socket
+
+question-degrees_shown = Which letter stands behind the temperature on the display?
+    .how = 200 with an F is not even 100 with a C.
+    .why = The unit can be changed by mistake, often after a power cut.
+    .letter_c = C, or numbers as always
+    .letter_c-words = c | celsius | as always | normal
+    .letter_f = F, or far higher numbers than before
+    .letter_f-words = f | fahrenheit | higher numbers | 350
+    .no_digits = No temperature in digits
+    .no_digits-words = no digits | only a knob | none
+
+question-own_correction = Did anybody change the oven's own temperature correction in its settings?
+    .how = The booklet may call it offset or calibration. Ask others at home.
+    .why = It makes every setting hotter or colder than it says.
+    .never_changed = No
+    .never_changed-words = no | never | nobody | not that i know
+    .was_changed = Yes
+    .was_changed-words = yes | changed | i did | we set it
+    .has_none = This oven has no such setting
+    .has_none-words = hasn't got one | no such setting | only knobs
+
+question-power_setting = Was the oven set to use less power when it was fitted?
+    .how = The fitter's note or the booklet may say so. Please do not change it yourself.
+    .why = A limited oven heats slowly and is not broken.
+    .full_power = No, or full power
+    .full_power-words = no | full power | normal
+    .limited = Yes, it is limited
+    .limited-words = yes | limited | low power | reduced
+    .has_none = This oven has no such setting
+    .has_none-words = hasn't got one | no such setting | only knobs
+
+question-stops_by_itself = Does the oven stop heating by itself before you want it to?
+    .how = The small light may go on and off. That is usual and does not count.
+    .why = How long it takes tells what may end it.
+    .goes_on = No, it heats as long as I want
+    .goes_on-words = no | goes on | keeps going | heats on | nope
+    .after_minutes = Yes, within some minutes
+    .after_minutes-words = minutes | soon | a few minutes | straight away | five minutes
+    .after_half_an_hour = Yes, after twenty minutes to an hour
+    .after_half_an_hour-words = half an hour | 30 minutes | twenty minutes | an hour | when it is hot
+    .after_hours = Yes, after some hours
+    .after_hours-words = hours | some hours | after a long time | three hours
+
+question-vents_covered = Does anything cover the slots around the oven, such as a cloth, a tray or foil?
+    .how = Look above and below the door, from outside.
+    .why = An oven that cannot breathe gets too hot and switches off.
+    .free = No, they are free
+    .free-words = no | free | nothing | clear
+    .covered = Yes
+    .covered-words = yes | covered | towel | cloth | tray | foil
+
+question-cupboards_hot = Do the cupboards or the knobs beside the oven get hotter than they used to?
+    .how = Warm is usual. Too hot to keep a hand near is not. Do not touch to try it.
+    .why = It tells whether the air around the oven can move.
+    .as_ever = No, warm as ever
+    .as_ever-words = no | as ever | warm | normal | usual
+    .hotter = Yes, hotter than before
+    .hotter-words = yes | hotter | very hot | hot
+    .scorched = Yes, and something is brown or soft
+    .scorched-words = brown | melted | soft | scorched | burnt
+
+question-hot_clean_before = Did it begin right after the oven had cleaned itself with great heat?
+    .how = Only the kind of cleaning that locks the door and leaves ash.
+    .why = That heat can open a safety part or keep the door locked.
+    .no = No
+    .no-words = no | not | nope
+    .yes = Yes
+    .yes-words = yes | after cleaning | right after | self clean
+    .cannot_do_that = It can't clean itself so
+    .cannot_do_that-words = can't | hasn't got it | no such thing | only steam
+
+question-door_locked = Does the door open?
+    .how = Do not force it.
+    .why = After hot cleaning a door can stay locked, and the oven then waits.
+    .opens = Yes
+    .opens-words = yes | opens | fine
+    .stays_locked = No, it stays locked
+    .stays_locked-words = no | locked | stuck | won't open | jammed
+
+question-pizza_heat = Does the setting with a fan in a circle and a line below still bake well?
+    .how = The line stands under the circle. It is often used for pizza.
+    .why = If the back heater works there, the knob's switch is to blame.
+    .bakes_well = Yes
+    .bakes_well-words = yes | well | fine | good
+    .weak = Weakly, or only from below
+    .weak-words = weak | only from below | slowly | pale
+    .stays_cold = It stays cold
+    .stays_cold-words = cold | no | stays cold | blows cold
+    .no_such_heat = It has no such setting, or I never use it
+    .no_such_heat-words = no such setting | never used | hasn't got it
+
+question-large_grill = With the large grill, does toast brown at the edges too, or only in the middle?
+    .how = The large grill has a long zigzag. Say what you remember.
+    .why = The edges are browned by the outer heater.
+    .all_over = All over
+    .all_over-words = all over | everywhere | edges too | evenly
+    .only_middle = Only in the middle
+    .only_middle-words = middle | only in the middle | centre
+    .no_large_grill = It has no large grill
+    .no_large_grill-words = no | hasn't got one | small grill only
+
+question-hot_dishes = Is it worse at high settings, such as for pizza, than at low ones?
+    .how = Think of something at 120 degrees and something above 220.
+    .why = A dead heater shows most when much heat is needed.
+    .fine_at_both = Both come out well
+    .fine_at_both-words = both fine | fine | no | good at both
+    .only_high_fails = Low is fine, high does not get hot enough
+    .only_high_fails-words = high | only high | worse at high | pizza fails | yes
+    .both_fail = Both are wrong by much the same
+    .both_fail-words = both | both wrong | same everywhere | low too
+
+question-set_higher = If you set the heat 20 or 30 degrees higher, does food come out right?
+    .how = Say what you have tried on other days. You need not try it now.
+    .why = Then the heaters are whole and only the setting is out.
+    .right_then = Yes, then it is right
+    .right_then-words = yes | then it's right | better | helps
+    .still_wrong = No, it is still wrong
+    .still_wrong-words = no | still wrong | no difference | doesn't help
+    .never_tried = I never tried
+    .never_tried-words = never tried | don't know | not tried
+
+question-front_or_back = Is the front of a tray paler or darker than the back?
+    .how = Think of a tray of biscuits that was not turned.
+    .why = Heat that gets out at the door leaves the front pale.
+    .alike = Much the same
+    .alike-words = same | alike | even | no difference
+    .front_paler = The front is much paler
+    .front_paler-words = front paler | pale at the front | front
+    .back_darker = The back is nearly burnt
+    .back_darker-words = back burnt | back darker | back
+
+question-reached_sign = When does the oven say that it has reached the set temperature?
+    .how = A beep, a full bar or a mark. Say what you remember.
+    .why = It tells whether the oven gets there, and whether it thinks so too soon.
+    .in_good_time = After ten to twenty minutes
+    .in_good_time-words = ten minutes | fifteen minutes | usual | in good time
+    .hardly_ever = Hardly ever, or only after very long
+    .hardly_ever-words = never | hardly ever | very long | after an hour
+    .far_too_soon = Within two or three minutes
+    .far_too_soon-words = at once | too soon | two minutes | straight away
+    .no_such_sign = It says nothing
+    .no_such_sign-words = nothing | no sign | doesn't say
+
+question-which_light = Which light do you mean, the small one on the front or the one inside the oven?
+    .how = The one inside lets you see the food.
+    .why = Only the small one on the front tells about the heat.
+    .small_front = The small one on the front
+    .small_front-words = front | small one | on the panel | outside
+    .inside_one = The one inside
+    .inside_one-words = inside | the one inside | in the oven
+
+question-inside_light = Does the light inside the oven come on?
+    .how = Open the door, or switch it on as you always do. Do not touch the bulb or its cover.
+    .why = It shows whether electricity reaches the oven.
+    .comes_on = Yes
+    .comes_on-words = yes | comes on | works
+    .stays_dark = No
+    .stays_dark-words = no | dark | dead | broken
+    .has_none = It has none
+    .has_none-words = none | hasn't got one
+
+question-light_with_door = As you shut the door, do the light and the fan do what they always did?
+    .how = Say what you remember.
+    .why = A small switch feels the door. Some ovens stay cold if it fails.
+    .as_ever = Yes
+    .as_ever-words = yes | as ever | same | normal
+    .odd_now = No, it is odd now
+    .odd_now-words = no | odd | stays on | stays off | fan doesn't start
+
+question-grill_door = How does the booklet want the door while grilling, and do you do it so?
+    .how = If you have no booklet, say how you have always done it.
+    .why = Some grills switch off if the door is not as the booklet says.
+    .as_booklet = As the booklet says
+    .as_booklet-words = as the booklet | yes | right | as it says
+    .other_way = The other way round
+    .other_way-words = other way | open | shut | the other | no
+
+question-heat_after_off = After you switch it off, does the oven cool down?
+    .how = Say what you remember. A fan that blows on is usual.
+    .why = An oven that heats on must be cut off at the wall.
+    .cools = Yes
+    .cools-words = yes | cools | it cools down | fine
+    .heats_on = No, it goes on heating
+    .heats_on-words = no | goes on | stays hot | keeps heating
+
+question-tins_made_of = What is the tin or dish made of?
+    .how = Think of the dish that fails.
+    .why = Dark metal browns beneath. Shiny metal, thick glass and silicone brown little.
+    .dark_metal = Dark metal, or the oven's own tray
+    .dark_metal-words = dark | metal | own tray | black tin | steel
+    .shiny_glass_or_silicone = Shiny metal, foil, thick glass, stone or silicone
+    .shiny_glass_or_silicone-words = shiny | glass | foil | ceramic | silicone | pyrex dish | stone
+
+question-knob_on_mark = Does the function knob stand right on a picture, or between two?
+    .how = Look from straight in front.
+    .why = Between two marks the oven may not heat, or heat otherwise.
+    .right_on_it = Right on a picture
+    .right_on_it-words = right on | on it | on the mark | yes
+    .between_two = Between two
+    .between_two-words = between | in between | between two
+
+question-paper_inside = Do you use loose baking paper or foil that the fan could draw in?
+    .how = Paper that hangs over the tin, or lies there while the oven warms up.
+    .why = It can cover the fan and stop the air.
+    .held_down = No, or it is held down
+    .held_down-words = no | held down | trimmed | none
+    .loose = Yes, it is loose
+    .loose-words = yes | loose | flaps | hangs over
+
+question-things_stored = Do trays, pans or other things stay in the oven while you cook?
+    .how = Only things that the dish does not need.
+    .why = They soak up heat and hold back the air.
+    .nothing_kept = No
+    .nothing_kept-words = no | nothing | empty
+    .things_kept = Yes
+    .things_kept-words = yes | trays | pans | we keep things in it
+
+question-where_thermometer = Where in the oven did your thermometer stand, and how long?
+    .how = The middle of the middle shelf, for half an hour at least, is fair.
+    .why = At the wall or the door it reads something else than the food feels.
+    .middle_long_enough = In the middle, for half an hour or more
+    .middle_long_enough-words = middle | in the middle | half an hour | centre
+    .wall_door_or_short = At a wall or the door, or for a short time
+    .wall_door_or_short-words = wall | door | hanging | few minutes | at the back | short
+    .no_thermometer = I have none
+    .no_thermometer-words = none | no thermometer | haven't got one
+
+question-thermometer_says = What did your thermometer show against the setting?
+    .how = Say roughly, after half an hour.
+    .why = More than about 25 degrees off is worth a look.
+    .much_the_same = Much the same, within 25 degrees
+    .much_the_same-words = same | close | within 25 | near enough
+    .far_lower = Much lower
+    .far_lower-words = lower | colder | too low | less
+    .far_higher = Much higher
+    .far_higher-words = higher | hotter | too high | more
+
+question-eco_used = Do you use the energy-saving setting?
+    .how = It may say eco, or show a leaf.
+    .why = It heats less and cooks with what heat is left.
+    .not_used = No
+    .not_used-words = no | never | don't
+    .used = Yes
+    .used-words = yes | eco | leaf | always
+    .has_none = It has none
+    .has_none-words = none | hasn't got one
+
+question-cleaned_how = How was it cleaned?
+    .how = Think of the last time before the trouble.
+    .why = Strong cleaner harms the soft strip and the rod. Much water gets behind the walls.
+    .gently = With a cloth, or a mild cleaner
+    .gently-words = cloth | mild | soap | gently | washing up liquid
+    .strong_cleaner = With strong oven cleaner, on the soft strip or the rod too
+    .strong_cleaner-words = strong | oven cleaner | caustic | spray | foam
+    .much_water = With a steam cleaner or much water
+    .much_water-words = steam | water | steam cleaner | wet | hose
+
+question-door_off_before = Was the door, or its glass, taken off or out before this began?
+    .how = Somebody else may have done it, for cleaning.
+    .why = A door that was put back wrong leaves a gap.
+    .no = No
+    .no-words = no | not | never
+    .yes = Yes
+    .yes-words = yes | door was off | glass was out | taken off
+
+question-noise_where = Where does the noise come from?
+    .how = Listen from a step away, with the door shut. Say what you remember.
+    .why = There are two fans, and they fail in different ways.
+    .no_noise = There is no odd noise
+    .no_noise-words = none | no noise | quiet
+    .inside_at_back = From inside, at the back
+    .inside_at_back-words = inside | back | at the back
+    .above_the_door = From above the door
+    .above_the_door-words = above | above the door | top
+
+question-function_knob_feel = Turn the function knob from picture to picture. Do you feel each step?
+    .how = The oven is off and cold. Set it back to off.
+    .why = A knob that slips leaves the oven as it was.
+    .each_step = Yes, each step
+    .each_step-words = yes | each step | firm | clicks
+    .turns_freely = No, it turns freely or wobbles
+    .turns_freely-words = no | freely | wobbles | loose | slips
+
+question-knob_at_off = Turn the temperature knob fully back. Does its mark point at off?
+    .how = The oven is off and cold.
+    .why = A knob that points elsewhere shows a wrong heat all the way round.
+    .at_off = Yes
+    .at_off-words = yes | at off | at zero
+    .beside_off = No, clearly beside it
+    .beside_off-words = no | beside | next to it | past it
+    .no_mark = It has no such mark
+    .no_mark-words = no mark | none | no knob
+
+question-trip_device = What went off?
+    .how = Look at the fuse box without touching it, or say what you remember.
+    .why = It tells the engineer what to measure first.
+    .with_test_button = The switch with a test button
+    .with_test_button-words = test button | rcd | big one | trip switch
+    .single_breaker = One breaker without a test button
+    .single_breaker-words = breaker | one breaker | small one | cooker breaker
+    .both_in_one = One breaker that has a test button of its own
+    .both_in_one-words = both | rcbo | combined | breaker with a button
+    .fuse_in_plug = The fuse in a plug or a small switch
+    .fuse_in_plug-words = plug fuse | fuse | in the plug
+
+question-trip_moment = When did it go off?
+    .how = Say what you remember. Please do not try it again.
+    .why = The moment tells which part to look at first.
+    .at_once = At once when the oven is switched on
+    .at_once-words = at once | straight away | immediately
+    .in_one_setting = Only with one way of heating
+    .in_one_setting-words = one setting | only the grill | only with the fan | one function
+    .while_warming = After some minutes of heating
+    .while_warming-words = after a while | ten minutes | twenty minutes | when hot | some minutes
+    .with_the_hob = When hob and oven are on together
+    .with_the_hob-words = with the hob | together | both on
+    .oven_was_off = While the oven was off
+    .oven_was_off-words = off | it was off | overnight
+
+question-long_unused = Had the oven been unused for some months before?
+    .how = Or stood in a damp place.
+    .why = Heaters that draw damp can make the electricity go off.
+    .no = No
+    .no-words = no | used it | used every week
+    .yes = Yes
+    .yes-words = yes | months | unused | empty flat | holiday home
+
+question-test_earth = Earth continuity, terminal to bare metal?
+    .how = Isolated, locked off and proved dead. Low-resistance range, leads nulled. Well below 1 ohm is usual; see the maker's figure.
+    .why = First after any tingle or shock.
+    .low = Low, as it should be
+    .low-words = low | good | ok
+    .high_or_open = High or open
+    .high_or_open-words = high | open | none
+
+question-test_terminals = Terminal block and leads to the eye?
+    .how = Isolated, locked off and proved dead. Discolour, soft insulation, loose screws.
+    .why = A bad joint mimics half of all other faults.
+    .sound = Sound and tight
+    .sound-words = sound | tight | ok
+    .loose_or_burnt = Loose or burnt
+    .loose_or_burnt-words = loose | burnt | discoloured
+
+question-test_links = Links and leads as the diagram says for this supply?
+    .how = Isolated, locked off and proved dead. Compare with the label at the terminals.
+    .why = Wrong links after fitting give weak or dead heaters.
+    .as_diagram = As the diagram says
+    .as_diagram-words = yes | right | ok
+    .otherwise = Otherwise
+    .otherwise-words = no | wrong | otherwise
+
+question-test_supply = Volts at the terminals with a heater on?
+    .how = Live: only if dead tests do not decide, and only by the competent. Nominal 230 volts per line; see the region's limits.
+    .why = Tells the supply from the oven.
+    .right = Within the limits, every line
+    .right-words = right | ok | 230
+    .low = Low under load
+    .low-words = low | sags
+    .a_line_missing = A line is missing
+    .a_line_missing-words = missing | one line
+    .no_volts = None
+    .no_volts-words = dead | nothing | none
+
+question-test_plug_fuse = Fuse in the plug or connection unit?
+    .how = Isolated, locked off and proved dead. Continuity of the fuse out of its holder; its rating against the plate.
+    .why = It blew for a reason; measure insulation before a new one.
+    .whole = Whole
+    .whole-words = whole | ok
+    .blown = Blown
+    .blown-words = blown | open
+
+question-test_insulation = Insulation to earth of the heaters, one lead off?
+    .how = Isolated, locked off and proved dead. 500 V d.c. 1 megohm is usual; heating appliances may read 0.3. Note cold and damp.
+    .why = Finds the heater that trips.
+    .good = Good, every heater
+    .good-words = good | high | ok
+    .low = Low on one
+    .low-words = low
+    .near_nothing = Next to nothing on one
+    .near_nothing-words = short | zero | nothing
+
+question-test_base_element = Resistance of the base element, one lead off?
+    .how = Isolated, locked off and proved dead. Volts squared by the watts on its own marking, cold within a few percent of hot. Without a marking, open or not is all it tells.
+    .why = An open winding settles it.
+    .near_marking = Near its marking
+    .near_marking-words = near | ok | right
+    .open = Open
+    .open-words = open | infinite | no reading
+
+question-test_ring_element = Resistance of the ring element, one lead off?
+    .how = Isolated, locked off and proved dead. Volts squared by the watts on its own marking, cold within a few percent of hot. Without a marking, open or not is all it tells.
+    .why = An open winding settles it.
+    .near_marking = Near its marking
+    .near_marking-words = near | ok | right
+    .open = Open
+    .open-words = open | infinite | no reading
+
+question-test_top_element = Resistance of the outer upper element, one lead off?
+    .how = Isolated, locked off and proved dead. Volts squared by the watts on its own marking, cold within a few percent of hot. Without a marking, open or not is all it tells.
+    .why = An open winding settles it.
+    .near_marking = Near its marking
+    .near_marking-words = near | ok | right
+    .open = Open
+    .open-words = open | infinite | no reading
+
+question-test_grill_element = Resistance of the grill element, one lead off?
+    .how = Isolated, locked off and proved dead. Volts squared by the watts on its own marking, cold within a few percent of hot. Without a marking, open or not is all it tells.
+    .why = An open winding settles it.
+    .near_marking = Near its marking
+    .near_marking-words = near | ok | right
+    .open = Open
+    .open-words = open | infinite | no reading
+
+question-test_selector = Selector contacts, function by function?
+    .how = Isolated, locked off and proved dead. Against the switching diagram; well below 1 ohm closed.
+    .why = Tells the switch from its heaters.
+    .all_close = All close
+    .all_close-words = all | ok
+    .one_below_open = The base element's stays open
+    .one_below_open-words = base | below
+    .one_above_open = The upper element's stays open
+    .one_above_open-words = upper | above
+    .one_fan_open = The ring element's stays open
+    .one_fan_open-words = ring | fan
+    .one_grill_open = The grill's stays open
+    .one_grill_open-words = grill
+
+question-test_thermostat_cold = Thermostat contacts cold, set to 200?
+    .how = Isolated, locked off and proved dead. One lead off, turned past its first click.
+    .why = Open here means no heat at all.
+    .closed = Closed
+    .closed-words = closed | ok
+    .open = Open
+    .open-words = open
+
+question-test_thermostat_opening = Where does the thermostat open against its setting?
+    .how = Calibrated probe at mid-cavity, mean of high and low after five cycles. A setting of 100 may be tried in boiling water.
+    .why = Tells a drift from a contact that does not open.
+    .near_setting = Near the setting
+    .near_setting-words = near | ok
+    .far_too_low = Far too low
+    .far_too_low-words = low
+    .far_too_high = Far too high
+    .far_too_high-words = high
+    .not_at_all = Not at all
+    .not_at_all-words = never | not
+
+question-test_thermostat_tube = Tube and bulb of the thermostat to the eye?
+    .how = Isolated, locked off and proved dead. Along its whole length; the bulb in its own clips.
+    .why = A kinked or empty tube fails towards heat.
+    .straight = Whole
+    .straight-words = whole | ok | straight
+    .kinked_or_empty = Kinked, crushed or empty
+    .kinked_or_empty-words = kinked | crushed | empty
+
+question-test_probe_place = Probe in its own place, clear of wall and shelf?
+    .how = Isolated, locked off and proved dead. Against the maker's drawing.
+    .why = A displaced probe feels another heat.
+    .in_place = In its place
+    .in_place-words = yes | ok
+    .displaced = Displaced
+    .displaced-words = no | displaced | loose
+
+question-test_cutout = Cut-out, cold?
+    .how = Isolated, locked off and proved dead. Continuity. If open, find what made it act before it is reset or replaced.
+    .why = It is a messenger.
+    .closed = Closed
+    .closed-words = closed | ok
+    .open = Open
+    .open-words = open
+
+question-test_thermal_fuse = Thermal fuse?
+    .how = Isolated, locked off and proved dead. Continuity. Never bridged.
+    .why = Mostly gone after hot cleaning.
+    .closed = Closed
+    .closed-words = closed | ok
+    .open = Open
+    .open-words = open
+
+question-test_sensor = Sensor resistance at room temperature?
+    .how = Isolated, locked off and proved dead. Plug off at the board. A platinum 1000 reads about 1097 ohms at 25 degrees (IEC 60751); other types by their own table.
+    .why = Tells the sensor from the board.
+    .by_its_table = By its table
+    .by_its_table-words = right | ok
+    .open = Open
+    .open-words = open
+    .next_to_nothing = Next to nothing
+    .next_to_nothing-words = short
+    .off_its_table = Off its table by more than 2 percent
+    .off_its_table-words = off | drifted
+
+question-test_sensor_plug = Sensor plug and leads while moved?
+    .how = Isolated, locked off and proved dead. Watch the reading while the plug is moved.
+    .why = A loose plug comes and goes.
+    .steady = Steady
+    .steady-words = steady | ok
+    .jumps = Jumps
+    .jumps-words = jumps | loose
+
+question-test_relay_output = Heater outputs of the board?
+    .how = Live: only by the competent. Called for: present. Not called for: absent.
+    .why = Tells the relay from its heater.
+    .comes_and_goes = Comes and goes as it should
+    .comes_and_goes-words = right | ok
+    .never_comes = Never comes
+    .never_comes-words = never | dead
+    .always_there = Always there
+    .always_there-words = always | welded
+
+question-test_board = Control board to the eye?
+    .how = Isolated, locked off and proved dead. Relays, their joints, the supply's capacitors.
+    .why = Scorched relays show.
+    .sound = Sound
+    .sound-words = sound | ok
+    .scorched = Scorched or bulged
+    .scorched-words = scorched | bulged
+
+question-test_oven_fan = Oven fan by hand, and its winding?
+    .how = Isolated, locked off and proved dead. Spins freely, no play; winding not open.
+    .why = Tells a worn bearing from a dead motor.
+    .free = Turns freely, winding whole
+    .free-words = free | ok
+    .stiff = Stiff, or with play
+    .stiff-words = stiff | play
+    .dead = Winding open or seized
+    .dead-words = dead | open | seized
+
+question-test_cooling_fan = Cooling fan and its switch?
+    .how = Isolated, locked off and proved dead. Spins freely, winding whole, its thermostat closes warm.
+    .why = A still cooling fan opens the cut-out.
+    .runs = Runs
+    .runs-words = runs | ok
+    .dead = Dead
+    .dead-words = dead
+
+question-test_programmer = Programmer contact, set to manual?
+    .how = Isolated, locked off and proved dead. Some close only while powered; then by the competent.
+    .why = Tells the programmer from its setting.
+    .closes = Closes
+    .closes-words = closes | ok
+    .stays_open = Stays open
+    .stays_open-words = open
+
+question-test_door_switch = Door switch contact?
+    .how = Isolated, locked off and proved dead. Pressed by hand, and by the door.
+    .why = Tells the switch from the hinge.
+    .closes = Closes
+    .closes-words = closes | ok
+    .stays_open = Stays open
+    .stays_open-words = open
+
+question-test_latch = Door latch, its motor and switch?
+    .how = Isolated, locked off and proved dead. Moves by hand without force; switch changes over.
+    .why = An oven that thinks it is locked stays cold.
+    .moves = Moves and switches
+    .moves-words = moves | ok
+    .stuck = Stuck
+    .stuck-words = stuck
+
+question-test_grill_regulator = Grill regulator?
+    .how = Isolated, locked off and proved dead. Closed when turned on; cycles at half.
+    .why = Tells the regulator from its heater.
+    .cycles = Closes and cycles
+    .cycles-words = ok | cycles
+    .stuck = Stays open or shut
+    .stuck-words = stuck | open | shut
+
+question-test_air_gap = Air gaps of the housing against the fitting sheet?
+    .how = With the oven out, by two people.
+    .why = A housing without air opens the cut-out.
+    .kept = Kept
+    .kept-words = kept | ok
+    .missing = Missing
+    .missing-words = missing | closed
+
+question-test_door_fit = Door fit: hinges and seal even all round?
+    .how = Cold and off.
+    .why = Tells seal, hinge and refitting apart.
+    .even = Even
+    .even-words = even | ok
+    .gap = A gap
+    .gap-words = gap
+
+question-test_middle_temperature = Mean at mid-cavity, set to 180?
+    .how = Calibrated probe, mean of high and low after five cycles, or of the steady state.
+    .why = Says whether it heats wrongly at all.
+    .near = Near the setting
+    .near-words = near | ok
+    .low = Low
+    .low-words = low
+    .high = High
+    .high-words = high
+
+question-test_spindle = Temperature knob's insert and spindle?
+    .how = Isolated, locked off and proved dead. Insert whole, flat of the spindle not worn.
+    .why = A knob that slips needs no thermostat.
+    .grips = Grips
+    .grips-words = grips | ok
+    .worn = Worn
+    .worn-words = worn | slips
+
+question-test_indicator_lamp = Indicator lamp itself?
+    .how = Isolated, locked off and proved dead. Against the diagram.
+    .why = Tells a dead lamp from a cold oven.
+    .good = Good
+    .good-words = good | ok
+    .dead = Dead
+    .dead-words = dead
+
+question-test_meat_socket = Socket of the meat probe?
+    .how = Isolated, locked off and proved dead. Dry, springy, no tracking.
+    .why = A wet socket reads as a probe.
+    .dry = Dry and whole
+    .dry-words = dry | ok
+    .damaged = Wet, burnt or worn
+    .damaged-words = damaged | wet
