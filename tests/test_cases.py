@@ -36,7 +36,7 @@ def hold(conversation: Conversation, answers: dict[str, Any]) -> tuple[Verdict, 
         asked.append(question_id)
         assert len(asked) <= MOST_QUESTIONS
         value = answers.get(question_id, [NONE] if question_id == DANGER_NOW else None)
-        if value is None:
+        if value in (None, "not_sure"):
             conversation.do(SayNotSure(question_id))
         else:
             conversation.do(GiveAnswer(question_id, float(value) if questions[question_id].number else value))

@@ -8,7 +8,7 @@ from typing import TextIO
 from assistant.engine.limits import limit_problems
 from assistant.engine.naive import NaiveEvaluator
 from assistant.interview.assess import facts_of
-from assistant.interview.script import crisp_rules, fact_keys
+from assistant.interview.script import crisp_rules, keys_read
 from assistant.interview.state import Answer, Status
 from assistant.knowledge.load import knowledge_of, read_checked
 from assistant.knowledge.model import Kind, Knowledge
@@ -83,7 +83,7 @@ def check_as_a_whole(read: RulesFolder) -> None:
     """What only a folder without mistakes can be asked: the engine's limits, and the findings' own examples."""
     knowledge = knowledge_of(read, "")
     rules = crisp_rules(knowledge)
-    limits = limit_problems(rules, fact_keys(knowledge))
+    limits = limit_problems(rules, keys_read(rules))
     for problem in limits:
         finding_id = problem.rule_id.split("__")[0]
         file = f"findings/{finding_id}.yaml" if finding_id else "findings"

@@ -229,11 +229,16 @@ def _shown(name: str, knowledge: Knowledge) -> Shown:
 
 
 def _unnamed(shown: Shown, priors: Priors, knowledge: Knowledge) -> Floats:
-    """(S,). Something else predicts a mixture of what the causes predict, broadened towards anything."""
+    """(S,). Something else predicts a mixture of what the causes predict, broadened towards anything.
+
+    The mixture is flattened by a power, 1 at no breadth and 0 at a breadth of 100 %. So what nearly no cause shows
+    stays rare: a cause that we don't know seldom shows the very sign of one that we know.
+    """
     breadth = knowledge.settings.something_else_breadth.share
     weights = np.array([priors.at_large[cause_id] for cause_id in knowledge.causes])
-    mixture: Floats = (1 - breadth) * (weights / weights.sum()) @ shown.alone + breadth / len(shown.normal)
-    return mixture
+    flattened: Floats = ((weights / weights.sum()) @ shown.alone) ** (1 - breadth)
+    broadened: Floats = flattened / flattened.sum()
+    return broadened
 
 
 def _reports(knowledge: Knowledge) -> Iterator[tuple[str, tuple[str, tuple[str, ...], Floats]]]:

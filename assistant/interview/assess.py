@@ -3,13 +3,14 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from assistant.belief.hypotheses import CHOSEN, codes_of, item_key
+from assistant.belief.hypotheses import CHOSEN, NOT_CHOSEN, codes_of, item_key
 from assistant.belief.posterior import Posterior, posterior
 from assistant.engine.crisp import Trace
 from assistant.interview.answers import code_of, still_fits
 from assistant.interview.danger import Danger, Stop, danger_of
 from assistant.interview.script import Script, question_of_key
 from assistant.interview.state import Answer, State
+from assistant.knowledge.danger_questions import sign_question_id
 from assistant.knowledge.model import Care, Effects, Knowledge, Question
 
 
@@ -36,9 +37,10 @@ def assess(script: Script, state: State) -> Assessment:
     """Pure: the same state gives the same assessment."""
     knowledge = script.knowledge
     fitting = {q: a for q, a in state.answers.items() if still_fits(knowledge.questions.get(q), a.value)}
-    not_fitted = parts_not_fitted(fitting, knowledge)
+    not_fitted = parts_not_fitted(fitting, knowledge) | frozenset(script.region(state.region).has_not)
     standing = {q: a for q, a in fitting.items() if applies(knowledge.questions[q], not_fitted)}
-    trace = script.evaluator.evaluate(facts_of(standing, knowledge))
+    facts = facts_of(standing, knowledge)
+    trace = script.evaluator.evaluate({key: value for key, value in facts.items() if key in script.keys_read})
     effects = {f: knowledge.findings[f].then for f in knowledge.findings if f in trace.concluded}
     evidence = evidence_of(standing, knowledge)
     belief = posterior(script.evidence_model, evidence, not_fitted)
@@ -117,9 +119,11 @@ def facts_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, s
 def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, str]:
     """The reports that belief weighs. 'Not sure' and 'skipped' are evidence of nothing.
 
-    Nor is what somebody didn't choose among several answers: people name what bothers them most.
+    Nor is what somebody didn't choose among several answers, unless all are gone through: people name what bothers
+    them most. A danger sign counts once for each observable, however often it is told, and as its own question says.
     """
     found: dict[str, str] = {}
+    told: set[tuple[str | None, str]] = set()
     for question_id, answer in answers.items():
         question = knowledge.questions[question_id]
         if answer.status != "answered":
@@ -127,11 +131,24 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
         code = code_of(question, answer.value)
         if question.observable and code is not None and code in codes_of(question):
             found[question_id] = code
-        if isinstance(answer.value, tuple):
-            for choice in answer.value:
-                item = item_key(question_id, choice)
-                found.update((item_key(item, name), CHOSEN) for name in question.choices[choice].said_when)
+        chosen = (answer.value,) if isinstance(answer.value, str) else answer.value
+        for choice_id, choice in question.choices.items() if isinstance(chosen, tuple) else ():
+            if choice_id not in chosen and not question.all_gone_through:
+                continue
+            if choice.signals is not None and _asked_by_itself(choice.signals, question_id, answers):
+                continue
+            for name in choice.said_when:
+                if choice.signals is None or (choice.signals, name) not in told:
+                    code = CHOSEN if choice_id in chosen else NOT_CHOSEN
+                    found[item_key(item_key(question_id, choice_id), name)] = code
+                    told.add((choice.signals, name))
     return found
+
+
+def _asked_by_itself(sign_id: str, question_id: str, answers: Mapping[str, Answer]) -> bool:
+    """Whether the sign's own question was answered, and this isn't it."""
+    own = answers.get(sign_question_id(sign_id))
+    return own is not None and own.status == "answered" and question_id != sign_question_id(sign_id)
 
 
 def _finding_stops(effects: Mapping[str, Effects], trace: Trace, state: State) -> dict[str, Stop]:

@@ -138,10 +138,14 @@ def _believed(script: Script, assessment: Assessment) -> Choice:
     return _send_to_owner(assessment, _unless_little_is_known(script, assessment, choice))
 
 
-def _unless_little_is_known(script: Script, assessment: Assessment, choice: Choice) -> Choice:
-    known_as_normal = choice.action == "all_normal" and any(e.is_normal for e in assessment.effects.values())
+def little_is_known(assessment: Assessment) -> bool:
+    """Whether so few answers speak of anything that neither a visit nor 'all normal' may rest on them."""
     told = {question_of_key(report) for report in assessment.evidence}
-    if len(told) >= FEW_ANSWERS or known_as_normal or choice.action not in ("all_normal", "book_visit"):
+    return len(told) < FEW_ANSWERS and not any(effect.is_normal for effect in assessment.effects.values())
+
+
+def _unless_little_is_known(script: Script, assessment: Assessment, choice: Choice) -> Choice:
+    if not little_is_known(assessment) or choice.action not in ("all_normal", "book_visit"):
         return choice
     details = choice.details or _visit_details(script, assessment, "appliance_engineer")
     return replace(choice, action="book_visit", details={**details, "little_known": True})

@@ -1,13 +1,21 @@
 """Which question comes next: danger, then the opening in the rules' order, then what is worth most."""
 
+from collections import Counter
 from collections.abc import Iterator
 
 from assistant.belief.decision import least_action
-from assistant.interview.actions import actions_in_reach, allowed_actions, way_to_action
+from assistant.interview.actions import Actions, actions_in_reach, allowed_actions, way_to_action
 from assistant.interview.assess import Assessment
+from assistant.interview.choice import little_is_known
 from assistant.interview.script import Script
 from assistant.interview.way import WayFinder, may_ask
-from assistant.interview.worth import candidates, most_worth, towards_danger
+from assistant.interview.worth import candidates, most_worth, one_step_ahead, towards_danger
+from assistant.knowledge.model import Care
+
+SYMPTOM_OF = 10
+"""An observable that so many causes show is a symptom, and not the sign of one of them."""
+MOST_TRIED = 8
+"""Who couldn't answer by then isn't asked more only to know something."""
 
 
 def choose_next(script: Script, assessment: Assessment) -> str | None:
@@ -64,9 +72,34 @@ def best_question(script: Script, assessment: Assessment) -> str | None:
         best = towards_danger(script, assessment, open_ones) or most_worth(script, assessment, open_ones, actions)
         if best is not None:
             return best
+    if little_is_known(assessment) and (telling := most_telling_if_few_were_asked(script, assessment, actions)):
+        return telling
     decision = script.decision(assessment.state.region)
     ending = least_action(decision, assessment.posterior.marginals, actions)
     return next(iter(way_to_action(script, assessment, finder, ending)), None)
+
+
+def most_telling_if_few_were_asked(script: Script, assessment: Assessment, actions: Actions) -> str | None:
+    """While next to nothing is known and not much was tried: of the common symptoms, asked from memory, the one that
+    tells most in a minute.
+    """
+    questions = script.knowledge.questions
+    shown = Counter(name for cause in script.knowledge.causes.values() for name in cause.shows)
+    tried = [q for q in assessment.state.answers if q in questions and questions[q].observable is not None]
+    if len(tried) >= MOST_TRIED:
+        return None
+    finder = WayFinder(script, assessment)
+    open_ones = candidates(script, assessment, finder, "not_asked")
+    from_memory = [
+        c
+        for c in open_ones
+        if not c.way
+        and questions[c.question_id].care == Care.TALK
+        and shown[questions[c.question_id].observable or ""] >= SYMPTOM_OF
+    ]
+    worths = one_step_ahead(script, assessment, from_memory, actions)
+    best = max(worths, key=lambda worth: round(worth.bits_per_minute, 6), default=None)
+    return best.question_id if best is not None else None
 
 
 def visit_comes(script: Script, assessment: Assessment) -> bool:

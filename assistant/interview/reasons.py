@@ -5,7 +5,7 @@ from typing import Literal
 
 import numpy as np
 
-from assistant.belief.hypotheses import Hypothesis
+from assistant.belief.hypotheses import NOT_CHOSEN, Hypothesis
 from assistant.belief.posterior import Posterior, posterior, weights_of_evidence
 from assistant.interview.assess import Assessment
 from assistant.interview.script import Script, question_of_key
@@ -57,7 +57,9 @@ def danger_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]
 def _reasons_for(script: Script, assessment: Assessment, leader: Hypothesis, rival: Hypothesis) -> tuple[Reason, ...]:
     decibans = weights_of_evidence(script.evidence_model, assessment.evidence, leader, rival)
     strongest: dict[str, Reason] = {}
-    for report in assessment.evidence:
+    for report, code in assessment.evidence.items():
+        if code == NOT_CHOSEN:
+            continue
         name = script.evidence_model.observable_of[report]
         if decibans[name] >= TELLING_DECIBANS:
             reason = _reason(script, assessment, report, leader, round(decibans[name], 1))
@@ -83,7 +85,8 @@ def _answer_of(report: str) -> list[str]:
 def _value(assessment: Assessment, report: str) -> Value:
     """What was answered; of several answers, the one that reports."""
     question_id, *item = _answer_of(report)
-    return tuple(item) if item else assessment.evidence[question_id]
+    given = assessment.state.answers[question_id].value
+    return tuple(item) if isinstance(given, tuple) else item[0] if item else assessment.evidence[question_id]
 
 
 def explanations(assessment: Assessment) -> tuple[Reason, ...]:

@@ -1,6 +1,6 @@
 """What an interview follows: the knowledge, with its rules and its evidence model made ready."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from assistant.belief.decision import Decision, decision_of
@@ -28,6 +28,7 @@ class Script:
 
     knowledge: Knowledge
     evaluator: Evaluator
+    keys_read: frozenset[str]
     evidence_model: EvidenceModel
     decisions: Mapping[str, Decision]
     dangerous: frozenset[str]
@@ -51,7 +52,8 @@ def script_of(knowledge: Knowledge) -> Script:
     rules = crisp_rules(knowledge)
     return Script(
         knowledge,
-        evaluator(rules, fact_keys(knowledge)),
+        evaluator(rules, keys_read(rules)),
+        frozenset(keys_read(rules)),
         compile_evidence_model(knowledge, base_rates(knowledge)),
         {region: decision_of(knowledge, region) for region in knowledge.regions},
         frozenset(cause_id for cause_id, cause in knowledge.causes.items() if cause.danger),
@@ -107,12 +109,8 @@ def _band(finding: Finding) -> int:
     return GATE_BAND if finding.then.allows_care or finding.then.care_at_most else ADVICE_BAND
 
 
-def fact_keys(knowledge: Knowledge) -> tuple[str, ...]:
-    """Every key on which an answer may give a fact."""
-    items = [
-        item_key(question_id, choice_id)
-        for question_id, question in knowledge.questions.items()
-        if question.kind == "choices"
-        for choice_id in question.choices
-    ]
-    return (*knowledge.questions, *items)
+def keys_read(rules: Iterable[CrispRule]) -> tuple[str, ...]:
+    """The keys of facts that some rule reads; no other fact can matter to it."""
+    rules = tuple(rules)
+    concluded = {rule.concludes for rule in rules}
+    return tuple(dict.fromkeys(test.key for rule in rules for test in rule.tests if test.key not in concluded))

@@ -17,6 +17,7 @@ from assistant.knowledge.report_checks import (
     bands_rise,
     distributions_are_whole,
     reports_say_how_they_err,
+    signs_say_what_they_tell_of,
 )
 from assistant.knowledge.rules_folder import ANY, RulesFolder
 from assistant.knowledge.yaml_text import PathInFile
@@ -88,6 +89,7 @@ def observables_are_reported(read: RulesFolder) -> None:
     questions = read.entries["questions"].values()
     reported = {question.observable for question in questions}
     reported |= {name for question in questions for choice in question.choices.values() for name in choice.said_when}
+    reported |= {name for sign in read.entries["danger"].values() for name in sign.told_when}
     shown = {name for kind in ("causes", "effects") for entry in read.entries[kind].values() for name in entry.shows}
     for name in read.entries["observables"]:
         if name not in reported:
@@ -152,6 +154,7 @@ CHECKS: tuple[Check, ...] = (
     reports_say_how_they_err,
     answers_mean_states,
     answers_among_several_report,
+    signs_say_what_they_tell_of,
     bands_rise,
     conditions_can_hold,
     examples_can_be_answered,

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from assistant.errors import OvensideError
 from assistant.knowledge.checks import check_all
-from assistant.knowledge.danger_questions import danger_questions
+from assistant.knowledge.danger_questions import danger_questions, with_told_signs
 from assistant.knowledge.fingerprint import combined, fingerprint, sealed, unsealed, write_beside
 from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.model import Cause, Effect, Knowledge
@@ -29,7 +29,8 @@ def knowledge_of(read: RulesFolder, mark: str) -> Knowledge:
         settings=entries["belief.yaml"][""],
         ovens=entries["ovens.yaml"][""],
         observables=entries["observables"],
-        questions=danger_questions(entries["danger"]) | entries["questions"],
+        questions=danger_questions(entries["danger"])
+        | {name: with_told_signs(question, entries["danger"]) for name, question in entries["questions"].items()},
         effects=entries["effects"],
         causes={cause_id: _whole(cause, entries["effects"]) for cause_id, cause in entries["causes"].items()},
         pairs=entries["pairs"],

@@ -95,7 +95,10 @@ Kind = Literal["choice", "choices", "number", "text"]
 
 
 class Question(Entry):
-    """What may be asked, what it costs the person, and how often its answer is mistaken."""
+    """What may be asked, what it costs the person, and how often its answer is mistaken.
+
+    `all_gone_through`: of several answers, who answers looks at each, so that what isn't named counts too.
+    """
 
     note: Note
     stage: Stage
@@ -109,6 +112,7 @@ class Question(Entry):
     table: dict[Id, Distribution] | None = None
     choices: dict[Id, Choice] = Field(default_factory=dict)
     tells: Literal["functions", "kind"] | None = None
+    all_gone_through: Flag = False
     number: NumberRange | None = None
     ask_when: tuple[Id, ...] = ()
     not_when: tuple[Id, ...] = ()
@@ -210,6 +214,7 @@ class Sign(Entry):
     `answers` are those of the sign's own question: asked to narrow, or after a typed line spoke of the sign.
     `ask_plainly` signs are named once more to whoever isn't sure about danger. Where `confirm_off` is false
     (no switch may be touched, nobody should go back), nothing more is asked after the stop.
+    `told_when`: what the sign says of observables: for each of their states, how often it is told.
     """
 
     note: Note
@@ -219,6 +224,7 @@ class Sign(Entry):
     grade: Literal["stop", "narrow"]
     not_sure_is_danger: Flag = True
     answers: dict[Id, Literal["stop", "clear"]] = Field(min_length=2)
+    told_when: dict[Id, dict[Id, Likelihood]] = Field(default_factory=dict)
     steps: tuple[Id, ...] = Field(min_length=1)
     confirm_off: Flag = True
     urgency: Literal["emergency", "soon"] = "soon"

@@ -57,6 +57,7 @@ def _references(read: RulesFolder) -> Iterator[Reference]:
         ("effects", _effect_references),
         ("pairs", _pair_references),
         ("danger", _sign_references),
+        ("regions", _region_references),
     ):
         for entry_id, entry in read.entries[kind].items():
             for reference_kind, path, named in walk(entry):
@@ -164,5 +165,11 @@ def _pair_references(pair: Any) -> Iterator[tuple[str, PathInFile, str]]:
         yield "observable", ("shows", name), name
 
 
+def _region_references(region: Any) -> Iterator[tuple[str, PathInFile, str]]:
+    yield from _each("part", ("has_not",), region.has_not)
+
+
 def _sign_references(sign: Any) -> Iterator[tuple[str, PathInFile, str]]:
     yield from _each("step", ("steps",), sign.steps)
+    for name in sign.told_when:
+        yield "observable", ("told_when", name), name

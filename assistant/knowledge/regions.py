@@ -55,11 +55,12 @@ class Costs(Entry):
 
 
 class Region(Entry):
-    """Where the oven stands. `currency` is a code of ISO 4217."""
+    """Where the oven stands. `currency` is a code of ISO 4217; `has_not` are parts that no oven has there."""
 
     note: Note
     lines: dict[Literal["emergency", "gas", "network_operator"], Line]
     supply_voltage: Note
     notes: dict[Id, Note] = Field(default_factory=dict)
+    has_not: tuple[Id, ...] = ()
     currency: Annotated[str, StringConstraints(pattern=r"^[A-Z]{3}$")]
     costs: Costs

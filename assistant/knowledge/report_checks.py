@@ -151,6 +151,17 @@ def answers_among_several_report(read: RulesFolder) -> None:
                     _check_said_when(read, file, (*path, name), said_when, states, settings)
 
 
+def signs_say_what_they_tell_of(read: RulesFolder) -> None:
+    """A danger sign speaks of an observable by saying, for each of its states, how often it is told."""
+    settings = _settings(read)
+    for sign_id, sign in read.entries["danger"].items():
+        for name, told_when in sign.told_when.items():
+            if name in read.entries["observables"]:
+                states = read.entries["observables"][name].states
+                file, path = f"danger/{sign_id}.yaml", ("told_when", name)
+                _check_said_when(read, file, path, told_when, states, settings)
+
+
 def _check_said_when(
     read: RulesFolder,
     file: str,

@@ -157,7 +157,7 @@ def worst_of(added, normal, states):
 
 
 def of_something_else(knowledge, name):
-    """A mixture of what the causes show by themselves, and of anything."""
+    """A mixture of what the causes show by themselves, flattened by the power 1 - breadth."""
     words, states = knowledge.settings.words, knowledge.observables[name].states
     normal = chances(knowledge.observables[name].normal, words)
     weights = {cause_id: cause.base_rate.value for cause_id, cause in knowledge.causes.items()}
@@ -166,7 +166,8 @@ def of_something_else(knowledge, name):
     }
     breadth = knowledge.settings.something_else_breadth.value / 100
     mixed = {s: sum(weights[c] * under[c][s] for c in weights) / sum(weights.values()) for s in states}
-    return {s: (1 - breadth) * mixed[s] + breadth / len(states) for s in states}
+    total = sum(mixed[s] ** (1 - breadth) for s in states)
+    return {s: mixed[s] ** (1 - breadth) / total for s in states}
 
 
 def states_under(knowledge, name, causes):

@@ -68,16 +68,15 @@ def test_an_answer_that_only_speaks_of_the_ovens_parts_is_no_report():
 
 
 def test_something_else_predicts_what_causes_predict_broadened_by_its_breadth():
-    """By hand: odds 1:1 of two causes; the mixture is 0.5; a breadth of 40 % mixes in a third for each state."""
+    """By hand: odds 1:1 of two causes give 0.4, 0.4, 0.2; with a breadth of 50 % their roots are 0.632, 0.632, 0.447."""
     heat = tiny.observable(low=10, middle=10, high=80)
     causes = {
         "a": tiny.cause(20, {"heat": tiny.figures(low=70, middle=20, high=10)}),
         "b": tiny.cause(20, {"heat": tiny.figures(low=10, middle=60, high=30)}),
     }
     questions = {"q": tiny.question("heat", {"x": ("low",), "y": ("middle",), "z": ("high",)}, mistakes=10)}
-    model = compile_evidence_model(tiny.knowledge({"heat": heat}, questions, causes, breadth=40))
-    expected = [0.6 * mixed + 0.4 / 3 for mixed in (0.4, 0.4, 0.2)]
-    assert model.state_given["heat"][:, -1] == pytest.approx(expected)
+    model = compile_evidence_model(tiny.knowledge({"heat": heat}, questions, causes, breadth=50))
+    assert model.state_given["heat"][:, -1] == pytest.approx([0.3694, 0.3694, 0.2612], abs=5e-5)
 
 
 @pytest.mark.parametrize(("breadth", "expected"), [(0, [0.9, 0.1]), (100, [0.5, 0.5])])
