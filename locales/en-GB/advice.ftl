@@ -42,6 +42,7 @@ advice-eco_needs_time = Use the energy-saving setting for slow dishes only, and 
 advice-watch_the_front_light = Watch the small light on the front, not the one inside. The one inside is lit whenever the oven is on.
 advice-it_switches_off_by_itself = After some hours the oven switches itself off, as it is meant to. For long roasts press a button in between, as the booklet says.
 advice-offset_back_to_nought = Set the oven's own temperature correction back to nought, as the booklet says, and bake once more.
+advice-less_heat_for_dark_tins = With a dark tin set 10 to 15 degrees less, or take the food out sooner.
 advice-ask_about_the_power_cut = Ask your neighbours whether they have electricity, and look whether your meter has credit. If only your home is dark, call your network operator.
 
 step-fire_door_shut = Leave the oven door shut. Do not use water, and do not go back to look.

@@ -1181,6 +1181,14 @@ question-long_unused = Had the oven been unused for some months before?
     .yes = Yes
     .yes-words = yes | months | unused | empty flat | holiday home
 
+question-grill_doses = Does the grill get less hot when you turn it down?
+    .how = Say what you remember.
+    .why = Some grills have a part that doses the heat, and it can stick.
+    .less_when_turned_down = Yes
+    .less_when_turned_down-words = yes | less | it does | gets less
+    .full_at_every_mark = No, it is full on at every mark
+    .full_at_every_mark-words = no | full | always full | can't turn it down
+
 question-test_earth = Earth continuity, terminal to bare metal?
     .how = Isolated, locked off and proved dead. Low-resistance range, leads nulled. Well below 1 ohm is usual; see the maker's figure.
     .why = First after any tingle or shock.
