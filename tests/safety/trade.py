@@ -51,6 +51,7 @@ NOTHING_HOT_AFTER: Answers = _each(
     browner_than_meant="burns_fast",
     low_setting="stays_lit",
     sign_too_hot="burns_in_minutes front_or_cabinet_hot",
+    hot_before_it_stopped="burnt_things",
     ever_tripped="once_long_ago lately not_sure skipped",
     sign_trips="found_off_once went_again goes_with_oven fuse_blew not_sure",
     breaker_position="off_first_time off_again rcd_off",
