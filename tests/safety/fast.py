@@ -140,9 +140,7 @@ class Fast:
             care=np.zeros(0),
             hearable=self._hearable(talks, by_answers),
             handed_on=self._with("hands_on_to", talks, holds),
-            must_visit=self._with("visit_anyway", talks, holds)
-            | (withdrawn != 0)
-            | (supposed >= DANGEROUS),
+            must_visit=self._with("visit_anyway", talks, holds) | (withdrawn != 0) | (supposed >= DANGEROUS),
         )
         standing.care = self._care(talks, standing, supposed)
         return standing

@@ -11,7 +11,15 @@ from assistant.belief.hypotheses import NOTHING_WRONG, EvidenceModel, Hypothesis
 from assistant.belief.posterior import Posterior
 from assistant.engine.naive import NaiveEvaluator
 from assistant.interview import assess as assess_module
-from assistant.interview.commands import Command, GiveAnswer, HearDanger, SayNotSure, SkipQuestion, Start, WithdrawAnswer
+from assistant.interview.commands import (
+    Command,
+    GiveAnswer,
+    HearDanger,
+    SayNotSure,
+    SkipQuestion,
+    Start,
+    WithdrawAnswer,
+)
 from assistant.interview.conversation import Conversation, utc_now
 from assistant.interview.log import SessionRecord
 from assistant.interview.script import Script, crisp_rules, script_of

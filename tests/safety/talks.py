@@ -96,6 +96,21 @@ class Talks:
             self.sequence += left >> sign & 1
         self.standing = stops.copy()
 
+    def one(self, talk: int) -> "Talks":
+        """A copy of one conversation."""
+        return self._picked(np.array([talk]))
+
+    def repeated(self, number: int) -> "Talks":
+        """The first conversation as often as this."""
+        return self._picked(np.zeros(number, np.int64))
+
+    def _picked(self, which: Ints) -> "Talks":
+        picked = Talks(self.codes, len(which))
+        for name in ("answer", "mask", "at", "speaks", "skips", "raised_before", "heard", "reached"):
+            setattr(picked, name, getattr(self, name)[:, which])
+        picked.standing, picked.sequence = self.standing[which], self.sequence[which]
+        return picked
+
     def restart(self, which: Flags) -> None:
         """Begin these conversations anew."""
         for kept in (self.answer, self.mask, self.at, self.speaks, self.skips, self.raised_before):

@@ -16,17 +16,12 @@ from assistant.knowledge.model import Knowledge
 from tests.safety.codes import Ints
 from tests.safety.fast import Fast, Standing
 from tests.safety.people import People, next_events, supposed_next
-from tests.safety.real import begin, believing, command_of, naive_script, supposed_belief
+from tests.safety.real import begin, believing, command_of, supposed_belief
 from tests.safety.talks import Talks
 
 ROLES = ("householder", "agent", "engineer")
 TALKS = 24
 STEPS = 45
-
-
-@pytest.fixture(scope="module")
-def plain_script(knowledge: Knowledge) -> Script:
-    return naive_script(knowledge)
 
 
 def signs_of(fast: Fast, bits: int) -> set[str]:

@@ -80,9 +80,10 @@ NO_SWITCH_AFTER = ("fire", "gas_smell", "co_alarm")
 
 MAY_NAME_A_SWITCH: Mapping[str, tuple[str, ...]] = {
     "fire": ("fire_off_if_safe",),
+    "gas_smell": ("gas_off_at_meter",),
     "co_alarm": ("co_burners_off",),
 }
-"""Steps of these signs that may: only for a fire that is out, and gas burners on the way out."""
+"""Steps of these signs that may: only for a fire that is out; the lever of the gas; burners on the way out."""
 
 GRAVEST_FIRST = ("fire", "gas_smell", "co_alarm", "shock")
 
