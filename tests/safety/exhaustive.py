@@ -10,7 +10,7 @@ import numpy as np
 from assistant.knowledge.danger_questions import DANGER_NOW
 from assistant.knowledge.model import Care, Knowledge
 from tests.safety import trade
-from tests.safety.codes import FIRST, NOT_SURE, SKIPPED, Codes
+from tests.safety.codes import FIRST, NOT_ASKED, NOT_SURE, SKIPPED, Codes
 from tests.safety.fast import Fast, Standing
 from tests.safety.people import People, next_events, supposed_next
 from tests.safety.talks import ANSWER, HEAR, IDLE, WITHDRAW, Happened, Talks
@@ -203,3 +203,9 @@ def broken_by_gate_answers(fast: Fast, together: int = 2) -> tuple[Counter[str],
             broken += play(fast, batch, state.repeated(len(batch))).broken
             tried += len(batch)
     return broken, tried
+
+
+def answers_of(state: Talks) -> list[Said]:
+    """What was answered in the first conversation, in the order in which it was said."""
+    told = [number for number in state.at[:, 0].argsort() if state.answer[number, 0] != NOT_ASKED]
+    return [(ANSWER, int(n), int(state.answer[n, 0]), int(state.mask[n, 0])) for n in told]

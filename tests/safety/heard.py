@@ -30,12 +30,15 @@ TYPED: Mapping[str, str] = {
     "split_element": "pale on top and the element is split",
     "panel_missing": "it is uneven and the back panel is missing",
     "door_drops": "heat gets out and the door hangs on one side",
-    "unsure": "it is slow and it does not feel safe",
+    "unsure": "it is slow and somehow it is not safe",
 }
 
 
 def unheard(script: Script, languages: Languages) -> Iterator[str]:
-    """Signs that a typed line speaks of and that are neither open nor standing after it."""
+    """Signs that a typed line speaks of and that are neither asked about next nor standing after it.
+
+    Graver signs that are heard in the same line are asked about before, and denied.
+    """
     defaults = {"lang": "en-GB", "region": next(iter(script.knowledge.regions))}
     driver = Driver(script, MemoryStore(), languages, defaults)
 
@@ -46,6 +49,10 @@ def unheard(script: Script, languages: Languages) -> Iterator[str]:
         send(sign_id, "start")
         send(sign_id, "answer", id="danger_now", value=["none"])
         after = send(sign_id, "answer", id="complaint_in_own_words", value=line)
+        while str(after.get("id")).startswith("sign_") and after["id"] != f"sign_{sign_id}":
+            means = script.knowledge.signs[after["id"].removeprefix("sign_")].answers
+            denial = next(answer for answer, each in reversed(means.items()) if each == "clear")
+            after = send(sign_id, "answer", id=after["id"], value=denial)
         standing = (after.get("stop") or {}).get("ids", ())
         if after.get("id") != f"sign_{sign_id}" and sign_id not in standing:
             yield sign_id

@@ -1,6 +1,6 @@
 """The same conversations as the project itself leads them, with whatever belief is supposed."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
 from unittest.mock import patch
@@ -25,7 +25,7 @@ from assistant.interview.log import SessionRecord
 from assistant.interview.script import Script, crisp_rules, script_of
 from assistant.knowledge.model import Knowledge
 from assistant.store.memory import MemoryStore
-from tests.safety.codes import NOT_ASKED, NOT_SURE, SKIPPED, Codes
+from tests.safety.codes import FIRST, NOT_ASKED, NOT_SURE, Codes
 from tests.safety.fast import CALM, DANGEROUS, STOPPING
 from tests.safety.talks import ANSWER, HEAR, WITHDRAW, Happened, Talks
 
@@ -43,21 +43,33 @@ def begin(script: Script, role: str, region: str | None = None) -> Conversation:
 
 
 def command_of(codes: Codes, event: Happened, talks: Talks, talk: int) -> Command | None:
-    """What a person of that conversation said, before it is applied to the talks."""
-    question_id = codes.questions[int(event.question[talk])]
-    code = int(event.code[talk])
-    match int(event.kind[talk]):
-        case _ if event.kind[talk] == ANSWER and code == NOT_SURE:
-            return SayNotSure(question_id)
-        case _ if event.kind[talk] == ANSWER and code == SKIPPED:
-            return SkipQuestion(question_id)
-        case _ if event.kind[talk] == ANSWER:
-            return GiveAnswer(question_id, codes.value(int(event.question[talk]), code, int(event.mask[talk])))
-        case _ if event.kind[talk] == WITHDRAW and talks.answer[event.question[talk], talk] != NOT_ASKED:
-            return WithdrawAnswer(question_id)
-        case _ if event.kind[talk] == HEAR:
-            return HearDanger(codes.signs[int(event.question[talk])], clear=True)
-    return None
+    """What a person of that conversation said, before it is applied to the talks; None for nothing."""
+    kind, question, code, mask = (int(each[talk]) for each in (event.kind, event.question, event.code, event.mask))
+    if kind == WITHDRAW and talks.answer[question, talk] == NOT_ASKED:
+        return None
+    return command(codes, kind, question, code, mask)
+
+
+def command(codes: Codes, kind: int, question: int, code: int, mask: int) -> Command | None:
+    """The project's command for an event."""
+    if kind == HEAR:
+        return HearDanger(codes.signs[question], clear=True)
+    question_id = codes.questions[question]
+    if kind == WITHDRAW:
+        return WithdrawAnswer(question_id)
+    if kind != ANSWER:
+        return None
+    if code < FIRST:
+        return SayNotSure(question_id) if code == NOT_SURE else SkipQuestion(question_id)
+    return GiveAnswer(question_id, codes.value(question, code, mask))
+
+
+def say_all(conversation: Conversation, codes: Codes, said: Iterable[tuple[int, int, int, int]]) -> None:
+    """Let all of it happen in the conversation."""
+    for each in said:
+        spoken = command(codes, *each)
+        if spoken is not None:
+            conversation.do(spoken)
 
 
 def belief_in(model: EvidenceModel, shares: dict[Hypothesis, float]) -> Posterior:

@@ -7,7 +7,8 @@ from assistant.knowledge.model import Knowledge
 from tests.safety import trade
 
 SENDS_TO_A_SWITCH = re.compile(
-    r"\b(?:switch|turn) (?:it |the [\w' ]*?)?off\b|\bgo to the fuse box\b|\bknobs? to off\b|\buse (?:the|a) \w* ?switch\b"
+    r"\b(?:switch|turn) (?:it |the [\w' ]*?)?off\b|\bgo to the fuse box\b|\bknobs? to off\b"
+    r"|\buse (?:the|a) \w* ?switch\b"
 )
 FORBIDS = re.compile(r"\b(?:do not|don't|never|no)\b")
 

@@ -9,9 +9,10 @@ from assistant.interview.supposed import answered_otherwise
 from assistant.interview.way import may_ask
 from assistant.knowledge.model import Care, Knowledge
 from tests.safety import still_open, trade
-from tests.safety.codes import FIRST, NOT_ASKED
 from tests.safety.exhaustive import (
+    Said,
     act_scripts,
+    answers_of,
     broken_by_gate_answers,
     gate_questions,
     hot_questions,
@@ -19,8 +20,7 @@ from tests.safety.exhaustive import (
     states_before,
 )
 from tests.safety.fast import Fast
-from tests.safety.real import begin, believing, supposed_belief
-from tests.safety.talks import Talks
+from tests.safety.real import begin, belief_in, believing, say_all, supposed_belief
 
 
 def test_every_hot_question_can_come_at_all(fast: Fast) -> None:
@@ -41,7 +41,7 @@ def test_the_project_itself_asks_nothing_hot_after_a_forbidding_answer(plain_scr
     for question_id, state in states_before(fast, hot).items():
         talked = begin(plain_script, "householder")
         with believing(supposed_belief(plain_script, fast.codes, 0)):
-            _say_all(talked, fast, state)
+            say_all(talked, fast.codes, answers_of(state))
             assert may_ask(plain_script, assess(plain_script, talked.state), question_id)
             for forbidding, answers in trade.NOTHING_HOT_AFTER.items():
                 for answer in answers - {"not_sure", "skipped"}:
@@ -49,18 +49,6 @@ def test_the_project_itself_asks_nothing_hot_after_a_forbidding_answer(plain_scr
                         continue
                     then = assess(plain_script, answered_otherwise(plain_script, talked.state, forbidding, answer))
                     assert not any(may_ask(plain_script, then, each) for each in hot), (forbidding, answer)
-
-
-def _say_all(talked, fast: Fast, state: Talks) -> None:
-    from assistant.interview.commands import GiveAnswer, SayNotSure
-
-    for number in state.at[:, 0].argsort():
-        code = int(state.answer[number, 0])
-        if code >= FIRST:
-            value = fast.codes.value(int(number), code, int(state.mask[number, 0]))
-            talked.do(GiveAnswer(fast.codes.questions[number], value))
-        elif code != NOT_ASKED:
-            talked.do(SayNotSure(fast.codes.questions[number]))
 
 
 def test_the_gates_read_what_the_trade_asks_about(knowledge: Knowledge) -> None:
@@ -97,22 +85,13 @@ def test_the_project_itself_allows_an_act_only_under_its_conditions(plain_script
         assert told >= 1
 
 
-def _told_rightly(script: Script, fast: Fast, act_id: str, cause: str, said) -> bool:
-    from assistant.interview.commands import GiveAnswer, SayNotSure, SkipQuestion
-    from tests.safety.codes import NOT_SURE
-    from tests.safety.real import belief_in
-
+def _told_rightly(script: Script, fast: Fast, act_id: str, cause: str, said: list[Said]) -> bool:
     with believing(belief_in(script.evidence_model, {(cause,): 1.0})):
         talked = begin(script, "householder")
-        for _, question, code, mask in said:
-            question_id = fast.codes.questions[question]
-            if code < FIRST:
-                talked.do(SayNotSure(question_id) if code == NOT_SURE else SkipQuestion(question_id))
-            else:
-                talked.do(GiveAnswer(question_id, fast.codes.value(question, code, mask)))
-        decision = script.decision(talked.state.region)
+        say_all(talked, fast.codes, said)
         if talked.assessment.danger.open:
             return False
+        decision = script.decision(talked.state.region)
         allowed = {decision.actions[number].remedy for number in allowed_actions(script, talked.assessment)}
     if act_id not in allowed:
         return False
