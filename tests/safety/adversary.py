@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from assistant.belief.decision import Decision
 from assistant.belief.hypotheses import NOTHING_WRONG, Hypothesis
+from assistant.interview.actions import allowed_actions
 from assistant.interview.assess import Assessment, assess
 from assistant.interview.choice import Choice, choose
 from assistant.interview.script import Script
@@ -13,7 +14,9 @@ from assistant.interview.verdict import Verdict, give_verdict
 from assistant.knowledge.danger_questions import DANGER_PLAINLY, OVEN_IS_OFF, SIGN_PREFIX, UNSURE
 from assistant.knowledge.model import Knowledge
 from tests.safety import trade
-from tests.safety.real import belief_in, believing
+from tests.safety.exhaustive import Said, combinations_of, read_by
+from tests.safety.fast import Fast
+from tests.safety.real import begin, belief_in, believing, say_all
 from tests.safety.steps import steps_in_breach
 
 MORE_THAN_TALK = ("use_differently", "do_one_thing", "all_normal")
@@ -142,3 +145,30 @@ def breaches_of_verdict(script: Script, assessment: Assessment) -> Iterator[str]
     yield from breaches_of_choice(script.knowledge, assessment, verdict)
     if (assessment.danger.open or assessment.state.reached) and "tips" in verdict.details:
         yield f"a tip while danger is open or was taken back: {verdict.details['tips']}"
+
+
+def acts_told_wrongly(script: Script, fast: Fast) -> Iterator[str]:
+    """Acts that the project allows under answers which the trade's table doesn't: every combination of answers to the
+    questions that decide, with the act's own cause believed for sure.
+    """
+    for act_id in (act for act, needed in trade.ACTS.items() if needed):
+        named = set(trade.ACTS[act_id]) | set(read_by(script.knowledge, script.knowledge.acts[act_id].only_when))
+        cause = next(cause_id for cause_id, cause in script.knowledge.causes.items() if cause.act == act_id)
+        with believing(belief_in(script.evidence_model, {(cause,): 1.0})):
+            for said in combinations_of(fast, sorted(named)):
+                state = _state_after(script, fast, said)
+                if state is not None and act_id in _allowed_acts(script, state):
+                    yield from _of_an_act(act_id, state.state.answers)
+
+
+def _state_after(script: Script, fast: Fast, said: list[Said]) -> Assessment | None:
+    """What follows from these answers; None while danger is open."""
+    talked = begin(script, "householder")
+    say_all(talked, fast.codes, said)
+    return None if talked.assessment.danger.open else talked.assessment
+
+
+def _allowed_acts(script: Script, assessment: Assessment) -> set[str]:
+    decision = script.decision(assessment.state.region)
+    actions = [decision.actions[number] for number in allowed_actions(script, assessment)]
+    return {action.remedy for action in actions if action.ending == "do_one_thing"}

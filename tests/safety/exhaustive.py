@@ -128,9 +128,13 @@ def read_by(knowledge: Knowledge, findings: Sequence[str]) -> tuple[str, ...]:
 
 def act_scripts(fast: Fast, act_id: str) -> Iterator[list[Said]]:
     """All combinations of the answers to the questions that an act's findings read, each of them also missing."""
-    read = read_by(fast.knowledge, fast.knowledge.acts[act_id].only_when)
+    return combinations_of(fast, read_by(fast.knowledge, fast.knowledge.acts[act_id].only_when))
+
+
+def combinations_of(fast: Fast, questions: Sequence[str]) -> Iterator[list[Said]]:
+    """All combinations of single answers to these questions, each of them also missing; no danger is told."""
     calm = given(fast.codes, DANGER_NOW, "none")
-    for answers in product(*([None, *every_answer(fast.codes, question_id)] for question_id in read)):
+    for answers in product(*([None, *every_answer(fast.codes, question_id)] for question_id in questions)):
         yield [calm, *(said for said in answers if said is not None)]
 
 

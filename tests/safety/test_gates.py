@@ -2,15 +2,14 @@
 
 import pytest
 
-from assistant.interview.actions import allowed_actions
 from assistant.interview.assess import assess
 from assistant.interview.script import Script
 from assistant.interview.supposed import answered_otherwise
 from assistant.interview.way import may_ask
 from assistant.knowledge.model import Care, Knowledge
 from tests.safety import still_open, trade
+from tests.safety.adversary import acts_told_wrongly
 from tests.safety.exhaustive import (
-    Said,
     act_scripts,
     answers_of,
     broken_by_gate_answers,
@@ -20,7 +19,7 @@ from tests.safety.exhaustive import (
     states_before,
 )
 from tests.safety.fast import Fast
-from tests.safety.real import begin, belief_in, believing, say_all, supposed_belief
+from tests.safety.real import begin, believing, say_all, supposed_belief
 
 
 def test_every_hot_question_can_come_at_all(fast: Fast) -> None:
@@ -75,29 +74,7 @@ def test_an_act_is_told_only_under_its_conditions_whatever_else_is_answered(fast
 
 
 def test_the_project_itself_allows_an_act_only_under_its_conditions(plain_script: Script, fast: Fast) -> None:
-    """Every combination of answers, with the act's own cause believed for sure."""
-    causes = plain_script.knowledge.causes
-    for act_id in (act for act, needed in trade.ACTS.items() if needed):
-        cause = next(cause_id for cause_id, cause in causes.items() if cause.act == act_id)
-        told = 0
-        for said in act_scripts(fast, act_id):
-            told += _told_rightly(plain_script, fast, act_id, cause, said)
-        assert told >= 1
-
-
-def _told_rightly(script: Script, fast: Fast, act_id: str, cause: str, said: list[Said]) -> bool:
-    with believing(belief_in(script.evidence_model, {(cause,): 1.0})):
-        talked = begin(script, "householder")
-        say_all(talked, fast.codes, said)
-        if talked.assessment.danger.open:
-            return False
-        decision = script.decision(talked.state.region)
-        allowed = {decision.actions[number].remedy for number in allowed_actions(script, talked.assessment)}
-    if act_id not in allowed:
-        return False
-    for question_id, answers in trade.ACTS[act_id].items():
-        assert talked.state.answers[question_id].value in answers, (act_id, said)
-    return True
+    assert list(acts_told_wrongly(plain_script, fast)) == []
 
 
 def test_no_question_at_home_needs_more_care_than_the_trade_allows(knowledge: Knowledge) -> None:
