@@ -55,6 +55,17 @@ def beliefs(script: Script) -> Iterator[Hypothesis]:
     yield from ((cause,) for cause in script.knowledge.causes)
 
 
+def telling_beliefs(script: Script) -> Iterator[Hypothesis]:
+    """One of each kind: nothing wrong, dangerous faults, others, habits with advice, an act, an act on terms."""
+    yield NOTHING_WRONG
+    acts = script.knowledge.acts
+    kinds = {
+        (cause.kind, cause.danger is not None, cause.act is not None and acts[cause.act].only_when): cause_id
+        for cause_id, cause in script.knowledge.causes.items()
+    }
+    yield from ((cause_id,) for cause_id in kinds.values())
+
+
 def with_costs(script: Script, factor: float) -> Script:
     """The script with everything that a region's endings cost multiplied."""
     return replace(script, decisions={region: _times(d, factor) for region, d in script.decisions.items()})

@@ -41,7 +41,10 @@ def differences(fast: Fast, talks: Talks, standing: Standing, talk: int, real: A
         "off": (bool(standing.off_confirmed[talk]), danger.off_confirmed),
         "ask off": (bool(standing.ask_whether_off[talk]), danger.ask_whether_off),
         "danger open": (bool(standing.danger_open[talk]), danger.open),
-        "parts": ({p for p, lacks in fast.parts_not_fitted(talks).items() if lacks[talk]}, set(real.not_fitted)),
+        "parts": (
+            {p for p, lacks in fast.findings.parts_not_fitted(talks).items() if lacks[talk]},
+            set(real.not_fitted),
+        ),
         "care": (int(standing.care[talk]), real.allowed_care.rank),
         "may ask": (
             {q for q, allowed in zip(fast.codes.questions, askable, strict=True) if allowed},

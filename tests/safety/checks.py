@@ -12,7 +12,7 @@ from assistant.knowledge.model import Knowledge
 from assistant.wording.languages import Languages
 from assistant.wording.locale import languages
 from tests.safety import still_open, trade, walk
-from tests.safety.adversary import acts_told_wrongly, beliefs, breaches, scripts_of
+from tests.safety.adversary import acts_told_wrongly, breaches, scripts_of, telling_beliefs
 from tests.safety.agree import differences, followed
 from tests.safety.exhaustive import act_scripts, broken_by_gate_answers, play, sign_scripts
 from tests.safety.fast import Fast
@@ -21,7 +21,7 @@ from tests.safety.heard import unheard
 from tests.safety.real import begin, naive_script
 from tests.safety.switches import steps_to_a_switch
 
-PATHS = 1000
+PATHS = 400
 
 
 @dataclass(frozen=True)
@@ -46,7 +46,7 @@ class Project:
 
 def _agreement(project: Project) -> set[str]:
     found: set[str] = set()
-    for talks, standing, conversations, _ in followed(project.fast, project.script, 8, 25, 4):
+    for talks, standing, conversations, _ in followed(project.fast, project.script, 8, 18, 4):
         for talk, conversation in enumerate(conversations):
             real = conversation.assessment
             told = differences(project.fast, talks, standing, talk, real, project.script)
@@ -63,7 +63,7 @@ def _verdicts(project: Project) -> set[str]:
         clearing = next(a for a, means in sign.answers.items() if means == "clear")
         for answer in (stopping, clearing):
             conversation.do(GiveAnswer("danger_now", ["none"]), GiveAnswer(f"sign_{sign_id}", answer))
-            for hypothesis in list(beliefs(project.script))[::3]:
+            for hypothesis in telling_beliefs(project.script):
                 found |= {each.split(":")[0] for each in breaches(scripts, conversation.state, hypothesis)}
     return found
 

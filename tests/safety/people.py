@@ -42,7 +42,7 @@ def next_events(fast: Fast, talks: Talks, people: People, offered: Flags, chance
     """
     codes, number = fast.codes, talks.number
     asked = any_of(offered, chance)
-    towards = any_of(offered & (fast.wanted_for_care[:, None] > 0), chance)
+    towards = any_of(offered & (fast.findings.wanted_for_care[:, None] > 0), chance)
     asked = np.where((towards >= 0) & (people.kind == 2) & (chance.random(number) < 0.35), towards, asked)
     put = asked >= 0
     what = chance.random(number)
@@ -72,7 +72,7 @@ def answers_to(fast: Fast, question: Ints, people: People, chance: np.random.Gen
     code = FIRST + (chance.random(number) * codes.how_many[question]).astype(np.int64)
     easy = (people.kind == 2) & (chance.random(number) < 0.6)
     code = np.where(easy, FIRST, code)
-    wanted = fast.wanted_for_care[question]
+    wanted = fast.findings.wanted_for_care[question]
     leading = (people.kind == 2) & (wanted > 0) & (chance.random(number) < 0.95)
     code = np.where(leading, wanted, code)
     calm = (people.kind > 0) & (chance.random(number) < np.where(people.kind == 2, 0.99, 0.95))

@@ -11,7 +11,7 @@ from tests.safety.fast import Fast
 from tests.safety.real import begin
 from tests.safety.walk import Walk
 
-PATHS = 4000
+PATHS = 1500
 
 
 @pytest.mark.parametrize("role", ["householder", "agent", "engineer"])
@@ -20,13 +20,13 @@ def test_random_paths_keep_every_invariant(knowledge: Knowledge, role: str) -> N
     assert found.paths == PATHS
     assert found.cut == 0
     assert set(found.broken) <= set(still_open.HOT), found.shortest
-    assert found.hot > 50
+    assert found.hot > 10
     assert all(found.stopped[sign_id] > 0 for sign_id in knowledge.signs)
     assert len(found.endings) == 4
 
 
 def test_the_same_seed_walks_the_same_paths(knowledge: Knowledge) -> None:
-    one, other = (Walk(Fast(knowledge), 500, seed=3).run() for _ in range(2))
+    one, other = (Walk(Fast(knowledge), 80, seed=3).run() for _ in range(2))
     assert one == other
 
 

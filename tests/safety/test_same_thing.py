@@ -14,15 +14,15 @@ from tests.safety.fast import Fast
 from tests.safety.real import believing, supposed_belief
 
 ROLES = ("householder", "agent", "engineer")
-TALKS = 20
+TALKS = 12
 STEPS = 36
-SETS = 1500
+SETS = 800
 
 
 def test_findings_and_parts_agree_on_random_sets_of_answers(plain_script: Script, fast: Fast) -> None:
     talks = random_sets(fast, SETS, 1)
     standing = fast.conclude(talks, np.zeros(SETS, np.int64))
-    lacking = fast.parts_not_fitted(talks)
+    lacking = fast.findings.parts_not_fitted(talks)
     concluded: set[str] = set()
     with believing(supposed_belief(plain_script, fast.codes, 0)):
         for talk in range(SETS):

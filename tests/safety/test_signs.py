@@ -18,19 +18,19 @@ def test_the_rules_say_no_less_than_the_trade(knowledge: Knowledge) -> None:
     assert list(trade.breaches(knowledge)) == []
 
 
-@pytest.mark.parametrize("supposed", [CALM, DANGEROUS])
-def test_each_sign_with_each_other_and_each_answer_ends_in_its_stop(knowledge: Knowledge, supposed: int) -> None:
-    for role in knowledge.roles:
-        fast = Fast(knowledge, role)
-        scripts = list(sign_scripts(fast))
-        played = play(fast, scripts, supposed=supposed)
-        assert len(scripts) > len(knowledge.signs) ** 2 * 4
-        assert played.broken == {}, role
-
-
-def test_every_sign_stood_somewhere_in_these_conversations(fast: Fast) -> None:
-    talks = play(fast, list(sign_scripts(fast))).talks
-    assert all((talks.reached[number] > 0).any() for number in range(len(fast.codes.signs)))
+@pytest.mark.parametrize(
+    ("role", "supposed"),
+    [("householder", CALM), ("agent", CALM), ("engineer", CALM), ("householder", DANGEROUS)],
+)
+def test_each_sign_with_each_other_and_each_answer_ends_in_its_stop(
+    knowledge: Knowledge, role: str, supposed: int
+) -> None:
+    fast = Fast(knowledge, role)
+    scripts = list(sign_scripts(fast))
+    played = play(fast, scripts, supposed=supposed)
+    assert len(scripts) > len(knowledge.signs) ** 2 * 4
+    assert played.broken == {}
+    assert all((played.talks.reached[number] > 0).any() for number in range(len(fast.codes.signs)))
 
 
 def test_danger_typed_in_the_middle_of_something_else_is_heard(script: Script, languages: Languages) -> None:

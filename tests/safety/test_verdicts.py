@@ -72,7 +72,7 @@ def later_answers(codes: Codes, rng: np.random.Generator, number: int) -> Iterat
 
 
 def test_random_conversations_end_as_their_answers_allow_under_every_belief(scripts: list[Script], fast: Fast) -> None:
-    states = [conversation.state for conversation in random_conversations(scripts[0], fast, 20, 26, 7)]
+    states = [conversation.state for conversation in random_conversations(scripts[0], fast, 8, 26, 7)]
     told: set[str] = set()
     for state in states:
         for hypothesis in beliefs(scripts[0]):

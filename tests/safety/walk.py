@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from assistant.knowledge.model import Care
 from tests.safety.codes import FIRST, NOT_SURE, SKIPPED, Codes, Flags
 from tests.safety.fast import Fast, Standing
 from tests.safety.people import People, next_events, supposed_next
@@ -131,8 +132,7 @@ class Walk:
         self.found.offered += int(offered[:, self._going].sum())
 
     def _check(self, event: Happened, standing: Standing, offered: Flags) -> None:
-        hot = np.array([self.fast.knowledge.questions[q].care.rank >= 3 for q in self.fast.codes.questions])
-        self._hot |= offered[hot].any(axis=0)
+        self._hot |= offered[self.fast.care_of >= Care.WATCH_HOT.rank].any(axis=0)
         for name, where in self._watch.after(event, self._talks, standing, offered).items():
             where = where & self._going
             if where.any():

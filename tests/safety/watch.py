@@ -50,8 +50,6 @@ class Watch:
         self.fast = fast
         self.number = number
         codes = fast.codes
-        questions = [codes.knowledge.questions[q] for q in codes.questions]
-        self._care = np.array([question.care.rank for question in questions])
         self._at_home = fast.role in trade.AT_HOME
         self._signs = [self._sign(sign_id) for sign_id in codes.signs]
         self._no_switch = sum(codes.bit.get(sign_id, 0) for sign_id in trade.NO_SWITCH_AFTER)
@@ -106,7 +104,7 @@ class Watch:
         any_act = np.logical_or.reduce(list(acts.values()))
         free = any_act | ~(standing.must_visit | standing.handed_on | standing.danger_open)
         taken_back = (self.ever & ~standing.stops) != 0
-        most = np.where(offered, self._care[:, None], 0).max(axis=0)
+        most = np.where(offered, self.fast.care_of[:, None], 0).max(axis=0)
         return {
             "a question beyond the role's care": most > self._role_limit(),
             "a question beyond its gate": self._beyond_gate(most, talks),
