@@ -2,10 +2,11 @@
 
     python -m tests.benchmarks.random_paths --paths 1000000 --seed 1 --processes 2
     python -m tests.benchmarks.random_paths --paths 0 --triples
+    python -m tests.benchmarks.random_paths --paths 0 --led 500
 
 Each next question is drawn from all that could come next under any belief, so the result rests on no policy; belief
 itself is drawn too. `--triples` also tries every three gate answers, in every order, before every hot question.
-Nothing here computes a posterior: that no belief outranks a stop is tested on the project's own verdicts. Exits with
+`--led` counts the questions that the project's own choice of questions puts to random people. Else nothing here computes a posterior: that no belief outranks a stop is tested on the project's own verdicts. Exits with
 1 if any invariant is broken, what is still open in the rules included, or if any path was cut.
 """
 
@@ -13,6 +14,7 @@ import argparse
 import sys
 from collections.abc import Iterator
 from multiprocessing import get_context
+from statistics import median
 from time import perf_counter
 
 from assistant.knowledge.load import load_knowledge
@@ -20,6 +22,8 @@ from tests.conftest import ROOT
 from tests.safety import still_open
 from tests.safety.exhaustive import broken_by_gate_answers
 from tests.safety.fast import Fast
+from tests.safety.led import NO_END, questions_put
+from tests.safety.real import naive_script
 from tests.safety.walk import MANY_QUESTIONS, MOST_STEPS, Found, Walk
 from tests.safety.watch import INVARIANTS
 
@@ -36,6 +40,7 @@ def main() -> int:
     arguments.add_argument("--seed", type=int, default=1)
     arguments.add_argument("--processes", type=int, default=2)
     arguments.add_argument("--triples", action="store_true", help="also every three gate answers in every order")
+    arguments.add_argument("--led", type=int, default=0, help="conversations led by the project's own policy")
     chosen = arguments.parse_args()
     began, found = perf_counter(), Found()
     for number, part in enumerate(_walked(list(_tasks(chosen.paths, chosen.seed)), chosen.processes), 1):
@@ -46,6 +51,8 @@ def main() -> int:
     broken = bool(found.broken) or found.cut > 0
     if chosen.triples:
         broken |= _triples()
+    if chosen.led:
+        broken |= _led(chosen.led, chosen.seed)
     return 1 if broken else 0
 
 
@@ -118,6 +125,20 @@ def _triples() -> bool:
     broken, tried = broken_by_gate_answers(Fast(load_knowledge(ROOT / "rules", None)), 3)
     print(f"\n{tried} triples of gate answers in {perf_counter() - began:.0f} s; broken: {dict(broken) or 'nothing'}")
     return bool(broken)
+
+
+def _led(number: int, seed: int) -> bool:
+    """Whether a conversation led by the project's own choice of questions came to no end."""
+    knowledge = load_knowledge(ROOT / "rules", None)
+    put = []
+    for each in questions_put(naive_script(knowledge), Fast(knowledge), number, seed):
+        put.append(each)
+        if sys.stderr.isatty():
+            print(f"\r{len(put)} of {number} conversations", end="", file=sys.stderr, flush=True)
+    many, endless = sum(each >= MANY_QUESTIONS for each in put), sum(each >= NO_END for each in put)
+    print(f"\n{number} conversations led by the project: questions put, median {median(put):g}, most {max(put)};")
+    print(f"{many} with {MANY_QUESTIONS} or more, {endless} without an end after {NO_END}")
+    return endless > 0
 
 
 if __name__ == "__main__":

@@ -65,11 +65,9 @@ def command(codes: Codes, kind: int, question: int, code: int, mask: int) -> Com
 
 
 def say_all(conversation: Conversation, codes: Codes, said: Iterable[tuple[int, int, int, int]]) -> None:
-    """Let all of it happen in the conversation."""
-    for each in said:
-        spoken = command(codes, *each)
-        if spoken is not None:
-            conversation.do(spoken)
+    """Let all of it happen in the conversation, as if it were said at once."""
+    commands = (command(codes, *each) for each in said)
+    conversation.do(*(spoken for spoken in commands if spoken is not None))
 
 
 def belief_in(model: EvidenceModel, shares: dict[Hypothesis, float]) -> Posterior:

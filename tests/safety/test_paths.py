@@ -25,11 +25,6 @@ def test_random_paths_keep_every_invariant(knowledge: Knowledge, role: str) -> N
     assert len(found.endings) == 4
 
 
-def test_the_same_seed_walks_the_same_paths(knowledge: Knowledge) -> None:
-    one, other = (Walk(Fast(knowledge), 80, seed=3).run() for _ in range(2))
-    assert one == other
-
-
 def test_codes_of_other_questions_are_refused_and_change_nothing(plain_script: Script, fast: Fast) -> None:
     """Every question with the answers of others: none is taken, and nothing is remembered of it."""
     conversation = begin(plain_script, "householder")

@@ -1,14 +1,15 @@
 """No belief and no cost outranks danger or tells what the answers don't allow: the project's own verdicts."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 import numpy as np
 import pytest
 
+from assistant.belief.hypotheses import Hypothesis
 from assistant.interview.commands import GiveAnswer, HearDanger, WithdrawAnswer
 from assistant.interview.conversation import Conversation
 from assistant.interview.script import Script
-from tests.safety.adversary import beliefs, breaches, breaches_of_verdict, scripts_of
+from tests.safety.adversary import beliefs, breaches, breaches_of_verdict, scripts_of, telling_beliefs
 from tests.safety.codes import Codes
 from tests.safety.fast import Fast
 from tests.safety.people import People, next_events
@@ -29,15 +30,19 @@ def in_danger(script: Script, sign_id: str, role: str) -> Conversation:
     return conversation
 
 
-@pytest.mark.parametrize("role", ["householder", "agent", "engineer"])
-def test_no_belief_and_no_cost_outranks_a_stop(scripts: list[Script], role: str) -> None:
+@pytest.mark.parametrize(
+    ("role", "believed"), [("householder", beliefs), ("agent", telling_beliefs), ("engineer", telling_beliefs)]
+)
+def test_no_belief_and_no_cost_outranks_a_stop(
+    scripts: list[Script], role: str, believed: Callable[[Script], Iterator[Hypothesis]]
+) -> None:
     tried = 0
     for sign_id in scripts[0].knowledge.signs:
         state = in_danger(scripts[0], sign_id, role).state
-        for hypothesis in beliefs(scripts[0]):
+        for hypothesis in believed(scripts[0]):
             assert list(breaches(scripts, state, hypothesis)) == [], (sign_id, hypothesis)
             tried += len(scripts)
-    assert tried > 2000
+    assert tried > 400
 
 
 def test_a_sign_taken_back_leaves_a_visit_whatever_is_believed(scripts: list[Script]) -> None:

@@ -56,6 +56,7 @@ class Watch:
         self.pending = np.zeros(number, np.int64)
         self.ever = np.zeros(number, np.int64)
         self._steps_known: dict[int, bool] = {}
+        self._tables: dict[tuple[str, frozenset[str]], Flags] = {}
 
     def _sign(self, sign_id: str) -> _SignOfAnswers:
         codes, knowledge = self.fast.codes, self.fast.knowledge
@@ -152,8 +153,10 @@ class Watch:
         if question in codes.items:
             bits = sum(1 << n for n, item in enumerate(codes.items[question]) if item in answers)
             return talks.mask[question] & bits != 0
-        given = ("", "not_sure", "skipped", *codes.answers[question])
-        return np.isin(talks.answer[question], [code for code, answer in enumerate(given) if answer in answers])
+        if (question_id, answers) not in self._tables:
+            given = ("", "not_sure", "skipped", *codes.answers[question])
+            self._tables[question_id, answers] = np.array([answer in answers for answer in given])
+        return self._tables[question_id, answers][talks.answer[question]]
 
     def _beyond_gate(self, most: Ints, talks: Talks) -> Flags:
         found = np.zeros(self.number, bool)
