@@ -6,8 +6,9 @@
 
 Each next question is drawn from all that could come next under any belief, so the result rests on no policy; belief
 itself is drawn too. `--triples` also tries every three gate answers, in every order, before every hot question.
-`--led` counts the questions that the project's own choice of questions puts to random people. Else nothing here computes a posterior: that no belief outranks a stop is tested on the project's own verdicts. Exits with
-1 if any invariant is broken, what is still open in the rules included, or if any path was cut.
+`--led` counts the questions that the project's own choice of questions puts to random people; else no posterior is
+computed here: that no belief outranks a stop is tested on the project's own verdicts. Exits with 1 if any invariant
+is broken, what is still open in the rules included, or if any path was cut.
 """
 
 import argparse

@@ -182,7 +182,7 @@ INPUT_ONLY = ("words", "phrases", "unclear", "ending", "also")
 INPUT_MESSAGES = ("listener-", "words-")
 
 FOR_ENGINEERS = {"message": ("question-test_", "finding-test_"), "attribute": ("engineer",)}
-"""Beginnings of messages, and attributes, that only the role `engineer` sees."""
+"""Beginnings of messages, and of attributes, that only the role `engineer` sees."""
 
 
 def sentences_of(text: str) -> Iterator[tuple[str, str]]:
@@ -194,7 +194,7 @@ def sentences_of(text: str) -> Iterator[tuple[str, str]]:
         parts = [(None, entry.value), *((a.id.name, a.value) for a in entry.attributes)]
         for attribute, pattern in parts:
             typed = attribute is not None and attribute.split("-")[-1] in INPUT_ONLY
-            if pattern is None or typed or attribute in FOR_ENGINEERS["attribute"]:
+            if pattern is None or typed or (attribute or "").startswith(FOR_ENGINEERS["attribute"]):
                 continue
             name = entry.id.name if attribute is None else f"{entry.id.name}.{attribute}"
             yield name, _shown(serializer, pattern)

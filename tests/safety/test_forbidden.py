@@ -4,10 +4,12 @@ from pathlib import Path
 
 import pytest
 
+from assistant.knowledge.model import Knowledge
 from assistant.wording.locale import languages
 from assistant.wording.pseudo import PSEUDO_LANG, pseudo_resource
 from tests.conftest import ROOT
-from tests.safety.forbidden import FORBIDDEN, forbidden_in, forbidden_sentences, sentences_of
+from tests.safety.forbidden import FOR_ENGINEERS, FORBIDDEN, forbidden_in, forbidden_sentences, sentences_of
+from tests.safety.trade import is_beyond_home
 
 FORBIDDEN_SENTENCES = {
     "a panel, cover or screw removed": [
@@ -176,12 +178,20 @@ def test_a_sentence_in_a_variant_of_a_message_is_read() -> None:
 
 def test_what_people_type_is_not_read_and_what_they_are_told_is() -> None:
     text = "sign-a = A sign\n    .phrases = remove the panel\n    .how = Look.\nquestion-test_a = Use a multimeter.\n"
-    assert dict(sentences_of(text)) == {"sign-a": "A sign", "sign-a.how": "Look."}
+    text += "question-b = Look.\n    .engineer = Measure the resistance.\n"
+    assert dict(sentences_of(text)) == {"sign-a": "A sign", "sign-a.how": "Look.", "question-b": "Look."}
 
 
 @pytest.mark.parametrize("lang", LANGS)
 def test_no_message_tells_a_householder_what_is_forbidden(lang: str) -> None:
     assert forbidden_sentences(ROOT / "locales", lang) == {}
+
+
+def test_only_what_is_beyond_home_is_passed_over(knowledge: Knowledge) -> None:
+    """A message for engineers alone belongs to a question of a care that nobody at home is asked for."""
+    for question_id, question in knowledge.questions.items():
+        passed_over = f"question-{question_id}".startswith(FOR_ENGINEERS["message"])
+        assert not passed_over or is_beyond_home(question.care), question_id
 
 
 @pytest.mark.parametrize("lang", LANGS)

@@ -1,6 +1,7 @@
 """No belief and no cost outranks danger or tells what the answers don't allow: the project's own verdicts."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -43,6 +44,14 @@ def test_no_belief_and_no_cost_outranks_a_stop(
             assert list(breaches(scripts, state, hypothesis)) == [], (sign_id, hypothesis)
             tried += len(scripts)
     assert tried > 400
+
+
+def test_no_region_changes_what_stops(scripts: list[Script]) -> None:
+    for region in scripts[0].knowledge.regions:
+        for sign_id in scripts[0].knowledge.signs:
+            state = replace(in_danger(scripts[0], sign_id, "householder").state, region=region)
+            for hypothesis in telling_beliefs(scripts[0]):
+                assert list(breaches(scripts, state, hypothesis)) == [], (region, sign_id)
 
 
 def test_a_sign_taken_back_leaves_a_visit_whatever_is_believed(scripts: list[Script]) -> None:

@@ -105,16 +105,18 @@ class Watch:
         any_act = np.logical_or.reduce(list(acts.values()))
         free = any_act | ~(standing.must_visit | standing.handed_on | standing.danger_open)
         taken_back = (self.ever & ~standing.stops) != 0
-        most = np.where(offered, self.fast.care_of[:, None], 0).max(axis=0)
+        care = self.fast.care_of
+        most = np.where(offered & (care <= trade.MOST_AT_HOME)[:, None], care[:, None], 0).max(axis=0)
+        beyond_talk = (offered & (care > Care.TALK.rank)[:, None]).any(axis=0)
         return {
-            "a question beyond the role's care": most > self._role_limit(),
+            "a question beyond the role's care": (offered & (care > self._role_limit())[:, None]).any(axis=0),
             "a question beyond its gate": self._beyond_gate(most, talks),
             "a sign without its stop": (told & ~standing.stops) != 0,
             "a raised sign forgotten": (self.pending & ~(standing.open_signs | standing.stops)) != 0,
             "wrong steps after a stop": self._wrong_steps(standing.stops),
             "a stop outranked": ((told | standing.stops) != 0) & free,
             "a sign taken back and no visit": taken_back & (free | (most > Care.LOOK_COLD.rank)),
-            "more than talk while danger is open": danger & ((most > Care.TALK.rank) | free),
+            "more than talk while danger is open": danger & (beyond_talk | free),
             "an act without its condition": self._unfounded(acts, talks),
             "near a switch after fire, gas or CO": self._near_a_switch(told, standing, offered),
             **{
