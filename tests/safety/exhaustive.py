@@ -1,9 +1,11 @@
 """What is finite, tried completely: every sign with every other, every act's conditions, every gate answer by pairs."""
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import permutations, product
+from math import prod
+from random import Random
 
 import numpy as np
 
@@ -20,6 +22,7 @@ Said = tuple[int, int, int, int]
 """Kind, question or sign, code, mask."""
 
 AT_ONCE = 8192
+MOST_COMBINATIONS = 4000
 
 
 @dataclass
@@ -132,10 +135,18 @@ def act_scripts(fast: Fast, act_id: str) -> Iterator[list[Said]]:
 
 
 def combinations_of(fast: Fast, questions: Sequence[str]) -> Iterator[list[Said]]:
-    """All combinations of single answers to these questions, each of them also missing; no danger is told."""
+    """All combinations of single answers to these questions, each of them also missing; no danger is told.
+
+    Where there are more than MOST_COMBINATIONS, as many drawn at random, the same ones each time.
+    """
     calm = given(fast.codes, DANGER_NOW, "none")
-    for answers in product(*([None, *every_answer(fast.codes, question_id)] for question_id in questions)):
-        yield [calm, *(said for said in answers if said is not None)]
+    answers: list[list[Said | None]] = [[None, *every_answer(fast.codes, question_id)] for question_id in questions]
+    every: Iterable[tuple[Said | None, ...]] = product(*answers)
+    if prod(map(len, answers)) > MOST_COMBINATIONS:
+        draw = Random(1)
+        every = (tuple(draw.choice(each) for each in answers) for _ in range(MOST_COMBINATIONS))
+    for chosen in every:
+        yield [calm, *(said for said in chosen if said is not None)]
 
 
 def gate_questions(knowledge: Knowledge) -> tuple[str, ...]:
