@@ -152,7 +152,7 @@ DEFECTS = {
 WITH_EVERYTHING = [
     "breaker_found_off",
     "cooling_fan_stopped",
-    "mains_low_or_phase_lost",
+    "voltage_low",
     "supply_off",
     "thermal_cutout_open",
     "thermostat_drifted_low",

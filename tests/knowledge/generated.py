@@ -82,7 +82,11 @@ def too_many_rules(folder: Path) -> None:
 
 
 def too_many_keys(folder: Path) -> None:
-    question(folder, "marks", "choices", NAMES[:400])
+    """A key that no finding reads can't matter, so each is read."""
+    question(folder, "marks", "choices", NAMES[:401])
+    for start in range(0, 401, 12):
+        twelve = NAMES[start : min(start + 12, 401)]
+        finding(folder, f"marked{start}", [f"question: marks, includes: {name}" for name in twelve])
 
 
 def too_many_codes_of_key(folder: Path) -> None:
@@ -114,8 +118,9 @@ def same_hash(folder: Path) -> None:
         name = f"same{number}"
         first = seen.setdefault(fnv_1a_32(name), name)
         if first != name:
-            question(folder, first, "choice", ["a", "b"])
-            question(folder, name, "choice", ["a", "b"])
+            for number_of, each in enumerate((first, name)):
+                question(folder, each, "choice", ["a", "b"])
+                finding(folder, f"reads{number_of}", [f"question: {each}, is: a"])
             return
     raise AssertionError("no two names with one hash")
 

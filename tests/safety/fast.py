@@ -46,12 +46,12 @@ class Standing:
 
 
 class Fast:
-    """The compiled knowledge of one rules folder, for one role."""
+    """The compiled knowledge of one rules folder, for one role and one region, else the first."""
 
-    def __init__(self, knowledge: Knowledge, role: str = "householder") -> None:
+    def __init__(self, knowledge: Knowledge, role: str = "householder", region: str | None = None) -> None:
         self.knowledge = knowledge
         self.codes = Codes(knowledge)
-        self.findings = Findings(knowledge, self.codes)
+        self.findings = Findings(knowledge, self.codes, region)
         self.raised = Raised(knowledge, self.codes)
         self.role = role
         self.care_of = np.array([knowledge.questions[q].care.rank for q in self.codes.questions])

@@ -1,5 +1,6 @@
 """The oven's parts and the findings of many conversations at once, from their answers."""
 
+from collections.abc import Iterator
 from functools import cached_property
 from graphlib import TopologicalSorter
 
@@ -19,9 +20,11 @@ Applies = dict[frozenset[str], Flags]
 class Findings:
     """The compiled findings of one rules folder. Raises CycleError if they rest on each other in a circle."""
 
-    def __init__(self, knowledge: Knowledge, codes: Codes) -> None:
+    def __init__(self, knowledge: Knowledge, codes: Codes, region: str | None = None) -> None:
         self.knowledge = knowledge
         self.codes = codes
+        self.region = knowledge.regions[region or next(iter(knowledge.regions))]
+        self._items_of_kind: dict[str | None, tuple[tuple[int, tuple[PartsOfItem, ...]], ...]] = {}
 
     @cached_property
     def order(self) -> tuple[str, ...]:
@@ -39,13 +42,28 @@ class Findings:
     @cached_property
     def _parts_told(self) -> tuple[tuple[int, int, tuple[str, ...], tuple[str, ...]], ...]:
         """Question, code, and the parts which that answer says the oven has not, and has."""
-        return tuple(
-            (n, code, choice.has_not, choice.has)
-            for n, question_id in enumerate(self.codes.questions)
-            if n not in self.codes.items
-            for code, choice in enumerate(self.knowledge.questions[question_id].choices.values(), FIRST)
-            if choice.has_not or choice.has
-        )
+        told = []
+        for n, question_id in enumerate(self.codes.questions):
+            question = self.knowledge.questions[question_id]
+            if n in self.codes.items:
+                continue
+            for code, (choice_id, choice) in enumerate(question.choices.items(), FIRST):
+                kind = self.knowledge.ovens.kinds.get(choice_id) if question.tells == "kind" else None
+                told.append((n, code, (*choice.has_not, *(kind.has_not if kind else ())), choice.has))
+        return tuple(each for each in told if any(each[2:]))
+
+    def _of_kinds(self, talks: Talks) -> Iterator[tuple[str | None, Flags]]:
+        """Each kind of oven whose functions differ, and none, with where that kind was told."""
+        others = np.ones(talks.number, bool)
+        for n, question_id in enumerate(self.codes.questions):
+            question = self.knowledge.questions[question_id]
+            for code, choice_id in enumerate(question.choices, FIRST):
+                kind = self.knowledge.ovens.kinds.get(choice_id) if question.tells == "kind" else None
+                if kind is not None and kind.functions:
+                    told = talks.answer[n] == code
+                    others &= ~told
+                    yield choice_id, told
+        yield None, others
 
     def parts_not_fitted(self, talks: Talks) -> dict[str, Flags]:
         """part -> where the oven is known to lack it."""
@@ -57,8 +75,16 @@ class Findings:
                 lacking[part] |= said
             for part in has:
                 having[part] |= said
-        for question, of_item in self._parts_of_items:
-            answered = talks.answer[question] == FIRST
+        for kind, of_kind in self._of_kinds(talks):
+            self._add_items(talks, kind, of_kind, lacking, having)
+        of_region = {part: np.full(talks.number, part in self.region.has_not) for part in parts}
+        return {part: lacking[part] & ~having[part] | of_region[part] for part in parts}
+
+    def _add_items(
+        self, talks: Talks, kind: str | None, of_kind: Flags, lacking: dict[str, Flags], having: dict[str, Flags]
+    ) -> None:
+        for question, of_item in self._parts_of_items(kind):
+            answered = of_kind & (talks.answer[question] == FIRST)
             for item, has_not, has, among in of_item:
                 chosen = answered & (talks.mask[question] & item != 0)
                 for part in has_not:
@@ -67,20 +93,24 @@ class Findings:
                     having[part] |= chosen
                 for part in among:
                     lacking[part] |= answered & ~chosen
-        return {part: lacking[part] & ~having[part] for part in parts}
 
-    @cached_property
-    def _parts_of_items(self) -> tuple[tuple[int, tuple[PartsOfItem, ...]], ...]:
-        """Question, and of its items the parts that they tell of."""
+    def _parts_of_items(self, kind: str | None) -> tuple[tuple[int, tuple[PartsOfItem, ...]], ...]:
+        """Question, and of its items the parts that they tell of in that kind of oven."""
+        if kind not in self._items_of_kind:
+            self._items_of_kind[kind] = self._told_by_items(kind)
+        return self._items_of_kind[kind]
+
+    def _told_by_items(self, kind: str | None) -> tuple[tuple[int, tuple[PartsOfItem, ...]], ...]:
         found = []
-        functions = self.knowledge.ovens.functions
+        ovens = self.knowledge.ovens
         for n, items in self.codes.items.items():
             question = self.knowledge.questions[self.codes.questions[n]]
             told = [(1 << i, c.has_not, c.has, ()) for i, c in enumerate(question.choices.values())]
             if question.tells == "functions":
-                for part in {part for f in functions.values() for part in f.uses}:
-                    using = sum(1 << i for i, name in enumerate(items) if part in functions[name].uses)
-                    told.append((using, (), (part,), (part,)))
+                generic = {part for name in ovens.functions for part in ovens.uses(name)}
+                for part in sorted(generic | {part for name in items for part in ovens.uses(name, kind)}):
+                    using = sum(1 << i for i, name in enumerate(items) if part in ovens.uses(name, kind))
+                    told.append((using, (), (part,), (part,) if part in generic else ()))
             found.append((n, tuple(each for each in told if any(each[1:]))))
         return tuple(found)
 
