@@ -10,6 +10,7 @@ import time
 from collections.abc import Mapping
 from typing import Any
 
+from assistant.errors import OvensideError
 from assistant.interview.answers import value_of
 from assistant.interview.commands import Command, GiveAnswer, SayNotSure, Start
 from assistant.interview.conversation import Conversation, utc_now
@@ -71,7 +72,8 @@ def _give_if_taken(question_id: str, question: Question, value: Any) -> Command:
     elif question.kind == "choices":
         taken = isinstance(value, list) and bool(value) and set(value) <= question.choices.keys()
     else:
-        taken = question.kind == "number" and isinstance(value, int | float)
+        number = question.number
+        taken = number is not None and number.least <= value <= number.most
     return GiveAnswer(question_id, value) if taken else SayNotSure(question_id)
 
 
@@ -94,7 +96,7 @@ def play(
     while not isinstance(view := conversation.view(), Verdict):
         asked.append(view.id)
         if len(asked) > MOST_QUESTIONS:
-            raise RuntimeError(f"oven {oven['number']}: no verdict after {asked}")
+            raise OvensideError(f"oven {oven['number']}: no verdict after {asked}")
         conversation.do(answer_to(script, view.id, oven, mistakes, unsure))
     questions = script.knowledge.questions
     return {

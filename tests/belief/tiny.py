@@ -43,6 +43,13 @@ def sound_knowledge():
     return load_knowledge(SOUND, None)
 
 
+def often_faulty(percent=25):
+    """The sound folder where every cause is as common as that, so that few answers make it likely."""
+    knowledge = sound_knowledge()
+    causes = {c: cause.model_copy(update={"base_rate": figure(percent)}) for c, cause in knowledge.causes.items()}
+    return knowledge.model_copy(update={"causes": causes})
+
+
 def settings(something_else=5.0, breadth=50.0, asked_about=1.0, parts=3, tests=5):
     return BeliefSettings(
         something_else=figure(something_else),

@@ -1,0 +1,86 @@
+"""The commands that show what a change of the rules does: their options, and what they start."""
+
+import argparse
+import sys
+from pathlib import Path
+
+from assistant.authoring.outcome_commands import Commands, Options, Places, add_command
+
+FOLDER_OPTION: Options = (
+    ("folder", {"nargs": "?", "type": Path, "help": "the folder of rules (default: the rules in use)"}),
+)
+JSON_OPTION: Options = (("--json", {"action": "store_true", "help": "print JSON, for other programs"}),)
+
+
+def _count(written: str) -> int:
+    """A whole number from 1 on, or a sentence about what it should have been."""
+    if not (written.isascii() and written.isdigit() and 1 <= int(written[:9]) <= 1_000_000):
+        raise argparse.ArgumentTypeError(f"{written!r} isn't a whole number from 1 on")
+    return int(written)
+
+
+def _seed(written: str) -> int:
+    if not (written.isascii() and written.isdigit() and len(written) <= 9):
+        raise argparse.ArgumentTypeError(f"{written!r} isn't a whole number of at most nine digits")
+    return int(written)
+
+
+def _share(written: str) -> float:
+    """`0.05` or `5%`, as a share of one."""
+    number = written.removesuffix("%").strip()
+    try:
+        share = float(number) / (100 if written.endswith("%") else 1)
+    except ValueError:
+        share = -1.0
+    if not 0 <= share <= 1:
+        raise argparse.ArgumentTypeError(f"{written!r} isn't a share: write 0.05 or 5%%".replace("%%", "%"))
+    return share
+
+
+COVERAGE_OPTIONS: Options = (
+    ("--ovens", {"type": _count, "metavar": "N", "default": 20, "help": "simulated ovens of each cause (default: 20)"}),
+    ("--seed", {"type": _seed, "metavar": "S", "default": 1, "help": "another seed draws other ovens (default: 1)"}),
+    ("--cause", {"action": "append", "metavar": "ID", "help": "only this cause; repeat it for several"}),
+    (
+        "--mistakes",
+        {"type": _share, "metavar": "SHARE", "default": 0.0, "help": "mistaken answers on top, such as 0.05 or 5%%"},
+    ),
+    ("--picture", {"type": Path, "metavar": "FILE.svg", "help": "also draw it"}),
+)
+WHAT: dict[str, str] = {
+    "coverage": "what simulated interviews make of each cause, and which causes are hard to tell apart",
+}
+OPTIONS: dict[str, Options] = {
+    "coverage": (*FOLDER_OPTION, *COVERAGE_OPTIONS, *JSON_OPTION),
+}
+
+
+def add_rule_tools(tools: Commands, shared: argparse.ArgumentParser) -> None:
+    for name, options in OPTIONS.items():
+        add_command(tools, name, WHAT[name], shared, options)
+
+
+def use_rules(arguments: argparse.Namespace, places: Places) -> int:
+    """The exit status of the tool that was named."""
+    return _TOOLS[arguments.tool](arguments, places)
+
+
+def _coverage(arguments: argparse.Namespace, places: Places) -> int:
+    from assistant.authoring.coverage import Plan
+    from assistant.authoring.coverage_report import report
+    from assistant.knowledge.load import load_knowledge
+    from assistant.wording.locale import load_wording
+
+    knowledge = load_knowledge(places.rules, places.cache)
+    plan = Plan(
+        causes=tuple(dict.fromkeys(arguments.cause or knowledge.causes)),
+        ovens=arguments.ovens,
+        seed=arguments.seed,
+        mistakes=arguments.mistakes,
+        region=arguments.region,
+    )
+    wording = load_wording(places.locales, arguments.lang)
+    return report(knowledge, plan, arguments.picture, wording, sys.stdout, as_json=arguments.json)
+
+
+_TOOLS = {"coverage": _coverage}
