@@ -47,11 +47,20 @@ COVERAGE_OPTIONS: Options = (
     ),
     ("--picture", {"type": Path, "metavar": "FILE.svg", "help": "also draw it"}),
 )
+COMPARE_OPTIONS: Options = (
+    ("before", {"type": Path, "metavar": "BEFORE", "help": "the folder of rules as it was"}),
+    ("after", {"type": Path, "metavar": "AFTER", "help": "the folder of rules as it is now"}),
+)
+CASES_OPTION: Options = (
+    ("--cases", {"type": Path, "metavar": "FOLDER", "help": "the cases (default: tests/cases beside the rules)"}),
+)
 WHAT: dict[str, str] = {
     "coverage": "what simulated interviews make of each cause, and which causes are hard to tell apart",
+    "compare": "what moves between two folders of rules, over all cases",
 }
 OPTIONS: dict[str, Options] = {
     "coverage": (*FOLDER_OPTION, *COVERAGE_OPTIONS, *JSON_OPTION),
+    "compare": (*COMPARE_OPTIONS, *CASES_OPTION, *JSON_OPTION),
 }
 
 
@@ -83,4 +92,17 @@ def _coverage(arguments: argparse.Namespace, places: Places) -> int:
     return report(knowledge, plan, arguments.picture, wording, sys.stdout, as_json=arguments.json)
 
 
-_TOOLS = {"coverage": _coverage}
+def _compare(arguments: argparse.Namespace, places: Places) -> int:
+    from assistant.authoring.comparison_report import report
+    from assistant.interview.script import script_of
+    from assistant.knowledge.load import load_knowledge
+    from assistant.wording.locale import load_wording
+
+    wording = load_wording(places.locales, arguments.lang)
+    folders = arguments.before, arguments.after
+    before, after = (script_of(load_knowledge(folder, places.cache)) for folder in folders)
+    region = arguments.region
+    return report(folders, (before, after), arguments.cases, region, wording, sys.stdout, as_json=arguments.json)
+
+
+_TOOLS = {"coverage": _coverage, "compare": _compare}
