@@ -91,7 +91,7 @@ def test_without_cases_only_the_entries_are_compared(changed):
     assert text.endswith(f"There are no cases beside {SOUND}; name a folder of them with --cases.\n")
     assert said(SOUND, changed, changed) == (
         1,
-        f"There is no case in {changed}: a case is a YAML file with “answers”.\n",
+        f"{changed / 'acts.yaml'} is no case: it has no “answers”, each a word or a list of words.\n",
     )
 
 
