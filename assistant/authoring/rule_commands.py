@@ -47,6 +47,7 @@ COVERAGE_OPTIONS: Options = (
     ),
     ("--picture", {"type": Path, "metavar": "FILE.svg", "help": "also draw it"}),
 )
+ID_OPTION: Options = (("id", {"metavar": "ID", "help": "a cause, question, observable, finding, sign, act, …"}),)
 COMPARE_OPTIONS: Options = (
     ("before", {"type": Path, "metavar": "BEFORE", "help": "the folder of rules as it was"}),
     ("after", {"type": Path, "metavar": "AFTER", "help": "the folder of rules as it is now"}),
@@ -57,10 +58,12 @@ CASES_OPTION: Options = (
 WHAT: dict[str, str] = {
     "coverage": "what simulated interviews make of each cause, and which causes are hard to tell apart",
     "compare": "what moves between two folders of rules, over all cases",
+    "explain": "one entry of the rules in sentences: what it says, its numbers, where it is used",
 }
 OPTIONS: dict[str, Options] = {
     "coverage": (*FOLDER_OPTION, *COVERAGE_OPTIONS, *JSON_OPTION),
     "compare": (*COMPARE_OPTIONS, *CASES_OPTION, *JSON_OPTION),
+    "explain": (*ID_OPTION, *FOLDER_OPTION),
 }
 
 
@@ -105,4 +108,14 @@ def _compare(arguments: argparse.Namespace, places: Places) -> int:
     return report(folders, (before, after), arguments.cases, region, wording, sys.stdout, as_json=arguments.json)
 
 
-_TOOLS = {"coverage": _coverage, "compare": _compare}
+def _explain(arguments: argparse.Namespace, places: Places) -> int:
+    from assistant.authoring.explain import explain
+    from assistant.interview.script import script_of
+    from assistant.knowledge.load import load_knowledge
+    from assistant.wording.locale import load_wording
+
+    script = script_of(load_knowledge(places.rules, places.cache))
+    return explain(places.rules, script, arguments.id, load_wording(places.locales, arguments.lang), sys.stdout)
+
+
+_TOOLS = {"coverage": _coverage, "compare": _compare, "explain": _explain}
