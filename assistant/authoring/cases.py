@@ -78,6 +78,11 @@ def _are_answers(answers: object) -> bool:
     )
 
 
+def answers_of(case: Mapping[str, Any]) -> dict[str, Any]:
+    """Its answers; to the first screen there is no danger where the case doesn't speak of it."""
+    return {DANGER_NOW: [NONE], **case["answers"]}
+
+
 def begin(script: Script, region: str, role: str = HOUSEHOLDER) -> Conversation:
     """A conversation that nobody keeps. Raises Refused for a region or a role that the rules don't know."""
     record = SessionRecord(session_id="0" * 32, code_hash="0" * 64, name=None, created_at=utc_now())
@@ -95,6 +100,7 @@ def hold(conversation: Conversation, answers: Answers) -> Held:
 
     Raises OvensideError for an interview that doesn't come to an end.
     """
+    answers = answers_of({"answers": answers})
     asked: list[str] = []
     refused: list[str] = []
     while True:
@@ -114,8 +120,8 @@ def hold(conversation: Conversation, answers: Answers) -> Held:
 
 
 def command_for(question_id: str, question: Question, answers: Answers) -> Command:
-    """What the case says to the question: no danger where it doesn't speak of it, else 'not sure'."""
-    value = answers.get(question_id, [NONE] if question_id == DANGER_NOW else None)
+    """What is said to the question; 'not sure' where nothing is."""
+    value = answers.get(question_id)
     if value is None:
         return SayNotSure(question_id)
     return GiveAnswer(question_id, _as_number(value) if question.number else value)

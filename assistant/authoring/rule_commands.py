@@ -55,14 +55,20 @@ COMPARE_OPTIONS: Options = (
 CASES_OPTION: Options = (
     ("--cases", {"type": Path, "metavar": "FOLDER", "help": "the cases (default: tests/cases beside the rules)"}),
 )
+TRY_OPTIONS: Options = (
+    ("--role", {"default": argparse.SUPPRESS, "help": "who answers: householder, agent or engineer"}),
+    ("--answers", {"type": Path, "metavar": "FILE", "help": "a case whose answers are given where it has some"}),
+)
 WHAT: dict[str, str] = {
     "coverage": "what simulated interviews make of each cause, and which causes are hard to tell apart",
     "compare": "what moves between two folders of rules, over all cases",
+    "try": "an interview with its trace on, in the terminal; nothing of it is kept",
     "explain": "one entry of the rules in sentences: what it says, its numbers, where it is used",
 }
 OPTIONS: dict[str, Options] = {
     "coverage": (*FOLDER_OPTION, *COVERAGE_OPTIONS, *JSON_OPTION),
     "compare": (*COMPARE_OPTIONS, *CASES_OPTION, *JSON_OPTION),
+    "try": (*FOLDER_OPTION, *TRY_OPTIONS),
     "explain": (*ID_OPTION, *FOLDER_OPTION),
 }
 
@@ -118,4 +124,35 @@ def _explain(arguments: argparse.Namespace, places: Places) -> int:
     return explain(places.rules, script, arguments.id, load_wording(places.locales, arguments.lang), sys.stdout)
 
 
-_TOOLS = {"coverage": _coverage, "compare": _compare, "explain": _explain}
+def _try(arguments: argparse.Namespace, places: Places) -> int:
+    from assistant.authoring.cases import NotACase, answers_of, begin, read_case
+    from assistant.authoring.comparison_report import said_of
+    from assistant.authoring.trial import Trial
+    from assistant.interview.script import script_of
+    from assistant.knowledge.load import load_knowledge
+    from assistant.wording.languages import Languages
+
+    knowledge = load_knowledge(places.rules, places.cache)
+    languages = Languages(places.locales, knowledge)
+    languages.require_words_for_rules(arguments.lang)
+    sentences = languages.sentences(arguments.lang, arguments.region)
+    conversation = begin(script_of(knowledge), arguments.region, arguments.role)
+    try:
+        answers = answers_of(read_case(arguments.answers)) if arguments.answers else {}
+    except NotACase as error:
+        sys.stdout.write(said_of(error, sentences.wording) + "\n")
+        return 1
+    trial = Trial(
+        conversation,
+        sentences,
+        languages.listener(arguments.lang),
+        sys.stdin,
+        sys.stdout,
+        answers,
+        str(arguments.answers),
+        echo=not sys.stdin.isatty(),
+    )
+    return trial.run(str(places.rules))
+
+
+_TOOLS = {"coverage": _coverage, "compare": _compare, "try": _try, "explain": _explain}
