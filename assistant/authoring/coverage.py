@@ -4,15 +4,12 @@ Each interview hangs on the seed, the cause and its number alone, so neither the
 causes changes any of them.
 """
 
-import os
-import signal
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
 from dataclasses import asdict, dataclass
-from multiprocessing import get_context
 from statistics import median
 
+from assistant.authoring.processes import processors, spread
 from assistant.authoring.separation import Pair, pairs_of_causes
 from assistant.authoring.simulated_endings import is_served
 from assistant.authoring.simulated_interview import ROLE, play
@@ -99,23 +96,12 @@ def coverage(knowledge: Knowledge, plan: Plan, jobs: int, done: Callable[[], Non
 
 def processes_for(interviews: int) -> int:
     """As many as there are processors to use, one where it wouldn't pay."""
-    if interviews < FEWEST_FOR_PROCESSES:
-        return 1
-    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    return processors() if interviews >= FEWEST_FOR_PROCESSES else 1
 
 
 def _interviews(knowledge: Knowledge, plan: Plan, jobs: int) -> Iterator[Played]:
     tasks = [(cause, number) for cause in plan.causes for number in range(plan.ovens)]
-    if jobs == 1:
-        player = _Player(knowledge, plan)
-        yield from map(player.interview, tasks)
-        return
-    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
-    pool = ProcessPoolExecutor(jobs, get_context("spawn"), _begin, (knowledge, plan))
-    try:
-        yield from pool.map(_interview, tasks, chunksize=AT_ONCE)
-    finally:
-        pool.shutdown(cancel_futures=True)
+    return spread(_Player, (knowledge, plan), tasks, jobs, AT_ONCE)
 
 
 class _Player:
@@ -123,7 +109,7 @@ class _Player:
         self._script: Script = script_of(knowledge)
         self._plan = plan
 
-    def interview(self, task: tuple[str, int]) -> Played:
+    def __call__(self, task: tuple[str, int]) -> Played:
         cause, number = task
         script, plan = self._script, self._plan
         oven = oven_with_cause(script.knowledge, script.evidence_model, cause, number, plan.seed)
@@ -134,19 +120,6 @@ class _Player:
             tuple(name for name, _ in found["named"][:IN_THREE]),
             is_served(script.knowledge, script.decision(plan.region), (cause,), found),
         )
-
-
-_players: list[_Player] = []
-"""The one of this process, where it was started only to play."""
-
-
-def _begin(knowledge: Knowledge, plan: Plan) -> None:
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-    _players.append(_Player(knowledge, plan))
-
-
-def _interview(task: tuple[str, int]) -> Played:
-    return _players[0].interview(task)
 
 
 def _covered(cause: str, interviews: Sequence[Played]) -> Covered:

@@ -59,16 +59,21 @@ TRY_OPTIONS: Options = (
     ("--role", {"default": argparse.SUPPRESS, "help": "who answers: householder, agent or engineer"}),
     ("--answers", {"type": Path, "metavar": "FILE", "help": "a case whose answers are given where it has some"}),
 )
+MOST_OPTION: Options = (
+    ("--most", {"type": _count, "metavar": "N", "default": 20, "help": "so many numbers are shown (default: 20)"}),
+)
 WHAT: dict[str, str] = {
     "coverage": "what simulated interviews make of each cause, and which causes are hard to tell apart",
     "compare": "what moves between two folders of rules, over all cases",
     "try": "an interview with its trace on, in the terminal; nothing of it is kept",
+    "assumed": "which assumed numbers decide how cases end, each moved to the ends of its range",
     "explain": "one entry of the rules in sentences: what it says, its numbers, where it is used",
 }
 OPTIONS: dict[str, Options] = {
     "coverage": (*FOLDER_OPTION, *COVERAGE_OPTIONS, *JSON_OPTION),
     "compare": (*COMPARE_OPTIONS, *CASES_OPTION, *JSON_OPTION),
     "try": (*FOLDER_OPTION, *TRY_OPTIONS),
+    "assumed": (*FOLDER_OPTION, *CASES_OPTION, *MOST_OPTION, *JSON_OPTION),
     "explain": (*ID_OPTION, *FOLDER_OPTION),
 }
 
@@ -155,4 +160,22 @@ def _try(arguments: argparse.Namespace, places: Places) -> int:
     return trial.run(str(places.rules))
 
 
-_TOOLS = {"coverage": _coverage, "compare": _compare, "try": _try, "explain": _explain}
+def _assumed(arguments: argparse.Namespace, places: Places) -> int:
+    from assistant.authoring.assumed_report import report
+    from assistant.knowledge.load import load_knowledge
+    from assistant.wording.locale import load_wording
+
+    knowledge = load_knowledge(places.rules, places.cache)
+    return report(
+        places.rules,
+        knowledge,
+        arguments.cases,
+        arguments.region,
+        arguments.most,
+        load_wording(places.locales, arguments.lang),
+        sys.stdout,
+        as_json=arguments.json,
+    )
+
+
+_TOOLS = {"coverage": _coverage, "compare": _compare, "try": _try, "assumed": _assumed, "explain": _explain}
