@@ -15,9 +15,10 @@ from assistant.interview.assess import assess
 from assistant.interview.script import script_of
 from assistant.interview.verdict import Verdict
 from assistant.knowledge.likelihoods import NotADistribution
+from assistant.wording.locale import load_wording
 from tests.belief import tiny
 from tests.benchmarks.small_networks import without_causes
-from tests.knowledge.broken import english
+from tests.knowledge.broken import LOCALES, english
 
 KNOWLEDGE = tiny.sound_knowledge()
 REGION = next(iter(KNOWLEDGE.regions))
@@ -148,6 +149,7 @@ def test_the_report_says_how_it_was_done_and_names_file_place_and_range(cases, t
         least, most = each.number.figure.range
         where = f"{each.number.file}: {'.'.join(each.number.path)} {each.number.figure.value:g}"
         assert any(line.startswith(where) and f"({least:g} to {most:g})" in line for line in text.splitlines())
+    assert all("⟦" in line for line in lines(found, cases, 20, load_wording(LOCALES, "x-marked")) if line)
     few = list(lines(found, cases, 0, english()))
     assert (few[-1] == f"{len(changing)} more aren't shown; see --most.") == (len(changing) > 1)
 

@@ -12,8 +12,9 @@ from assistant.authoring.coverage_report import lines, report, worst_first
 from assistant.authoring.svg import SVG
 from assistant.errors import Refused
 from assistant.knowledge.danger_questions import is_danger_question
+from assistant.wording.locale import load_wording
 from tests.belief import tiny
-from tests.knowledge.broken import english
+from tests.knowledge.broken import LOCALES, english
 
 KNOWLEDGE = tiny.easily_asked()
 REGION = next(iter(KNOWLEDGE.regions))
@@ -96,6 +97,11 @@ def test_the_picture_has_a_row_for_each_cause_and_says_it_in_words(tmp_path):
         assert float(rect.get("x", 0)) + float(rect.get("width")) <= width
         assert float(rect.get("y", 0)) + float(rect.get("height")) <= height
     assert max(map(len, words)) < 4 * LONGEST_NAME
+
+
+def test_every_line_is_in_the_language():
+    marked = load_wording(LOCALES, "x-marked")
+    assert all("⟦" in line for line in lines(run()[0], marked) if line)
 
 
 def test_the_worst_stand_first():
