@@ -4,7 +4,8 @@ import os
 import signal
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor
-from multiprocessing import get_context
+from contextlib import contextmanager
+from multiprocessing import active_children, get_context, resource_tracker
 from typing import Any, TypeVar
 
 Task = TypeVar("Task")
@@ -35,16 +36,38 @@ def spread(
         yield from map(begin(*arguments), tasks)
         return
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+    others = set(active_children())
     pool = ProcessPoolExecutor(jobs, get_context("spawn"), _begin, (begin, arguments))
     try:
-        yield from pool.map(_work, tasks, chunksize=at_once)
+        with _deaf_children():
+            results = pool.map(_work, tasks, chunksize=at_once)
+        yield from results
+    except BaseException:
+        for child in set(active_children()) - others:
+            child.terminate()
+        raise
     finally:
         pool.shutdown(cancel_futures=True)
 
 
+@contextmanager
+def _deaf_children() -> Iterator[None]:
+    """Processes that are started meanwhile don't hear Ctrl-C: the first process alone answers to it, a moment later.
+
+    They inherit that the signal waits. What keeps track of their resources is started before, for it lets it through.
+    """
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    resource_tracker.ensure_running()
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
+
+
 def _begin(begin: Callable[..., Callable[[Any], Any]], arguments: tuple[Any, ...]) -> None:
-    """The first process alone answers to Ctrl-C."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
     _working.append(begin(*arguments))
 
 

@@ -1,8 +1,16 @@
 """Work spread over processes."""
 
+import os
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
 import pytest
 
 from assistant.authoring.processes import processors, spread
+from tests.conftest import ROOT
 
 
 class Multiplier:
@@ -28,3 +36,22 @@ def test_what_goes_wrong_in_a_process_goes_wrong_here(jobs):
 
 def test_there_is_at_least_one_processor():
     assert processors() >= 1
+
+
+@pytest.mark.skipif(not Path("/proc/self/task").exists(), reason="the system doesn't list children")
+def test_ctrl_c_ends_all_processes_without_a_word():
+    """The signal goes to the whole group, as from a terminal, while the processes are being started."""
+    with subprocess.Popen(
+        [sys.executable, "-m", "assistant", "rules", "coverage", "--ovens", "400"],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        cwd=ROOT,
+        start_new_session=True,
+    ) as process:
+        children = Path(f"/proc/{process.pid}/task/{process.pid}/children")
+        while process.poll() is None and len(children.read_text().split()) < len(("tracker", "one")):
+            time.sleep(0.01)
+        os.killpg(process.pid, signal.SIGINT)
+        said, complained = process.communicate(timeout=60)
+    assert (process.returncode, said, complained) == (130, "", "")
