@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from assistant import __version__
-from assistant.authoring import outcome_commands
+from assistant.authoring import outcome_commands, rule_commands
 from assistant.errors import OvensideError, SessionUnknown, StoreUnreadable
 
 if TYPE_CHECKING:
@@ -83,6 +83,7 @@ def parser() -> argparse.ArgumentParser:
     schema = tools.add_parser("schema", parents=[shared], help="write the JSON Schemas by which editors complete")
     schema.add_argument("folder", nargs="?", type=Path, help="the folder of rules (default: the rules in use)")
     outcome_commands.add_tools(tools, shared)
+    rule_commands.add_rule_tools(tools, shared)
     return top
 
 
@@ -270,9 +271,11 @@ def _rules(arguments: argparse.Namespace) -> int:
     from assistant.wording.locale import load_wording
 
     wording = load_wording(_shipped("locales"), arguments.lang)
-    folder = arguments.folder or _rules_folder(arguments)
+    folder = getattr(arguments, "folder", None) or _rules_folder(arguments)
     if arguments.tool in ("learn", "calibration"):
         return outcome_commands.use_outcomes(arguments, _places(folder))
+    if arguments.tool in rule_commands.OPTIONS:
+        return rule_commands.use_rules(arguments, _places(folder))
     if arguments.tool == "schema":
         return write_schemas(folder, wording, sys.stdout)
     return check(folder, wording, sys.stdout, with_words=True)

@@ -1,4 +1,4 @@
-"""Writes the example conversation into README.md, from the program itself.
+"""Writes the example conversation and what the rule author's tools print into README.md, from the program itself.
 
 python -m tests.record_readme
 """
@@ -21,6 +21,7 @@ from assistant.interview.view import QuestionView
 from assistant.knowledge.load import load_knowledge
 from assistant.store.memory import MemoryStore
 from assistant.wording.languages import Languages
+from tests.recorded_tools import TOOLS, recorded_tool
 
 ROOT = Path(__file__).parent.parent
 README = ROOT / "README.md"
@@ -108,10 +109,20 @@ def recorded() -> str:
 
 
 def with_recording(readme: str) -> str:
-    """The README with the conversation between its marks."""
-    begin, end = (re.escape(mark) for mark in MARKS)
-    block = f"{MARKS[0]}\n```text\n$ ovenside\n{recorded()}```\n{MARKS[1]}"
-    return re.sub(f"{begin}.*{end}", lambda _: block, readme, flags=re.DOTALL)
+    """The README with the conversation, and each tool's output, between their marks."""
+    readme = _between(readme, MARKS, f"$ ovenside\n{recorded()}")
+    for tool in TOOLS:
+        marks = (f"<!-- recorded {tool}: begin -->", f"<!-- recorded {tool}: end -->")
+        readme = _between(readme, marks, recorded_tool(tool))
+    return readme
+
+
+def _between(readme: str, marks: tuple[str, str], text: str) -> str:
+    begin, end = (re.escape(mark) for mark in marks)
+    block = f"{marks[0]}\n```text\n{text}```\n{marks[1]}"
+    found, count = re.subn(f"{begin}.*{end}", lambda _: block, readme, flags=re.DOTALL)
+    assert count == 1, marks
+    return found
 
 
 def main() -> None:

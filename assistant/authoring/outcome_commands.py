@@ -46,18 +46,18 @@ def add_outcomes(commands: Commands, shared: argparse.ArgumentParser) -> None:
     """`outcomes record`."""
     outcomes = commands.add_parser("outcomes", help="record what cases turned out to be")
     steps = outcomes.add_subparsers(dest="step", required=True, metavar="STEP")
-    _add(steps, "record", "what a saved session turned out to be", shared, RECORD_OPTIONS)
+    add_command(steps, "record", "what a saved session turned out to be", shared, RECORD_OPTIONS)
 
 
 def add_tools(tools: Commands, shared: argparse.ArgumentParser) -> None:
     """`rules learn` and `rules calibration`."""
     learn = "write learned.diff: what outcomes change in how common causes are"
-    _add(tools, "learn", learn, shared, TOOL_OPTIONS + LEARN_OPTIONS)
+    add_command(tools, "learn", learn, shared, TOOL_OPTIONS + LEARN_OPTIONS)
     calibration = "how well what was called likely came true"
-    _add(tools, "calibration", calibration, shared, TOOL_OPTIONS + CALIBRATION_OPTIONS)
+    add_command(tools, "calibration", calibration, shared, TOOL_OPTIONS + CALIBRATION_OPTIONS)
 
 
-def _add(to: Commands, name: str, help_: str, shared: argparse.ArgumentParser, options: Options) -> None:
+def add_command(to: Commands, name: str, help_: str, shared: argparse.ArgumentParser, options: Options) -> None:
     command = to.add_parser(name, parents=[shared], help=help_)
     for option, form in options:
         command.add_argument(option, **form)

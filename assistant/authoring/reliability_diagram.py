@@ -5,9 +5,8 @@ from dataclasses import dataclass
 from typing import Literal
 from xml.etree import ElementTree as Xml
 
+from assistant.authoring.svg import ACCENT, BAR, FAINT, GRID, INK, add, line, picture, text, written
 from assistant.belief.scores import Band
-
-SVG = "http://www.w3.org/2000/svg"
 
 SIDE = 340
 LEFT, TOP, BETWEEN, RIGHT = 72, 88, 96, 28
@@ -15,8 +14,6 @@ COUNTS_TOP, COUNTS_HEIGHT, BOTTOM = 64, 56, 64
 WIDTH = LEFT + 2 * SIDE + BETWEEN + RIGHT
 HEIGHT = TOP + SIDE + COUNTS_TOP + COUNTS_HEIGHT + BOTTOM
 
-INK, FAINT, GRID, ACCENT, BAR = "#1b1b1b", "#595959", "#e3e3e3", "#0a4f94", "#9fb8d1"
-FONT = "system-ui, 'Segoe UI', 'DejaVu Sans', Arial, sans-serif"
 MARK = 5.0
 
 Shape = Literal["circle", "square"]
@@ -43,58 +40,43 @@ class Labels:
 
 def reliability_diagram(panels: tuple[Panel, Panel], labels: Labels) -> str:
     """The whole file."""
-    Xml.register_namespace("", SVG)
-    root = Xml.Element(
-        f"{{{SVG}}}svg",
-        {
-            "viewBox": f"0 0 {WIDTH} {HEIGHT}",
-            "width": str(WIDTH),
-            "height": str(HEIGHT),
-            "role": "img",
-            "aria-labelledby": "title description",
-            "font-family": FONT,
-        },
-    )
-    _add(root, "title", id="title").text = labels.title
-    _add(root, "desc", id="description").text = labels.description
-    _add(root, "rect", width=WIDTH, height=HEIGHT, fill="#ffffff")
-    _text(root, LEFT, 36, labels.title, size=18, weight="600")
+    root = picture(WIDTH, HEIGHT, labels.title, labels.description)
+    text(root, LEFT, 36, labels.title, size=18, weight="600")
     for index, panel in enumerate(panels):
-        group = _add(root, "g", transform=f"translate({LEFT + index * (SIDE + BETWEEN)} {TOP})")
+        group = add(root, "g", transform=f"translate({LEFT + index * (SIDE + BETWEEN)} {TOP})")
         _draw_axes(group, panel.heading, labels)
         for band in panel.bands:
             _draw_band(group, band, panel.shape)
         _draw_counts(group, panel.bands, labels.counts)
-    _text(root, LEFT, HEIGHT - 14, labels.legend, fill=FAINT)
-    Xml.indent(root)
-    return Xml.tostring(root, encoding="unicode", xml_declaration=False) + "\n"
+    text(root, LEFT, HEIGHT - 14, labels.legend, fill=FAINT)
+    return written(root)
 
 
 def _draw_axes(group: Xml.Element, heading: str, labels: Labels) -> None:
-    _text(group, 0, -14, heading, size=14, weight="600")
+    text(group, 0, -14, heading, size=14, weight="600")
     for percent in range(0, 101, 20):
         at = SIDE * percent / 100
-        _line(group, (at, 0), (at, SIDE), GRID)
-        _line(group, (0, at), (SIDE, at), GRID)
-        _text(group, at, SIDE + 18, f"{percent} %", anchor="middle", fill=FAINT)
-        _text(group, -8, SIDE - at + 4, f"{percent} %", anchor="end", fill=FAINT)
-    _line(group, (0, SIDE), (SIDE, 0), FAINT, dashes="6 5")
-    _add(group, "rect", width=SIDE, height=SIDE, fill="none", stroke=INK)
-    _text(group, SIDE / 2, SIDE + 40, labels.predicted, size=13, anchor="middle")
-    _text(group, 0, 0, labels.observed, size=13, anchor="middle", transform=f"translate(-50 {SIDE / 2}) rotate(-90)")
+        line(group, (at, 0), (at, SIDE), GRID)
+        line(group, (0, at), (SIDE, at), GRID)
+        text(group, at, SIDE + 18, f"{percent} %", anchor="middle", fill=FAINT)
+        text(group, -8, SIDE - at + 4, f"{percent} %", anchor="end", fill=FAINT)
+    line(group, (0, SIDE), (SIDE, 0), FAINT, dashes="6 5")
+    add(group, "rect", width=SIDE, height=SIDE, fill="none", stroke=INK)
+    text(group, SIDE / 2, SIDE + 40, labels.predicted, size=13, anchor="middle")
+    text(group, 0, 0, labels.observed, size=13, anchor="middle", transform=f"translate(-50 {SIDE / 2}) rotate(-90)")
 
 
 def _draw_band(group: Xml.Element, band: Band, shape: Shape) -> None:
     """The interval with its ends, then the mark on top."""
     x, y = SIDE * band.predicted, SIDE * (1 - band.observed)
     low, high = SIDE * (1 - band.observed_low), SIDE * (1 - band.observed_high)
-    _line(group, (x, low), (x, high), ACCENT, width=1.5)
+    line(group, (x, low), (x, high), ACCENT, width=1.5)
     for end in (low, high):
-        _line(group, (x - 4, end), (x + 4, end), ACCENT, width=1.5)
+        line(group, (x - 4, end), (x + 4, end), ACCENT, width=1.5)
     if shape == "circle":
-        _add(group, "circle", cx=x, cy=y, r=MARK, fill=ACCENT, stroke="#ffffff")
+        add(group, "circle", cx=x, cy=y, r=MARK, fill=ACCENT, stroke="#ffffff")
     else:
-        _add(group, "rect", x=x - MARK, y=y - MARK, width=2 * MARK, height=2 * MARK, fill=ACCENT, stroke="#ffffff")
+        add(group, "rect", x=x - MARK, y=y - MARK, width=2 * MARK, height=2 * MARK, fill=ACCENT, stroke="#ffffff")
 
 
 def _draw_counts(group: Xml.Element, bands: Sequence[Band], label: str) -> None:
@@ -104,43 +86,7 @@ def _draw_counts(group: Xml.Element, bands: Sequence[Band], label: str) -> None:
     for band in bands:
         left, width = SIDE * band.low, SIDE * (band.high - band.low)
         tall = max(1.0, (COUNTS_HEIGHT - 16) * band.count / most)
-        _add(group, "rect", x=left + 3, y=floor - tall, width=width - 6, height=tall, fill=BAR)
-        _text(group, left + width / 2, floor - tall - 4, str(band.count), size=11, anchor="middle")
-    _line(group, (0, floor), (SIDE, floor), INK)
-    _text(group, SIDE / 2, floor + 22, label, size=13, anchor="middle")
-
-
-def _line(
-    group: Xml.Element,
-    start: tuple[float, float],
-    end: tuple[float, float],
-    colour: str,
-    *,
-    width: float = 1,
-    dashes: str = "none",
-) -> None:
-    form: dict[str, str | float] = {"stroke": colour, "stroke-width": width, "stroke-dasharray": dashes}
-    _add(group, "line", x1=start[0], y1=start[1], x2=end[0], y2=end[1], **form)
-
-
-def _text(
-    group: Xml.Element,
-    x: float,
-    y: float,
-    text: str,
-    *,
-    size: int = 12,
-    weight: str = "400",
-    anchor: str = "start",
-    fill: str = INK,
-    transform: str = "",
-) -> None:
-    form: dict[str, str | float] = {"font-size": size, "font-weight": weight, "text-anchor": anchor, "fill": fill}
-    if transform:
-        form["transform"] = transform
-    _add(group, "text", x=x, y=y, **form).text = text
-
-
-def _add(parent: Xml.Element, name: str, **attributes: str | float) -> Xml.Element:
-    written = {key: value if isinstance(value, str) else f"{value:.6g}" for key, value in attributes.items()}
-    return Xml.SubElement(parent, f"{{{SVG}}}{name}", written)
+        add(group, "rect", x=left + 3, y=floor - tall, width=width - 6, height=tall, fill=BAR)
+        text(group, left + width / 2, floor - tall - 4, str(band.count), size=11, anchor="middle")
+    line(group, (0, floor), (SIDE, floor), INK)
+    text(group, SIDE / 2, floor + 22, label, size=13, anchor="middle")

@@ -65,7 +65,7 @@ class Weighing:
         yield "evidence", list(self._evidence())
         yield "withdrawn", list(self._withdrawn())
         yield "left_out", list(self._left_out())
-        yield "endings", list(self._endings())
+        yield "endings", list(self.endings())
         yield "questions", list(self._questions())
 
     def _cause(self, cause: str) -> str:
@@ -118,7 +118,7 @@ class Weighing:
                 "weigh-share", percent=f"{100 * getattr(found, name):5.2f}", what=self._say(f"weigh-{name}")
             )
 
-    def _endings(self) -> Iterator[str]:
+    def endings(self) -> Iterator[str]:
         """The expected cost of each way to end, in the region's currency, the least first."""
         decision = self._script.decision(self._assessment.state.region)
         costs = expected_costs(decision, self._assessment.posterior.marginals[None, :], np.ones(1))[0]

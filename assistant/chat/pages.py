@@ -4,12 +4,12 @@ from collections.abc import Iterable, Sequence
 
 from assistant.chat.opening import Opening
 from assistant.chat.screen import BLANK, Paragraph, numbered
-from assistant.chat.typed import first_words
 from assistant.interview.state import State
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import DANGER_NOW
 from assistant.wording.sentences import QuestionText, Sentences
+from assistant.wording.typed import first_words
 
 
 class Pages:

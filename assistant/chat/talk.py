@@ -5,10 +5,8 @@ from dataclasses import dataclass
 
 from assistant.chat.ahead import Ahead
 from assistant.chat.pages import Pages
-from assistant.chat.replies import Given, NotUnderstood, reply_to
 from assistant.chat.screen import Paragraph
 from assistant.chat.terminal import Terminal
-from assistant.chat.typed import HelperWord, first_words, helper_word, is_word
 from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
 from assistant.interview.answers import still_fits
 from assistant.interview.commands import (
@@ -35,7 +33,9 @@ from assistant.knowledge.danger_questions import (
 from assistant.knowledge.model import Care
 from assistant.wording.listener import Listener
 from assistant.wording.reasons import reason_in_words
+from assistant.wording.replies import Given, NotUnderstood, reply_to
 from assistant.wording.sentences import Sentences
+from assistant.wording.typed import HelperWord, first_words, helper_word, is_word
 
 MISSES_UNTIL_SHOWN_AGAIN = 2
 

@@ -1,7 +1,9 @@
-"""Which question comes next: danger, then the opening in the rules' order, then what is worth most."""
+"""Which question comes next, and why: danger, then the opening in the rules' order, then what is worth most."""
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
 
 from assistant.belief.decision import least_action
 from assistant.interview.actions import Actions, actions_in_reach, allowed_actions, way_to_action
@@ -9,7 +11,7 @@ from assistant.interview.assess import Assessment
 from assistant.interview.choice import little_is_known
 from assistant.interview.script import Script
 from assistant.interview.way import WayFinder, may_ask
-from assistant.interview.worth import candidates, most_worth, one_step_ahead, towards_danger
+from assistant.interview.worth import candidates, first_step, most_worth, one_step_ahead, towards_danger
 from assistant.knowledge.model import Care
 
 SYMPTOM_OF = 10
@@ -17,23 +19,44 @@ SYMPTOM_OF = 10
 MOST_TRIED = 8
 """Who couldn't answer by then isn't asked more only to know something."""
 
+Ground = Literal["danger", "finding", "order", "likely_danger", "worth", "little_known", "ending"]
+
+
+@dataclass(frozen=True)
+class Chosen:
+    """The next question and the ground on which it is chosen.
+
+    `by`: the finding that asks for it, the stage in whose order it stands, or the question that is worth most, to
+    which this one may only open the way; empty for danger, where little is known, and where the likely ending waits.
+    """
+
+    question_id: str
+    ground: Ground
+    by: str = ""
+
 
 def choose_next(script: Script, assessment: Assessment) -> str | None:
     """The id of the next question, or None when it is time for the verdict."""
+    chosen = next_chosen(script, assessment)
+    return chosen.question_id if chosen is not None else None
+
+
+def next_chosen(script: Script, assessment: Assessment) -> Chosen | None:
+    """The next question with its ground, or None when it is time for the verdict."""
     danger = assessment.danger
     if danger.urgent_question is not None:
-        return danger.urgent_question
+        return Chosen(danger.urgent_question, "danger")
     if danger.stops and not (danger.off_confirmed and danger.ask_whether_off):
         return None
     if danger.open_questions:
-        return danger.open_questions[0]
+        return Chosen(danger.open_questions[0], "danger")
     if any(effect.hands_on_to for effect in assessment.effects.values()) or assessment.state.finished:
         return None
     wanted = next(_wanted(script, assessment), None) or next(_in_order(script, assessment, "complaint"), None)
     if wanted is not None:
         return wanted
     if not danger.stops:
-        best = best_question(script, assessment)
+        best = _best(script, assessment)
         if best is not None:
             return best
     if not danger.stops and not visit_comes(script, assessment):
@@ -42,22 +65,22 @@ def choose_next(script: Script, assessment: Assessment) -> str | None:
     return next((q for stage in stages for q in _in_order(script, assessment, stage)), None)
 
 
-def _wanted(script: Script, assessment: Assessment) -> Iterator[str]:
+def _wanted(script: Script, assessment: Assessment) -> Iterator[Chosen]:
     """What findings ask for."""
-    for effect in assessment.effects.values():
+    for finding_id, effect in assessment.effects.items():
         if effect.asks and _not_asked(assessment, effect.asks) and may_ask(script, assessment, effect.asks):
-            yield effect.asks
+            yield Chosen(effect.asks, "finding", finding_id)
 
 
 def _not_asked(assessment: Assessment, question_id: str) -> bool:
     return assessment.state.status(question_id) == "not_asked"
 
 
-def _in_order(script: Script, assessment: Assessment, stage: str) -> Iterator[str]:
+def _in_order(script: Script, assessment: Assessment, stage: str) -> Iterator[Chosen]:
     of_stage = [(question.order, q) for q, question in script.knowledge.questions.items() if question.stage == stage]
     for _, question_id in sorted(of_stage):
         if _not_asked(assessment, question_id) and may_ask(script, assessment, question_id):
-            yield question_id
+            yield Chosen(question_id, "order", stage)
 
 
 def best_question(script: Script, assessment: Assessment) -> str | None:
@@ -65,18 +88,27 @@ def best_question(script: Script, assessment: Assessment) -> str | None:
 
     A question that was skipped may come back once, after the others.
     """
+    best = _best(script, assessment)
+    return best.question_id if best is not None else None
+
+
+def _best(script: Script, assessment: Assessment) -> Chosen | None:
     finder = WayFinder(script, assessment)
     actions = actions_in_reach(script, assessment, finder)
     for status in ("not_asked", "skipped"):
         open_ones = candidates(script, assessment, finder, status)
-        best = towards_danger(script, assessment, open_ones) or most_worth(script, assessment, open_ones, actions)
+        dangerous = towards_danger(script, assessment, open_ones)
+        if dangerous is not None:
+            return Chosen(dangerous, "likely_danger")
+        best = most_worth(script, assessment, open_ones, actions)
         if best is not None:
-            return best
+            return Chosen(first_step(best), "worth", best.question_id)
     if little_is_known(assessment) and (telling := most_telling_if_few_were_asked(script, assessment, actions)):
-        return telling
+        return Chosen(telling, "little_known")
     decision = script.decision(assessment.state.region)
     ending = least_action(decision, assessment.posterior.marginals, actions)
-    return next(iter(way_to_action(script, assessment, finder, ending)), None)
+    waited_for = next(iter(way_to_action(script, assessment, finder, ending)), None)
+    return Chosen(waited_for, "ending") if waited_for is not None else None
 
 
 def most_telling_if_few_were_asked(script: Script, assessment: Assessment, actions: Actions) -> str | None:

@@ -96,17 +96,20 @@ def _over_threshold(script: Script, outlook: Outlook, limit: float) -> dict[str,
     }
 
 
-def most_worth(script: Script, assessment: Assessment, open_ones: Sequence[Candidate], actions: Actions) -> str | None:
-    """The question to ask next, two steps ahead, or None where none is worth its effort."""
+def most_worth(
+    script: Script, assessment: Assessment, open_ones: Sequence[Candidate], actions: Actions
+) -> Candidate | None:
+    """The question that is worth most, two steps ahead, or None where none is worth its effort."""
     if not open_ones:
         return None
     best = value.best_of(foreseen(script, assessment, open_ones, actions))
     if best is None:
         return None
-    return _first_step(next(each for each in open_ones if each.question_id == best.question_id))
+    return next(each for each in open_ones if each.question_id == best.question_id)
 
 
-def _first_step(candidate: Candidate) -> str:
+def first_step(candidate: Candidate) -> str:
+    """The question itself, or the first one that opens the way to it."""
     return (*candidate.way, candidate.question_id)[0]
 
 

@@ -1,6 +1,7 @@
 from xml.etree import ElementTree as Xml
 
-from assistant.authoring.reliability_diagram import SIDE, SVG, Labels, Panel, reliability_diagram
+from assistant.authoring.reliability_diagram import SIDE, Labels, Panel, reliability_diagram
+from assistant.authoring.svg import SVG
 from assistant.belief.scores import Band
 
 LABELS = Labels("a title", "said & done <in words>", "said so likely", "came true", "how many", "what is dashed")

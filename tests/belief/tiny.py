@@ -43,6 +43,18 @@ def sound_knowledge():
     return load_knowledge(SOUND, None)
 
 
+def easily_asked():
+    """The sound folder where every cause is common and every question costs next to nothing: interviews ask them."""
+    knowledge = sound_knowledge()
+    causes = {c: cause.model_copy(update={"base_rate": figure(25)}) for c, cause in knowledge.causes.items()}
+    cheap = {"care": Care.TALK, "minutes": figure(0.1, "minutes"), "ask_when": ()}
+    questions = {
+        q: question.model_copy(update=cheap) if question.observable else question
+        for q, question in knowledge.questions.items()
+    }
+    return knowledge.model_copy(update={"causes": causes, "questions": questions})
+
+
 def settings(something_else=5.0, breadth=50.0, asked_about=1.0, parts=3, tests=5):
     return BeliefSettings(
         something_else=figure(something_else),

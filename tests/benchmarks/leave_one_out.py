@@ -17,6 +17,7 @@ from statistics import fmean
 
 import numpy as np
 
+from assistant.authoring.simulated_ovens import draw_complaint, draw_reply, draw_states
 from assistant.belief.decision import Decision, decision_of
 from assistant.belief.hypotheses import (
     CHOSEN,
@@ -30,8 +31,7 @@ from assistant.belief.value import MASS_DROPPED, Candidate, look_ahead, one_step
 from assistant.interview.verdict import NONE
 from assistant.knowledge.load import load_knowledge
 from assistant.knowledge.model import Knowledge
-from tests.benchmarks.drawn_ovens import COMPLAINT, draw_complaint, draw_reply, draw_states
-from tests.benchmarks.small_networks import without_causes
+from tests.benchmarks.small_networks import COMPLAINT, without_causes
 
 ROOT = Path(__file__).parents[2]
 
@@ -93,7 +93,7 @@ def draw_evidence(
 ) -> dict[str, str]:
     """The complaint about an oven that has the cause, and answers to some questions."""
     states = draw_states(knowledge, whole, (cause,), chance)
-    said = draw_complaint(knowledge.questions[COMPLAINT], whole, knowledge, (cause,), states, chance)
+    said = draw_complaint(COMPLAINT, whole, knowledge, (cause,), states, chance)
     items = tuple(f"{COMPLAINT}__{item}__" for item in said)
     told = {report: CHOSEN for report in whole.observable_of if report.startswith(items)}
     open_ones = [question_id for question_id in knowledge.questions if question_id in whole.observable_of]

@@ -6,9 +6,10 @@ from typing import Any
 
 import numpy as np
 
+from assistant.authoring.simulated_endings import STOP, ending_of, is_dangerous, is_served
 from assistant.belief.combination import Floats
-from assistant.belief.decision import TRADES, Action, Decision, expected_costs, kit, order_of_tests
-from assistant.belief.hypotheses import NOTHING_WRONG, EvidenceModel, Hypothesis
+from assistant.belief.decision import Action, Decision, expected_costs, kit, order_of_tests
+from assistant.belief.hypotheses import EvidenceModel, Hypothesis
 from assistant.interview.verdict import NONE
 from assistant.knowledge.model import Care, Knowledge
 
@@ -57,14 +58,14 @@ class Score:
 
 
 def score(judge: Judge, hypothesis: Hypothesis, played: Mapping[str, Any]) -> Score:
-    action = ending_of(judge, played)
+    action = ending_of(played)
     there = set(hypothesis) or {NONE}
     names = [name for name, _ in played["named"]]
     faults = [c for c in hypothesis if c not in judge.knowledge.causes or judge.knowledge.causes[c].kind == "fault"]
-    dangerous = any(c in judge.knowledge.causes and judge.knowledge.causes[c].danger for c in hypothesis)
+    dangerous = is_dangerous(judge.knowledge, hypothesis)
     visit = action is not None and action.ending == "book_visit"
-    stopped = played["action"] == "stop_and_isolate"
-    served = dangerous if stopped else action is not None and serves_all(judge, hypothesis, action)
+    stopped = played["action"] == STOP
+    served = is_served(judge.knowledge, judge.decision, hypothesis, played)
     ending_cost = cost_of(judge, hypothesis, action, played)
     ripe = [question for question in played["asked"] if question["stage"] not in ("look", "visit")]
     hot_at = next((number for number, question in enumerate(ripe) if question["care"] in HOT), None)
@@ -91,31 +92,8 @@ def score(judge: Judge, hypothesis: Hypothesis, played: Mapping[str, Any]) -> Sc
     )
 
 
-def ending_of(judge: Judge, played: Mapping[str, Any]) -> Action | None:
-    """The verdict as an action of the table; a stop as the visit that follows it; None for 'outside'."""
-    details = played["details"]
-    match played["action"]:
-        case "all_normal":
-            return Action("all_normal")
-        case "do_one_thing":
-            return Action("do_one_thing", details["act"])
-        case "use_differently":
-            return Action("use_differently", details["advice"])
-        case "outside":
-            return None
-    who = details["who"] if details["who"] in TRADES else TRADES[0]
-    return Action("book_visit", who)
-
-
 def number_of(decision: Decision, action: Action) -> int:
     return decision.actions.index(action)
-
-
-def serves_all(judge: Judge, hypothesis: Hypothesis, action: Action) -> bool:
-    if hypothesis == NOTHING_WRONG:
-        return action.ending == "all_normal"
-    column = judge.decision.serves[:, number_of(judge.decision, action)]
-    return all(column[judge.model.causes.index(cause)] == 1 for cause in hypothesis)
 
 
 def truth(judge: Judge, hypothesis: Hypothesis) -> Floats:

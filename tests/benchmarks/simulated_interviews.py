@@ -22,11 +22,11 @@ from pathlib import Path
 from statistics import fmean, median
 from typing import Any
 
+from assistant.authoring.simulated_interview import REGION
+from assistant.authoring.simulated_ovens import DrawnOven, How, draw_ovens
 from assistant.belief.decision import decision_of
 from assistant.belief.hypotheses import compile_evidence_model
 from assistant.knowledge.load import load_knowledge
-from tests.benchmarks.drawn_ovens import DrawnOven, How, draw_ovens
-from tests.benchmarks.played_interviews import REGION
 from tests.benchmarks.scored_interviews import Judge, Score, score
 
 ROOT = Path(__file__).parents[2]
@@ -52,7 +52,7 @@ def own_judge() -> Judge:
 def played(run: Run, ovens: Path, unsure: float, folder: Path) -> Results:
     """Played in a process of its own, which imports that tree's `assistant`."""
     results = folder / f"{run.name.replace(' ', '-')}.json"
-    command = [sys.executable, str(PLAYER), str(run.tree), str(ovens), str(results)]
+    command = [sys.executable, "-P", str(PLAYER), str(run.tree), str(ovens), str(results)]
     options = ["--mistakes", str(run.mistakes), "--unsure", str(unsure)]
     environment = {**os.environ, "PYTHONPATH": str(run.tree), "OPENBLAS_NUM_THREADS": "1"}
     subprocess.run([*command, *options], check=True, env=environment, cwd=run.tree)

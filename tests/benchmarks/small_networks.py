@@ -5,13 +5,14 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from assistant.authoring.simulated_ovens import draw_complaint, draw_hypothesis, draw_states
 from assistant.belief.combination import Floats
 from assistant.belief.decision import Decision, decision_of
 from assistant.belief.hypotheses import CHOSEN, NOTHING_WRONG, EvidenceModel, compile_evidence_model
 from assistant.knowledge.model import Care, Costs, Knowledge
-from tests.benchmarks.drawn_ovens import COMPLAINT, draw_complaint, draw_hypothesis, draw_states
 
 REGION = "great_britain"
+COMPLAINT = "what_goes_wrong"
 MOST_SETS_OF_ANSWERS = 40_000
 FEWEST = 4
 
@@ -52,7 +53,7 @@ def _some_of(knowledge: Knowledge, chance: np.random.Generator, causes: int, que
     model = compile_evidence_model(few)
     hypothesis = draw_hypothesis(model, "faulty", 0, chance)
     states = draw_states(few, model, hypothesis, chance)
-    said = draw_complaint(few.questions[COMPLAINT], model, few, hypothesis, states, chance)
+    said = draw_complaint(COMPLAINT, model, few, hypothesis, states, chance)
     telling = {name for cause in few.causes.values() for name in cause.shows}
     relevant = [q for q, question in few.questions.items() if question.observable in telling]
     asked = _pick(

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from assistant.chat.typed import typed_number
 from assistant.interview.view import QuestionView
 from assistant.wording.matching import Match, Unclear, match_choice, match_choices
 from assistant.wording.sentences import Sentences
+from assistant.wording.typed import typed_number
 
 
 @dataclass(frozen=True)

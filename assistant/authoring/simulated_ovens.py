@@ -1,10 +1,10 @@
-"""Ovens and their householders' answers, drawn from the program's own tables.
+"""Ovens and their householders' answers, drawn from the rules' own tables.
 
-Such ovens behave exactly as belief expects, so they show whether the program is consistent and what its questions
-can tell apart. They never show how often it would be right about real ovens.
+Such ovens behave exactly as belief expects, so they show whether the rules agree with themselves and what their
+questions can tell apart. They never show how often the program would be right about real ovens.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 from zlib import crc32
@@ -13,14 +13,25 @@ import numpy as np
 
 from assistant.belief.combination import Floats
 from assistant.belief.hypotheses import CHOSEN, NOTHING_WRONG, EvidenceModel, Hypothesis, item_key
-from assistant.knowledge.model import Knowledge, Question
+from assistant.knowledge.model import Knowledge
 
 How = Literal["faulty", "asked_about", "each_cause"]
 """By prior odds where something is wrong; by prior odds, sound ovens too; each cause alone as often as none."""
 
 AT_THE_OVEN = 0.7
-COMPLAINT = "what_goes_wrong"
 MOST_TRIES = 200
+
+FOLLOWS: Mapping[str, tuple[str, str, str, str]] = {
+    "sign_too_hot": ("runs_too_hot", "far", "burns_in_minutes", "no"),
+    "sign_lights_dim_elsewhere": ("lights_elsewhere", "swinging", "bright_and_dim", "no"),
+    "ever_tripped": ("breaker", "off_again", "lately", "never"),
+}
+"""Question -> an observable, its state, the answer in that state, and the answer in any other."""
+CHANGES: Mapping[str, tuple[str, str]] = {
+    "moved_or_fitted": ("began_with_work", "yes"),
+    "power_cut": ("clock_state", "flashing"),
+}
+"""What may have changed -> the observable and its state by which it did."""
 
 
 @dataclass(frozen=True)
@@ -56,11 +67,26 @@ def draw_ovens(knowledge: Knowledge, model: EvidenceModel, how: How, number: int
 def draw_oven(knowledge: Knowledge, model: EvidenceModel, how: How, number: int, seed: int) -> DrawnOven:
     chance = np.random.default_rng([seed, number])
     hypothesis = draw_hypothesis(model, how, number, chance)
+    return _oven_with(knowledge, model, hypothesis, number, (seed, number), chance)
+
+
+def oven_with_cause(knowledge: Knowledge, model: EvidenceModel, cause: str, number: int, seed: int) -> DrawnOven:
+    """One that has this cause alone; it hangs on the seed, the cause's name and the number, and on no other oven."""
+    key = (seed, crc(cause), number)
+    return _oven_with(knowledge, model, (cause,), number, key, np.random.default_rng(key))
+
+
+def _oven_with(
+    knowledge: Knowledge,
+    model: EvidenceModel,
+    hypothesis: Hypothesis,
+    number: int,
+    key: tuple[int, ...],
+    chance: np.random.Generator,
+) -> DrawnOven:
     states = draw_states(knowledge, model, hypothesis, chance)
     replies = {
-        question_id: draw_reply(
-            model, question_id, knowledge, states, np.random.default_rng([seed, number, crc(question_id)])
-        )
+        question_id: draw_reply(model, question_id, knowledge, states, np.random.default_rng([*key, crc(question_id)]))
         for question_id, question in knowledge.questions.items()
         if question.observable
     }
@@ -77,14 +103,14 @@ def draw_hypothesis(model: EvidenceModel, how: How, number: int, chance: np.rand
         return each[number % len(each)]
     odds = model.prior_odds.copy()
     if how == "faulty":
-        odds[model.hypotheses.index(NOTHING_WRONG)] = 0.0
+        odds[model.place_of[NOTHING_WRONG]] = 0.0
     return model.hypotheses[int(chance.choice(len(odds), p=odds / odds.sum()))]
 
 
 def draw_states(
     knowledge: Knowledge, model: EvidenceModel, hypothesis: Hypothesis, chance: np.random.Generator
 ) -> dict[str, str]:
-    column = model.hypotheses.index(hypothesis)
+    column = model.place_of[hypothesis]
     return {
         name: one_of(knowledge.observables[name].states, given[:, column], chance)
         for name, given in model.state_given.items()
@@ -96,13 +122,13 @@ def one_of(names: Sequence[str], shares: Floats, chance: np.random.Generator) ->
 
 
 def draw_reply(
-    model: EvidenceModel, report: str, knowledge: Knowledge, states: dict[str, str], chance: np.random.Generator
+    model: EvidenceModel, report: str, knowledge: Knowledge, states: Mapping[str, str], chance: np.random.Generator
 ) -> Reply:
     name = model.observable_of[report]
     codes = model.codes[report]
     state = knowledge.observables[name].states.index(states[name])
     code = one_of(codes, model.report_given[report][:, state], chance)
-    wrong = [other for other in codes if other != code]
+    wrong = [other for other in codes if other != code] or [code]
     return Reply(code, wrong[int(chance.integers(len(wrong)))], float(chance.random()), float(chance.random()))
 
 
@@ -110,58 +136,73 @@ def _fixed(
     knowledge: Knowledge,
     model: EvidenceModel,
     hypothesis: Hypothesis,
-    states: dict[str, str],
+    states: Mapping[str, str],
     chance: np.random.Generator,
 ) -> dict[str, str | list[str]]:
     """Answers to the questions that report nothing by themselves, as far as this oven has a say in them."""
-    worries = [choice for choice in knowledge.questions["which_worry"].choices if choice != "none"]
-    far_too_hot = states["runs_too_hot"] == "far"
-    return {
-        COMPLAINT: draw_complaint(knowledge.questions[COMPLAINT], model, knowledge, hypothesis, states, chance),
-        "which_worry": [worries[int(chance.integers(len(worries)))]],
-        "person_at_oven": "yes" if chance.random() < AT_THE_OVEN else "no",
-        "what_changed": what_changed(states),
-        "sign_too_hot": "burns_in_minutes" if far_too_hot else "no",
-        "sign_lights_dim_elsewhere": "bright_and_dim" if states["lights_elsewhere"] == "swinging" else "no",
-        "ever_tripped": "lately" if states["breaker"] == "off_again" else "never",
+    questions = knowledge.questions
+    found: dict[str, str | list[str]] = {
+        question_id: draw_complaint(question_id, model, knowledge, hypothesis, states, chance)
+        for question_id in complaint_questions(knowledge)
     }
+    if "which_worry" in questions:
+        worries = [choice for choice in questions["which_worry"].choices if choice != "none"]
+        found["which_worry"] = [worries[int(chance.integers(len(worries)))]]
+    found["person_at_oven"] = "yes" if chance.random() < AT_THE_OVEN else "no"
+    found["what_changed"] = what_changed(states)
+    for question_id, (name, state, then, otherwise) in FOLLOWS.items():
+        found[question_id] = then if states.get(name) == state else otherwise
+    return {question_id: value for question_id, value in found.items() if question_id in questions}
+
+
+def complaint_questions(knowledge: Knowledge) -> Iterator[str]:
+    """Those of which several answers may be given that each report something."""
+    for question_id, question in knowledge.questions.items():
+        if any(choice.said_when for choice in question.choices.values()):
+            yield question_id
 
 
 def draw_complaint(
-    question: Question,
+    question_id: str,
     model: EvidenceModel,
     knowledge: Knowledge,
     hypothesis: Hypothesis,
-    states: dict[str, str],
+    states: Mapping[str, str],
     chance: np.random.Generator,
 ) -> list[str]:
     """Each item as often as the drawn states have it said; drawn again until there is one.
 
-    Of a sound oven, where nothing is said at first, the complaint is a worry.
+    Of a sound oven, where nothing is said at first, the complaint is a worry. Where the question has no answer for
+    want of any, nothing is said: an empty list.
     """
-    shares = {c: said_share(model, knowledge, c, states) for c, choice in question.choices.items() if choice.said_when}
+    choices = knowledge.questions[question_id].choices
+    shares = {
+        choice_id: said_share(model, knowledge, question_id, choice_id, states)
+        for choice_id, choice in choices.items()
+        if choice.said_when
+    }
+    instead = "something_else_wrong"
     for _ in range(MOST_TRIES):
         said = [choice for choice, share in shares.items() if chance.random() < share]
         if said:
             return said
         if hypothesis == NOTHING_WRONG:
-            return ["a_worry"]
-    return ["something_else_wrong"]
+            instead = "a_worry"
+            break
+    return [instead] if instead in choices else []
 
 
-def said_share(model: EvidenceModel, knowledge: Knowledge, choice_id: str, states: dict[str, str]) -> float:
+def said_share(
+    model: EvidenceModel, knowledge: Knowledge, question_id: str, choice_id: str, states: Mapping[str, str]
+) -> float:
     """How often the item is named: what it says of several observables is multiplied, as in belief."""
     share = 1.0
-    for name in knowledge.questions[COMPLAINT].choices[choice_id].said_when:
-        report = item_key(item_key(COMPLAINT, choice_id), name)
+    for name in knowledge.questions[question_id].choices[choice_id].said_when:
+        report = item_key(item_key(question_id, choice_id), name)
         row = model.report_given[report][model.codes[report].index(CHOSEN)]
         share *= float(row[knowledge.observables[name].states.index(states[name])])
     return share
 
 
-def what_changed(states: dict[str, str]) -> list[str]:
-    changes = {
-        "moved_or_fitted": states["began_with_work"] == "yes",
-        "power_cut": states["clock_state"] == "flashing",
-    }
-    return [change for change, fits in changes.items() if fits] or ["none"]
+def what_changed(states: Mapping[str, str]) -> list[str]:
+    return [change for change, (name, state) in CHANGES.items() if states.get(name) == state] or ["none"]

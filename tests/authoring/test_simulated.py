@@ -1,4 +1,4 @@
-"""The benchmark of whole interviews, at a size for every day."""
+"""Drawn ovens and the interviews about them; the benchmark of them, at a size for every day."""
 
 import sys
 from dataclasses import asdict
@@ -7,12 +7,14 @@ from typing import Any
 import numpy as np
 import pytest
 
+from assistant.authoring.simulated_interview import REGION, answer_to, play
+from assistant.authoring.simulated_ovens import DrawnOven, draw_oven, draw_ovens, oven_with_cause
 from assistant.belief.decision import expected_costs
-from assistant.interview.script import Script
+from assistant.interview.script import Script, script_of
+from assistant.knowledge.load import load_knowledge
 from tests.benchmarks import simulated_interviews
-from tests.benchmarks.drawn_ovens import DrawnOven, draw_oven, draw_ovens
-from tests.benchmarks.played_interviews import REGION, answer_to, play
 from tests.benchmarks.scored_interviews import Judge, score, truth
+from tests.knowledge.broken import SOUND
 
 SEED = 4
 
@@ -64,6 +66,28 @@ def test_no_ending_costs_less_than_the_cheapest(script: Script, ovens: tuple[Dra
 def test_the_same_interview_is_played_the_same_way(script: Script, ovens: tuple[DrawnOven, ...]) -> None:
     one, other = (play(script, as_saved(ovens[0]), mistakes=0.0, unsure=0.1) for _ in range(2))
     assert {**one, "seconds": 0} == {**other, "seconds": 0}
+
+
+def test_an_oven_with_one_cause_hangs_on_no_other_cause(script: Script) -> None:
+    knowledge, model = script.knowledge, script.evidence_model
+    for cause in list(knowledge.causes)[:2]:
+        oven = oven_with_cause(knowledge, model, cause, 3, SEED)
+        assert oven.hypothesis == (cause,)
+        assert oven_with_cause(knowledge, model, cause, 3, SEED) == oven
+        assert oven_with_cause(knowledge, model, cause, 4, SEED).replies != oven.replies
+
+
+def test_rules_with_other_questions_are_played_too() -> None:
+    """None of the answers that a plain household would give stand in these rules."""
+    knowledge = load_knowledge(SOUND, None)
+    script = script_of(knowledge)
+    (region,) = knowledge.regions
+    for cause in knowledge.causes:
+        oven = oven_with_cause(knowledge, script.evidence_model, cause, 0, SEED)
+        assert oven.fixed.keys() <= knowledge.questions.keys()
+        played = play(script, as_saved(oven), mistakes=0.0, unsure=0.0, region=region)
+        assert played["asked"][0]["id"] == "danger_now"
+        assert played["named"]
 
 
 def test_every_table_says_that_it_is_simulated(
