@@ -131,8 +131,8 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
         code = code_of(question, answer.value)
         if question.observable and code is not None and code in codes_of(question):
             found[question_id] = code
-        chosen = (answer.value,) if isinstance(answer.value, str) else answer.value
-        for choice_id, choice in question.choices.items() if isinstance(chosen, tuple) else ():
+        chosen = _chosen(answer)
+        for choice_id, choice in question.choices.items() if chosen else ():
             if choice_id not in chosen and not question.all_gone_through:
                 continue
             if choice.signals is not None and _asked_by_itself(choice.signals, question_id, answers):
@@ -143,6 +143,13 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
                     found[item_key(item_key(question_id, choice_id), name)] = code
                     told.add((choice.signals, name))
     return found
+
+
+def _chosen(answer: Answer) -> tuple[str, ...]:
+    """The choices of an answer; none of a number."""
+    if isinstance(answer.value, str):
+        return (answer.value,)
+    return answer.value if isinstance(answer.value, tuple) else ()
 
 
 def _asked_by_itself(sign_id: str, question_id: str, answers: Mapping[str, Answer]) -> bool:

@@ -68,19 +68,18 @@ def _references(read: RulesFolder) -> Iterator[Reference]:
                 yield file, reference_kind, path, named
     yield from _learned_references(read)
     for ovens in read.entries["ovens.yaml"].values():
-        for name, function in ovens.functions.items():
-            for index, part in enumerate(function.uses):
-                yield "ovens.yaml", "part", ("functions", name, "uses", index), part
-        for kind_id, oven_kind in ovens.kinds.items():
-            for reference_kind, path, named in _oven_kind_references(kind_id, oven_kind):
-                yield "ovens.yaml", reference_kind, path, named
+        for reference_kind, path, named in _oven_references(ovens):
+            yield "ovens.yaml", reference_kind, path, named
 
 
-def _oven_kind_references(kind_id: str, oven_kind: Any) -> Iterator[tuple[str, PathInFile, str]]:
-    yield from _each("part", ("kinds", kind_id, "has_not"), oven_kind.has_not)
-    for function_id, parts in oven_kind.functions.items():
-        yield "function", ("kinds", kind_id, "functions", function_id), function_id
-        yield from _each("part", ("kinds", kind_id, "functions", function_id), parts)
+def _oven_references(ovens: Any) -> Iterator[tuple[str, PathInFile, str]]:
+    for name, function in ovens.functions.items():
+        yield from _each("part", ("functions", name, "uses"), function.uses)
+    for kind_id, oven_kind in ovens.kinds.items():
+        yield from _each("part", ("kinds", kind_id, "has_not"), oven_kind.has_not)
+        for function_id, parts in oven_kind.functions.items():
+            yield "function", ("kinds", kind_id, "functions", function_id), function_id
+            yield from _each("part", ("kinds", kind_id, "functions", function_id), parts)
 
 
 def _learned_references(read: RulesFolder) -> Iterator[Reference]:

@@ -68,7 +68,7 @@ def test_an_answer_that_only_speaks_of_the_ovens_parts_is_no_report():
 
 
 def test_something_else_predicts_what_causes_predict_broadened_by_its_breadth():
-    """By hand: odds 1:1 of two causes give 0.4, 0.4, 0.2; with a breadth of 50 % their roots are 0.632, 0.632, 0.447."""
+    """By hand: odds 1:1 of two causes give 0.4, 0.4, 0.2; at a breadth of 50 % their roots are 0.632, 0.632, 0.447."""
     heat = tiny.observable(low=10, middle=10, high=80)
     causes = {
         "a": tiny.cause(20, {"heat": tiny.figures(low=70, middle=20, high=10)}),
