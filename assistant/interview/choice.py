@@ -10,6 +10,7 @@ from assistant.interview.assess import Assessment, answers_behind
 from assistant.interview.danger import Stop
 from assistant.interview.reasons import Reason, danger_reasons
 from assistant.interview.script import Script, question_of_key
+from assistant.interview.plan_of_tests import plan_of_tests
 from assistant.knowledge.danger_questions import OVEN_IS_OFF
 from assistant.knowledge.model import Knowledge
 
@@ -167,12 +168,13 @@ def _visit_details(script: Script, assessment: Assessment, who: str) -> Details:
 
 
 def _brought(script: Script, assessment: Assessment, who: str) -> dict[str, tuple[str, ...]]:
-    """The parts to bring and the causes to test for first."""
+    """The parts to bring, the causes to look for first, and the tests by what they tell in a minute."""
     decision = script.decision(assessment.state.region)
     marginals = assessment.posterior.marginals
     return {
         "kit": kit(decision, marginals, who),
         "tests": order_of_tests(decision, script.evidence_model.causes, marginals, who),
+        "test_plan": plan_of_tests(script, assessment),
     }
 
 
