@@ -8,9 +8,9 @@ from assistant.belief.decision import TRADES, kit, least_action, order_of_tests
 from assistant.interview.actions import allowed_actions
 from assistant.interview.assess import Assessment, answers_behind
 from assistant.interview.danger import Stop
+from assistant.interview.plan_of_tests import plan_of_tests
 from assistant.interview.reasons import Reason, danger_reasons
 from assistant.interview.script import Script, question_of_key
-from assistant.interview.plan_of_tests import plan_of_tests
 from assistant.knowledge.danger_questions import OVEN_IS_OFF
 from assistant.knowledge.model import Knowledge
 
