@@ -11,7 +11,7 @@ from assistant.interview.danger import Stop
 from assistant.interview.plan_of_tests import plan_of_tests
 from assistant.interview.reasons import Reason, danger_reasons
 from assistant.interview.script import Script, question_of_key
-from assistant.knowledge.danger_questions import OVEN_IS_OFF
+from assistant.knowledge.danger_questions import DANGER_NOW, OVEN_IS_OFF
 from assistant.knowledge.model import Knowledge
 
 Action = Literal[
@@ -141,7 +141,7 @@ def _believed(script: Script, assessment: Assessment) -> Choice:
 
 def little_is_known(assessment: Assessment) -> bool:
     """Whether so few answers speak of anything that neither a visit nor 'all normal' may rest on them."""
-    told = {question_of_key(report) for report in assessment.evidence}
+    told = {question_of_key(report) for report in assessment.evidence} - {DANGER_NOW}
     return len(told) < FEW_ANSWERS and not any(effect.is_normal for effect in assessment.effects.values())
 
 
