@@ -6,6 +6,7 @@ looks at a single question; two steps also at the best one after it, so that que
 seen too.
 """
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
@@ -55,7 +56,7 @@ class Outlook:
     """What the answers of the candidates would do. R rows, one for each answer; H hypotheses that are kept.
 
     `given`: (R, H) P(answer | hypothesis, the answers so far). `rows`: question -> its rows.
-    `states`: observable -> (S, H) P(state | hypothesis, the answers so far).
+    `states`: observable of several candidates -> (S, H) P(state | hypothesis, the answers so far).
     """
 
     probabilities: Floats
@@ -80,15 +81,16 @@ def look_ahead(
     weights = state_weights(model, answers)
     names = dict.fromkeys(model.observable_of[question_id] for question_id in asked)
     states = {name: _states_now(model.state_given[name][:, kept], weights.get(name)) for name in names}
-    blocks, rows, start = [], {}, 0
+    rows, start = {}, 0
     for question_id in asked:
-        block = model.report_given[question_id] @ states[model.observable_of[question_id]]
-        rows[question_id] = slice(start, start + len(block))
-        start += len(block)
-        blocks.append(block)
-    given = np.vstack(blocks) if blocks else np.empty((0, len(kept)))
+        rows[question_id] = slice(start, start + len(model.report_given[question_id]))
+        start = rows[question_id].stop
+    given = np.empty((start, len(kept)))
+    for question_id, own in rows.items():
+        np.matmul(model.report_given[question_id], states[model.observable_of[question_id]], out=given[own])
     probabilities = now.probabilities[kept] / now.probabilities[kept].sum()
-    return Outlook(probabilities, model.held[kept], given, rows, states)
+    told_twice = [name for name, reports in Counter(map(model.observable_of.__getitem__, asked)).items() if reports > 1]
+    return Outlook(probabilities, model.held[kept], given, rows, {name: states[name] for name in told_twice})
 
 
 def _most_probable(probabilities: Floats, dropped: float) -> np.ndarray[tuple[int], np.dtype[np.intp]]:
@@ -164,10 +166,10 @@ def _costs_after_two(
 ) -> dict[str, Floats]:
     """question -> (R,): the expected cost after each row's answer and then that question's, best ended each time."""
     names = [each.question_id for each in candidates]
-    pairs = pairs_of_rows(outlook.given, outlook.probabilities, outlook.members, list(outlook.rows.values()))
-    _tell_of_one_thing(model, outlook, names, pairs)
     by_pair = np.zeros((len(outlook.given), len(outlook.given)))
-    by_pair[pairs.first, pairs.second] = least_costs(decision, pairs.marginals, pairs.total, allowed)
+    for pairs in pairs_of_rows(outlook.given, outlook.probabilities, outlook.members, list(outlook.rows.values())):
+        _tell_of_one_thing(model, outlook, names, pairs)
+        by_pair[pairs.first, pairs.second] = least_costs(decision, pairs.marginals, pairs.total, allowed)
     by_pair += by_pair.T
     starts = [outlook.rows[name].start for name in names]
     return dict(zip(names, np.add.reduceat(by_pair, starts, axis=0), strict=True)) if names else {}
@@ -179,14 +181,14 @@ def _tell_of_one_thing(model: EvidenceModel, outlook: Outlook, names: Sequence[s
     for name in names:
         of_observable.setdefault(model.observable_of[name], []).append(name)
     for observable, reports in of_observable.items():
-        states = outlook.states[observable] * outlook.probabilities
         for one, other in combinations(reports, 2):
-            tables = model.report_given[one][:, None, :] * model.report_given[other][None]
-            joint = tables.reshape(-1, len(states)) @ states
-            rows = outlook.rows[one], outlook.rows[other]
-            at = pairs.places(rows[0], rows[1])
-            pairs.marginals[at] = joint @ outlook.members
-            pairs.total[at] = joint.sum(axis=1)
+            at = pairs.places(outlook.rows[one], outlook.rows[other])
+            if len(at):
+                tables = model.report_given[one][:, None, :] * model.report_given[other][None]
+                states = outlook.states[observable]
+                joint = tables.reshape(-1, len(states)) @ (states * outlook.probabilities)
+                pairs.marginals[at] = joint @ outlook.members
+                pairs.total[at] = joint.sum(axis=1)
 
 
 def _information(outlook: Outlook) -> Floats:
@@ -197,7 +199,8 @@ def _information(outlook: Outlook) -> Floats:
 
 
 def _xlog2x(values: Floats) -> Floats:
-    found: Floats = values * np.log2(values)
+    found: Floats = np.log2(values)
+    found *= values
     return found
 
 
