@@ -12,17 +12,23 @@ Actions = tuple[int, ...]
 
 
 def allowed_actions(script: Script, assessment: Assessment) -> Actions:
-    """Only a visit where a finding or likely danger asks for one; an act only if one of its findings holds.
+    """Those that findings and danger leave, but nothing that would sound like a lie.
 
-    And nothing that would sound like a lie: that nothing points to a fault while some cause is likelier than none,
-    or that something be tried which is no likely answer.
+    That is that nothing points to a fault while some cause is likelier than none, or that something be tried which is
+    no likely answer.
     """
+    decision = script.decision(assessment.state.region)
+    left = actions_left(script, assessment)
+    return tuple(number for number in left if _may_be_said(script, assessment, decision, number))
+
+
+def actions_left(script: Script, assessment: Assessment) -> Actions:
+    """Only a visit where a finding or likely danger asks for one; an act only if one of its findings holds."""
     decision = script.decision(assessment.state.region)
     if _visit_for_danger(script, assessment) or any(e.visit_anyway for e in assessment.effects.values()):
         return tuple(decision.visits)
     concluded = assessment.trace.concluded
-    told = (n for n, a in enumerate(decision.actions) if not (held := _only_when(script, a)) or held & concluded)
-    return tuple(number for number in told if _may_be_said(script, assessment, decision, number))
+    return tuple(n for n, a in enumerate(decision.actions) if not (held := _only_when(script, a)) or held & concluded)
 
 
 def _may_be_said(script: Script, assessment: Assessment, decision: Decision, number: int) -> bool:

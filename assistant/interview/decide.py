@@ -42,10 +42,10 @@ def decide(knowledge: Knowledge, state: State, command: Command) -> tuple[Happen
         case GiveAnswer():
             return _answer(knowledge, state, command)
         case SayNotSure(question_id=question_id):
-            _known(knowledge, question_id)
+            _known_to_role(knowledge, state.role, question_id)
             return (NotSureAnswered(question_id=question_id),)
         case SkipQuestion(question_id=question_id):
-            return _skip(knowledge, question_id)
+            return _skip(knowledge, state, question_id)
         case WithdrawAnswer(question_id=question_id):
             _known(knowledge, question_id)
             if question_id not in state.answers:
@@ -76,6 +76,19 @@ def _known(knowledge: Knowledge, question_id: str) -> Question:
     return question
 
 
+def _known_to_role(knowledge: Knowledge, role: str, question_id: str) -> Question:
+    """The question, if it asks no more than the role may be asked.
+
+    A role that the rules no longer know may be asked what every role may.
+    """
+    question = _known(knowledge, question_id)
+    roles = knowledge.roles
+    asked_up_to = [roles[role]] if role in roles else roles.values()
+    if any(question.care.rank > each.asked_up_to.rank for each in asked_up_to):
+        raise Refused("not_for_role", {"question": question_id, "role": role})
+    return question
+
+
 def _start(knowledge: Knowledge, state: State, command: Start) -> tuple[Happening, ...]:
     if state.started:
         return ()
@@ -90,8 +103,11 @@ def _start(knowledge: Knowledge, state: State, command: Start) -> tuple[Happenin
 
 
 def _answer(knowledge: Knowledge, state: State, command: GiveAnswer) -> tuple[Happening, ...]:
+    """One that speaks of danger is taken whoever gives it."""
     question = _known(knowledge, command.question_id)
     happening = happening_of(command.question_id, question, command.value, command.unit)
+    if not _speaks_of_danger(question, happening):
+        _known_to_role(knowledge, state.role, command.question_id)
     withdrawn: list[Happening] = []
     if isinstance(happening, QuestionAnswered) and isinstance(happening.value, str):
         other = question.choices[happening.value].withdraws
@@ -100,9 +116,16 @@ def _answer(knowledge: Knowledge, state: State, command: GiveAnswer) -> tuple[Ha
     return (happening, *withdrawn)
 
 
-def _skip(knowledge: Knowledge, question_id: str) -> tuple[Happening, ...]:
+def _speaks_of_danger(question: Question, happening: Happening) -> bool:
+    if not isinstance(happening, QuestionAnswered) or isinstance(happening.value, float):
+        return False
+    chosen = (happening.value,) if isinstance(happening.value, str) else happening.value
+    return any(question.choices[code].signals for code in chosen)
+
+
+def _skip(knowledge: Knowledge, state: State, question_id: str) -> tuple[Happening, ...]:
     """A question about danger can't be passed over: skipping it says 'not sure'."""
-    _known(knowledge, question_id)
+    _known_to_role(knowledge, state.role, question_id)
     if is_danger_question(question_id) or question_id == OVEN_IS_OFF:
         return (NotSureAnswered(question_id=question_id),)
     return (QuestionSkipped(question_id=question_id),)

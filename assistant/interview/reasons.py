@@ -6,7 +6,7 @@ from typing import Literal
 import numpy as np
 
 from assistant.belief.hypotheses import NOT_CHOSEN, Hypothesis
-from assistant.belief.posterior import Posterior, posterior, weights_of_evidence
+from assistant.belief.posterior import DECIBANS_PER_NAT, Posterior, log_likelihoods, posterior, weights_of_evidence
 from assistant.interview.assess import Assessment
 from assistant.interview.script import Script, question_of_key
 from assistant.interview.state import Value
@@ -42,8 +42,30 @@ def leader_and_rival(belief: Posterior) -> tuple[Hypothesis, Hypothesis]:
 
 
 def answer_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]:
-    """The answers that speak for the leader against the runner-up, strongest first; of an observable, the stronger."""
-    return _reasons_for(script, assessment, *leader_and_rival(assessment.posterior))
+    """The answers that speak for the leader against the runner-up, strongest first; of an observable, the stronger.
+
+    Where no answer tells these two apart, as causes with one physical effect, the runner-up is the most probable
+    hypothesis that some answer tells from the leader.
+    """
+    leader, rival = leader_and_rival(assessment.posterior)
+    reasons = _reasons_for(script, assessment, leader, rival)
+    if not reasons and (told_apart := _rival_told_apart(assessment, leader)) is not None:
+        return _reasons_for(script, assessment, leader, told_apart)
+    return reasons
+
+
+def _rival_told_apart(assessment: Assessment, leader: Hypothesis) -> Hypothesis | None:
+    """The most probable one that shares no cause with the leader and that an answer speaks against, beside it."""
+    belief, model = assessment.posterior, assessment.posterior.model
+    place = model.place_of[leader]
+    told = {report: code for report, code in assessment.evidence.items() if code != NOT_CHOSEN}
+    names = {model.observable_of[report] for report in told}
+    rows = [row for name, row in log_likelihoods(model, assessment.evidence).items() if name in names]
+    apart = ~(model.members & model.members[place]).any(axis=1)
+    for_leader = [(row[place] - row) * DECIBANS_PER_NAT >= TELLING_DECIBANS for row in rows]
+    candidates = np.where(apart & np.any(for_leader, axis=0), belief.probabilities.round(12), 0.0)
+    best = int(np.argmax(candidates))
+    return model.hypotheses[best] if candidates[best] > 0 else None
 
 
 def danger_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]:

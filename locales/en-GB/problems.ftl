@@ -36,6 +36,7 @@ problem-field_wrong = The field “{ $field }” can't be that. Wanted: { $wante
 problem-unknown_field = There is no field “{ $field }” in a message of this type.
 problem-unknown_type = There is no message type “{ $found }”. Use one of: { $valid }.
 problem-unknown_language = There is no language “{ $found }”. Use one of: { $valid }.
+problem-not_for_role = The question “{ $question }” is not for the role “{ $role }”. It asks for more than that role may do.
 problem-role_differs = This session was started with the role “{ $found }”.
 problem-session_moved_on = Somebody else answered in this session meanwhile. Look at the new state and send it again.
 problem-store = The session can't be stored or read: { $reason }. Nothing of this message was kept.

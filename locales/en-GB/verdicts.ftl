@@ -75,7 +75,7 @@ care-look_cold = looking at the cold oven
 care-daily_use = using it as on any day
 care-watch_hot = watching it hot through the closed door
 care-open_hot = opening it hot, with oven gloves
-care-engineer = For a qualified engineer only. Isolate, lock off and prove dead first.
+care-engineer = measuring with the tools and training of an engineer
 
 unit-percent = %
 unit-minutes = minutes

@@ -9,12 +9,14 @@ from assistant.authoring.simulated_ovens import draw_complaint, draw_hypothesis,
 from assistant.belief.combination import Floats
 from assistant.belief.decision import Decision, decision_of
 from assistant.belief.hypotheses import CHOSEN, NOTHING_WRONG, EvidenceModel, compile_evidence_model
-from assistant.knowledge.model import Care, Costs, Knowledge
+from assistant.knowledge.model import Costs, Knowledge
 
 REGION = "great_britain"
 COMPLAINT = "what_goes_wrong"
 MOST_SETS_OF_ANSWERS = 40_000
 FEWEST = 4
+CARE = (0.0, 0.0, 0.3, 0.5, 4.0)
+"""What the care of a question is drawn from, in money."""
 
 
 @dataclass(frozen=True)
@@ -104,8 +106,8 @@ def randomised(network: Network, chance: np.random.Generator) -> Network:
     states = {name: _columns(*given.shape, 0.5, chance) for name, given in model.state_given.items()}
     reports = {name: _reports(*given.shape, chance) for name, given in model.report_given.items()}
     minutes = {question_id: float(chance.uniform(0.2, 4.0)) for question_id in network.questions}
-    care = list(Care)
-    trouble = {q: 0.3 * minutes[q] + float(chance.choice([0, 0, 0.3, 0.5, 4], p=[1 / len(care)] * 5)) for q in minutes}
+    equally = [1 / len(CARE)] * len(CARE)
+    trouble = {q: 0.3 * minutes[q] + float(chance.choice(CARE, p=equally)) for q in minutes}
     drawn = replace(model, prior_odds=odds, state_given=states, report_given=reports)
     return replace(network, model=drawn, minutes=minutes, trouble=trouble)
 

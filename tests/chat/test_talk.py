@@ -40,7 +40,7 @@ def test_several_signs_at_once(feed: Feed) -> None:
     assert set(fed.answer("danger_now")) == {"sparks", "smoke"}  # type: ignore[call-overload]
 
 
-@pytest.mark.parametrize("typed", ["1", "a", "electric", "an electric oven", "ELECTRIC OVEN.", "lectric oven"])
+@pytest.mark.parametrize("typed", ["8", "h", "electric", "an electric oven", "ELECTRIC OVEN.", "lectric oven"])
 def test_an_answer_is_understood_however_it_is_typed(feed: Feed, typed: str) -> None:
     assert feed("none", "5", typed).answer("which_appliance") == "electric_oven"
 
@@ -268,7 +268,7 @@ def test_under_a_stop_every_other_word_is_answered_with_leave_it_off(feed: Feed)
 
 def test_two_misses_show_the_question_again(feed: Feed) -> None:
     fed = feed("none", "5", "qwerty", "asdf")
-    assert fed.screen.count("What kind of oven is it?") == 2
+    assert fed.screen.count("Which kind of oven is it?") == 2
 
 
 def test_a_verdict_that_a_change_does_not_move_is_not_told_twice(feed: Feed) -> None:
@@ -354,7 +354,7 @@ def test_a_stop_by_likely_danger_never_says_that_the_sign_was_told(feed: Feed) -
 
 
 def test_a_known_worry_alone_is_called_normal(feed: Feed) -> None:
-    fed = feed("none", "13", *["not sure"] * 40, "", which_worry=["fan_runs_on"], which_appliance="electric_oven")
+    fed = feed("none", "16", *["not sure"] * 40, "", which_worry=["fan_runs_on"], which_appliance="electric_oven")
     assert "Nothing you told us points clearly to a fault" in fed.screen
     assert "Book a visit" not in fed.screen
 

@@ -86,6 +86,26 @@ def test_any_question_may_be_answered_at_any_time(send: Send) -> None:
     assert answer["id"] == "danger_now"
 
 
+@pytest.mark.parametrize("type_", ["answer", "not_sure", "skip"])
+def test_an_engineers_test_is_taken_from_an_engineer_alone(send: Send, driver: Driver, type_: str) -> None:
+    told = {"value": "open"} if type_ == "answer" else {}
+    for role in ("householder", "agent"):
+        send("start", role, role=role)
+        refused = send(type_, role, id="test_top_element", **told)
+        assert (refused["type"], refused["code"], refused["open"]) == ("problem", "not_for_role", "danger_now")
+        assert "test_top_element" in refused["text"]
+        assert "test_top_element" not in driver._open[role].state.answers
+    send("start", "engineer", role="engineer")
+    assert send(type_, "engineer", id="test_top_element", **told)["type"] == "question"
+    assert "test_top_element" in driver._open["engineer"].state.answers
+
+
+def test_danger_in_words_beside_an_engineers_test_is_heard(send: Send) -> None:
+    send("start")
+    send("answer", id="danger_now", value=["none"])
+    assert send("answer", id="test_top_element", value="there are sparks")["id"] == "sign_sparks"
+
+
 def test_a_known_session_resumes_where_it_was(send: Send, driver: Driver) -> None:
     send("start")
     before = send("answer", id="danger_now", value=["none"])

@@ -2,6 +2,7 @@
 
 import pytest
 
+from assistant.belief.value import look_ahead
 from assistant.interview import changes
 from assistant.interview.assess import assess
 from assistant.interview.choice import choose
@@ -34,16 +35,28 @@ def ended(begun: Begin, case: str) -> tuple[Conversation, Verdict]:
 
 
 def some_answer_changes(conversation: Conversation, verdict: Verdict) -> bool:
-    """Every answer to every open question, tried one by one."""
+    """Every answer to every open question, tried one by one, but those that hardly anybody would give."""
     script, now = conversation.script, conversation.assessment
     reporting = [q for q in script.evidence_model.codes if q in script.knowledge.questions and q not in now.evidence]
+    may_be_asked = [q for q in reporting if may_ask(script, now, q)]
+    outlook = look_ahead(script.evidence_model, now.evidence, now.posterior, may_be_asked, 0.0)
+    told = outlook.given @ outlook.probabilities
     supposed = (
         assess(script, answered_otherwise(script, now.state, question_id, code))
-        for question_id in reporting
-        if may_ask(script, now, question_id)
-        for code in script.evidence_model.codes[question_id]
+        for question_id in may_be_asked
+        for code, likely in zip(script.evidence_model.codes[question_id], told[outlook.rows[question_id]], strict=True)
+        if likely >= changes.LEAST_LIKELY
     )
     return any(choose(script, s).action != verdict.action and not s.danger.open_questions for s in supposed)
+
+
+def test_an_answer_that_only_a_finding_makes_decisive_is_told(begun: Begin, script: Script) -> None:
+    """A grill that burns at every mark wants a visit whatever belief says, and whatever else the food tells."""
+    _, verdict = ended(begun, "too brown")
+    assert script.knowledge.findings["grill_wont_turn_down"].then.visit_anyway
+    assert verdict.action == "use_differently"
+    told = {change.question_id: change for change in verdict.would_change}
+    assert (told["grill_doses"].value, told["grill_doses"].action) == ("full_at_every_mark", "book_visit")
 
 
 @pytest.mark.parametrize("case", TOLD)

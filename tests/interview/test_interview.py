@@ -9,9 +9,10 @@ from assistant.errors import Refused
 from assistant.interview.assess import assess
 from assistant.interview.commands import Finish, GiveAnswer, SayNotSure, SkipQuestion, WithdrawAnswer
 from assistant.interview.conversation import Conversation
+from assistant.interview.decide import decide
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
-from assistant.knowledge.model import Knowledge
+from assistant.knowledge.model import Care, Knowledge
 from tests.conftest import Begin
 
 
@@ -54,6 +55,65 @@ def test_a_wrong_answer_is_refused_and_changes_nothing(
     with pytest.raises(Refused, match=code):
         conversation.do(GiveAnswer(question, value, unit))
     assert conversation.state is before
+
+
+ENGINEERS_TEST = ("test_top_element", "open")
+
+
+@pytest.mark.parametrize("role", ["householder", "agent"])
+def test_what_only_an_engineer_may_be_asked_is_taken_from_nobody_else(begun: Begin, role: str) -> None:
+    question, value = ENGINEERS_TEST
+    conversation = begun(role, danger_now=["none"])
+    before = conversation.state
+    for command in (GiveAnswer(question, value), SayNotSure(question), SkipQuestion(question)):
+        with pytest.raises(Refused, match="not_for_role") as refused:
+            conversation.do(command)
+        assert refused.value.details == {"question": question, "role": role}
+    assert conversation.state is before
+
+
+def test_all_that_an_engineer_alone_may_be_asked_is_refused_and_nothing_else(
+    begun: Begin, knowledge: Knowledge
+) -> None:
+    state = begun(danger_now=["none"]).state
+    of_engineers = [q for q, question in knowledge.questions.items() if question.care is Care.ENGINEER]
+    for question_id in of_engineers:
+        with pytest.raises(Refused, match="not_for_role"):
+            decide(knowledge, state, SayNotSure(question_id))
+    assert all(decide(knowledge, state, SayNotSure(q)) for q in knowledge.questions if q not in of_engineers)
+    assert len(of_engineers) >= 30
+
+
+def test_an_engineer_may_tell_what_was_measured_and_it_counts(begun: Begin) -> None:
+    question, value = ENGINEERS_TEST
+    before = begun("engineer", danger_now=["none"])
+    after = begun("engineer", danger_now=["none"], **{question: value})
+    assert after.assessment.evidence == {question: value}
+    assert after.assessment.posterior.of("top_element_open") > 10 * before.assessment.posterior.of("top_element_open")
+
+
+def as_asked_up_to(knowledge: Knowledge, **care: Care) -> Knowledge:
+    roles = {name: role.model_copy(update={"asked_up_to": care[name]}) for name, role in knowledge.roles.items()}
+    return knowledge.model_copy(update={"roles": roles})
+
+
+def test_a_role_that_the_rules_no_longer_know_may_do_what_every_role_may(begun: Begin, knowledge: Knowledge) -> None:
+    state = replace(begun().state, role="apprentice")
+    lower = as_asked_up_to(knowledge, householder=Care.LOOK_COLD, agent=Care.TALK, engineer=Care.ENGINEER)
+    assert decide(lower, state, SayNotSure("underside_pale"))
+    for rules, question in ((knowledge, "test_top_element"), (lower, "look_over")):
+        with pytest.raises(Refused, match="not_for_role"):
+            decide(rules, state, SayNotSure(question))
+    assert decide(knowledge, state, SayNotSure("look_over"))
+
+
+def test_an_answer_that_speaks_of_danger_is_taken_whoever_gives_it(begun: Begin, knowledge: Knowledge) -> None:
+    state = begun().state
+    lower = as_asked_up_to(knowledge, householder=Care.TALK, agent=Care.TALK, engineer=Care.ENGINEER)
+    assert knowledge.questions["look_over"].care is Care.LOOK_COLD
+    assert decide(lower, state, GiveAnswer("look_over", ["panel_missing"]))
+    with pytest.raises(Refused, match="not_for_role"):
+        decide(lower, state, GiveAnswer("look_over", ["none"]))
 
 
 def test_a_number_is_kept_in_the_questions_own_unit(begun: Begin) -> None:
@@ -126,11 +186,19 @@ def test_a_part_that_is_not_fitted_excludes_its_causes_and_its_questions(begun: 
 
 
 def test_no_answer_about_signs_excludes_a_cause(begun: Begin, knowledge: Knowledge) -> None:
-    conversation = begun(danger_now=["none"])
+    conversation = begun("engineer", danger_now=["none"])
+    before = conversation.assessment
     for question_id, question in knowledge.questions.items():
-        if question.observable and question.kind == "choice" and question_id != "functions_on_oven":
-            conversation.do(GiveAnswer(question_id, next(iter(question.choices))))
-    assert all(p > 0 for _, p in conversation.assessment.posterior.ranked())
+        if question.observable and question.kind == "choice":
+            reporting = next(code for code, choice in question.choices.items() if not choice.is_no_report)
+            conversation.do(GiveAnswer(question_id, reporting))
+    after = conversation.assessment
+    assert len(after.evidence) > 100
+    assert after.not_fitted == before.not_fitted
+    possible = [hypothesis for hypothesis, p in before.posterior.ranked() if p > 0]
+    assert [h for h, p in after.posterior.ranked() if p > 0 and h not in possible] == []
+    assert all(after.posterior.of_set(hypothesis) > 0 for hypothesis in possible)
+    assert len(possible) > len(knowledge.causes)
 
 
 def test_without_anybody_at_the_oven_only_talk_is_asked(begun: Begin) -> None:
@@ -165,5 +233,5 @@ def test_answers_that_newer_rules_do_not_know_stay_inert(begun: Begin) -> None:
     older = assess(conversation.script, replace(conversation.state, answers=answers))
     newer = assess(conversation.script, begun(danger_now=["none"]).state)
     assert older.posterior.ranked() == newer.posterior.ranked()
-    assert older.not_fitted == frozenset()
+    assert older.not_fitted == newer.not_fitted
     assert older.evidence == {}

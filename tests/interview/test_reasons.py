@@ -2,9 +2,10 @@
 
 import pytest
 
+from assistant.belief.posterior import weights_of_evidence
 from assistant.interview.assess import assess
 from assistant.interview.commands import WithdrawAnswer
-from assistant.interview.reasons import answer_reasons, danger_reasons, leader_and_rival
+from assistant.interview.reasons import TELLING_DECIBANS, answer_reasons, danger_reasons, leader_and_rival
 from assistant.interview.script import Script
 from tests.conftest import Begin
 
@@ -34,6 +35,30 @@ def test_reasons_come_strongest_first_and_each_once(begun: Begin, script: Script
     assert weights == sorted(weights, reverse=True)
     assert min(weights) >= 1
     assert len({reason.id for reason in reasons}) == len(reasons) > 1
+
+
+TWINS = {"danger_now": ["none"], "what_goes_wrong": ["pale_below"], "underside_pale": "white_or_raw"}
+
+
+def test_where_no_answer_tells_the_runner_up_apart_the_answers_are_held_against_the_next(
+    begun: Begin, script: Script
+) -> None:
+    """A heater that stopped and a burnt contact before it leave food just as pale."""
+    assessment = begun(**TWINS, fan_cooks="cooks_well").assessment
+    belief, model = assessment.posterior, script.evidence_model
+    leader, rival = leader_and_rival(belief)
+    assert (leader, rival) == (("base_element_open",), ("selector_contact_below",))
+    assert max(weights_of_evidence(model, assessment.evidence, leader, rival).values()) < TELLING_DECIBANS
+    reasons = answer_reasons(script, assessment)
+    assert "underside_pale" in [reason.id for reason in reasons]
+    apart = [h for h, _ in belief.ranked() if "base_element_open" not in h]
+    weights = (weights_of_evidence(model, assessment.evidence, leader, each) for each in apart)
+    nearest = next(told for told in weights if max(told.values()) >= TELLING_DECIBANS)
+    assert max(reason.decibans or 0 for reason in reasons) == pytest.approx(max(nearest.values()), abs=0.05)
+
+
+def test_without_answers_there_is_no_reason(begun: Begin, script: Script) -> None:
+    assert answer_reasons(script, begun(danger_now=["none"]).assessment) == ()
 
 
 def test_behind_likely_danger_stand_answers_that_speak_for_a_dangerous_cause(begun: Begin, script: Script) -> None:

@@ -105,8 +105,9 @@ def test_only_a_visit_is_left_where_a_finding_asks_for_one(begun: Begin, script:
 
 def test_a_visit_that_an_answer_could_still_spare_does_not_bind_what_is_asked(begun: Begin, script: Script) -> None:
     """Too brown and untested wants a visit, unless a way of use explains it: so that is asked about first."""
-    conversation = begun(**OPENING, what_goes_wrong=["too_hot"], browner_than_meant="bit_browner")
-    assessment = conversation.assessment
+    told = {**OPENING, "how_it_began": "little_by_little", "what_goes_wrong": ["too_hot"]}
+    assessment = begun(**told, browner_than_meant="bit_browner").assessment
+    assert assessment.dangerous < script.knowledge.settings.dangerous_above.share
     decision = script.decision("great_britain")
     assert set(allowed_actions(script, assessment)) == set(decision.visits)
     assert len(actions_in_reach(script, assessment, WayFinder(script, assessment))) > len(decision.visits)
