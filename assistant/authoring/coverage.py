@@ -11,7 +11,7 @@ from statistics import median
 
 from assistant.authoring.processes import processors, spread
 from assistant.authoring.separation import Pair, pairs_of_causes
-from assistant.authoring.simulated_endings import is_served
+from assistant.authoring.simulated_endings import STOP, is_served
 from assistant.authoring.simulated_interview import ROLE, play
 from assistant.authoring.simulated_ovens import oven_with_cause
 from assistant.interview.script import Script, script_of
@@ -38,17 +38,23 @@ class Plan:
 
 @dataclass(frozen=True)
 class Played:
-    """One interview about an oven that has that cause: what was asked, the names that led, whether it was served."""
+    """One interview about an oven that has that cause: in which region, what was asked, the names that led, whether
+    it was stopped for danger, whether it was served.
+    """
 
     cause: str
+    region: str
     asked: tuple[str, ...]
     first_names: tuple[str, ...]
+    stopped: bool
     served: bool
 
 
 @dataclass(frozen=True)
 class Covered:
-    """One cause. `leads`, `in_three` and `served` count interviews; `instead`: the other names that led, how often."""
+    """One cause. `leads`, `in_three`, `served` and `stopped` count interviews; `instead`: the other names that led,
+    how often. `region`: where these ovens stand.
+    """
 
     cause: str
     ovens: int
@@ -58,6 +64,8 @@ class Covered:
     questions_median: float
     questions_most: int
     instead: tuple[tuple[str, int], ...]
+    stopped: int = 0
+    region: str = ""
 
     @property
     def leads_too_seldom(self) -> bool:
@@ -112,13 +120,15 @@ class _Player:
     def __call__(self, task: tuple[str, int]) -> Played:
         cause, number = task
         script, plan = self._script, self._plan
-        oven = oven_with_cause(script.knowledge, script.evidence_model, cause, number, plan.seed)
-        found = play(script, asdict(oven), plan.mistakes, unsure=0.0, region=plan.region)
+        oven = oven_with_cause(script.knowledge, script.evidence_model, cause, number, plan.seed, plan.region)
+        found = play(script, asdict(oven), plan.mistakes, unsure=0.0)
         return Played(
             cause,
+            oven.region,
             tuple(question["id"] for question in found["asked"]),
             tuple(name for name, _ in found["named"][:IN_THREE]),
-            is_served(script.knowledge, script.decision(plan.region), (cause,), found),
+            found["action"] == STOP,
+            is_served(script.knowledge, script.decision(oven.region), (cause,), found),
         )
 
 
@@ -134,4 +144,6 @@ def _covered(cause: str, interviews: Sequence[Played]) -> Covered:
         questions_median=median(questions),
         questions_most=max(questions),
         instead=tuple(instead.most_common()),
+        stopped=sum(each.stopped for each in interviews),
+        region=interviews[0].region,
     )

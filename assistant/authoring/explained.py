@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from assistant.authoring.mentions import Entries, mentions
-from assistant.authoring.ranges import Path
+from assistant.authoring.places import Path
 from assistant.interview.script import Script
 from assistant.knowledge.figures import Distribution, Entry, Figure
 from assistant.knowledge.likelihoods import Words, shares

@@ -211,9 +211,7 @@ def least_costs(decision: Decision, marginals: Floats, total: Floats, allowed: S
     As the least of `expected_costs`, but what is alike is computed once: of things to try that cost the same and
     leave the same, that one is best which serves the most.
     """
-    visits = {
-        action: _of_the_visits(decision, sought, marginals, total) for action, sought in decision.visits.items()
-    }
+    visits = {action: _of_the_visits(decision, sought, marginals, total) for action, sought in decision.visits.items()}
     later = sum((after for _, after in visits.values()), np.zeros(len(total)))
     by_group = []
     for group in _alike(decision, tuple(allowed)):

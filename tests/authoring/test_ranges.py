@@ -2,7 +2,8 @@
 
 import pytest
 
-from assistant.authoring.ranges import figures_within, otherwise, with_figure
+from assistant.authoring.places import figures_within, with_figure
+from assistant.authoring.ranges import otherwise
 from assistant.belief.decision import decision_of, least_action
 from assistant.belief.hypotheses import compile_evidence_model
 from assistant.belief.posterior import posterior
