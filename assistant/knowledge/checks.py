@@ -10,6 +10,7 @@ from assistant.knowledge import danger_questions as danger
 from assistant.knowledge.finding_checks import conditions_can_hold, examples_can_be_answered
 from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.model import RESERVED_CODES, Cause, Question
+from assistant.knowledge.problems import nearest_name
 from assistant.knowledge.references import references_exist
 from assistant.knowledge.report_checks import (
     answers_among_several_report,
@@ -148,6 +149,20 @@ def effects_are_named(read: RulesFolder) -> None:
             read.add_problem(f"effects/{effect_id}.yaml", (), "effect_of_nothing", name=effect_id)
 
 
+def kinds_of_oven_are_told(read: RulesFolder) -> None:
+    """A kind of oven that no answer tells changes nothing."""
+    questions: dict[str, Question] = read.entries["questions"]
+    if len(read.ids["questions"]) > len(questions):
+        return
+    telling = [question for question in questions.values() if question.tells == "kind" and question.kind == "choice"]
+    told = {code for question in telling for code in question.choices}
+    for ovens in read.entries["ovens.yaml"].values():
+        for name in ovens.kinds:
+            if name not in told:
+                near = nearest_name(name, told - ovens.kinds.keys())
+                read.add_problem("ovens.yaml", ("kinds", name), "kind_never_told", near, name=name)
+
+
 CHECKS: tuple[Check, ...] = (
     references_exist,
     distributions_are_whole,
@@ -165,4 +180,5 @@ CHECKS: tuple[Check, ...] = (
     some_ovens_are_sound,
     counts_fit_sessions,
     effects_are_named,
+    kinds_of_oven_are_told,
 )
