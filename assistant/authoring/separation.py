@@ -51,10 +51,8 @@ def pairs_of_causes(knowledge: Knowledge, model: EvidenceModel, limit: Care) -> 
     """Every pair, the hardest to tell apart first. `limit`: how far the role's questions may go."""
     names = (NONE, *knowledge.causes)
     gone_through = _gone_through(knowledge, model)
-    by_observable = {
-        name: expected_weights(model, name, reports, gone_through)
-        for name, reports in _reports(knowledge, model, limit)
-    }
+    reports = dict(_reports(knowledge, model, limit))
+    by_observable = {name: expected_weights(model, name, those, gone_through) for name, those in reports.items()}
     total = sum(by_observable.values(), np.zeros((len(names), len(names))))
     found = []
     for first, one in enumerate(names):
