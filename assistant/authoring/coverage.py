@@ -75,13 +75,17 @@ class Covered:
 @dataclass(frozen=True)
 class Coverage:
     """`pairs`: all of them, the hardest to tell apart first. `never_asked`: questions of the rules, in their order;
-    those about danger, which are asked only where danger is told, aren't among them.
+    neither those about danger, which are asked only where danger is told, nor those that only others may be asked.
     """
 
     plan: Plan
     causes: tuple[Covered, ...]
     pairs: tuple[Pair, ...]
     never_asked: tuple[str, ...]
+
+    def nearest(self, cause: str) -> Pair | None:
+        """The pair of that cause with the one that is hardest to tell from it."""
+        return next((pair for pair in self.pairs if cause in pair.causes), None)
 
 
 def coverage(knowledge: Knowledge, plan: Plan, jobs: int, done: Callable[[], None]) -> Coverage:
@@ -98,7 +102,11 @@ def coverage(knowledge: Knowledge, plan: Plan, jobs: int, done: Callable[[], Non
         plan,
         tuple(_covered(cause, interviews) for cause, interviews in played.items()),
         pairs_of_causes(knowledge, script.evidence_model, limit),
-        tuple(q for q in knowledge.questions if q not in asked and not is_danger_question(q)),
+        tuple(
+            question_id
+            for question_id, question in knowledge.questions.items()
+            if question_id not in asked and not is_danger_question(question_id) and question.care.rank <= limit.rank
+        ),
     )
 
 
