@@ -13,6 +13,7 @@ import numpy as np
 
 from assistant.belief.combination import Floats
 from assistant.belief.hypotheses import CHOSEN, NOTHING_WRONG, EvidenceModel, Hypothesis, item_key
+from assistant.knowledge.danger_questions import NONE, is_danger_question
 from assistant.knowledge.model import Knowledge
 
 How = Literal["faulty", "asked_about", "each_cause"]
@@ -156,9 +157,10 @@ def _fixed(
 
 
 def complaint_questions(knowledge: Knowledge) -> Iterator[str]:
-    """Those of which several answers may be given that each report something."""
+    """Those of which several answers may be given that each report something; nobody tells of danger at first."""
     for question_id, question in knowledge.questions.items():
-        if any(choice.said_when for choice in question.choices.values()):
+        reports = any(choice.said_when for choice in question.choices.values())
+        if question.kind == "choices" and reports and not is_danger_question(question_id):
             yield question_id
 
 
@@ -170,10 +172,10 @@ def draw_complaint(
     states: Mapping[str, str],
     chance: np.random.Generator,
 ) -> list[str]:
-    """Each item as often as the drawn states have it said; drawn again until there is one.
+    """Each item as often as the drawn states have it said; none, where that may be said.
 
-    Of a sound oven, where nothing is said at first, the complaint is a worry. Where the question has no answer for
-    want of any, nothing is said: an empty list.
+    Else it is drawn again until there is one. Of a sound oven, where nothing is said at first, the complaint is a
+    worry. Where the question has no answer for want of any, nothing is said: an empty list.
     """
     choices = knowledge.questions[question_id].choices
     shares = {
@@ -181,14 +183,11 @@ def draw_complaint(
         for choice_id, choice in choices.items()
         if choice.said_when
     }
-    instead = "something_else_wrong"
-    for _ in range(MOST_TRIES):
+    instead = NONE if NONE in choices else "a_worry" if hypothesis == NOTHING_WRONG else "something_else_wrong"
+    for _ in range(MOST_TRIES if instead == "something_else_wrong" else 1):
         said = [choice for choice, share in shares.items() if chance.random() < share]
         if said:
             return said
-        if hypothesis == NOTHING_WRONG:
-            instead = "a_worry"
-            break
     return [instead] if instead in choices else []
 
 
