@@ -48,9 +48,9 @@ def test_a_piped_conversation_is_saved_and_resumed_by_its_code(run) -> None:  # 
     code = code_in(first.stdout)
     again = run("resume", code.lower().replace("-", " "), typed="electric\n")
     assert "Welcome back" in again.stdout
-    assert "What kind of oven is it?" in again.stdout
+    assert "Which kind of oven is it?" in again.stdout
     latest = run("resume", typed="stop\n")
-    assert "What kind of oven is it?" not in latest.stdout
+    assert "Which kind of oven is it?" not in latest.stdout
     assert latest.returncode == 0
 
 

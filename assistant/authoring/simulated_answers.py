@@ -62,10 +62,13 @@ def answers_of_household(
     """As far as this oven has a say in them; only of questions that the rules have."""
     needs = needs_of(knowledge, hypothesis)
     parts = draw_parts(knowledge, needs, knowledge.regions[region].has_not, chance_for(key, "parts"))
-    found: Answers = {
-        question_id: draw_complaint(question_id, model, knowledge, hypothesis, states, chance_for(key, question_id))
-        for question_id in complaint_questions(knowledge)
-    }
+    found: Answers = {}
+    complaints = list(complaint_questions(knowledge))
+    for question_id in sorted(complaints, key=lambda each: bool(opened_by(knowledge, each, complaints))):
+        opened = opened_by(knowledge, question_id, complaints)
+        told = [choice for choice, other in opened.items() if found[other] not in ([], [NONE])]
+        chance = chance_for(key, question_id)
+        found[question_id] = draw_complaint(question_id, model, knowledge, hypothesis, states, chance, told)
     if "which_worry" in knowledge.questions:
         worries = [choice for choice in knowledge.questions["which_worry"].choices if choice != NONE]
         found["which_worry"] = [worries[int(chance_for(key, "which_worry").integers(len(worries)))]]
@@ -139,6 +142,18 @@ def complaint_questions(knowledge: Knowledge) -> Iterator[str]:
             yield question_id
 
 
+def opened_by(knowledge: Knowledge, question_id: str, complaints: Sequence[str]) -> dict[str, str]:
+    """Items that say nothing by themselves -> the question that each alone opens, whose items say it."""
+    found = {}
+    for other in complaints:
+        for finding_id in knowledge.questions[other].ask_when:
+            for group in knowledge.findings[finding_id].groups:
+                choice = group[0].includes if len(group) == 1 and group[0].question == question_id else None
+                if choice is not None and not knowledge.questions[question_id].choices[choice].said_when:
+                    found[choice] = other
+    return found
+
+
 def draw_complaint(
     question_id: str,
     model: EvidenceModel,
@@ -146,8 +161,9 @@ def draw_complaint(
     hypothesis: Hypothesis,
     states: Mapping[str, str],
     chance: np.random.Generator,
+    also: Sequence[str] = (),
 ) -> list[str]:
-    """Each item as often as the drawn states have it said.
+    """Each item as often as the drawn states have it said, and those that are said `also`.
 
     Where none may be said, it is said if there is no item. Else they are drawn again until there is one; of a sound
     oven, where nothing is said at first, the complaint is a worry. Where the question has no answer for want of any,
@@ -161,7 +177,7 @@ def draw_complaint(
     }
     instead = _if_nothing_is_said(question, hypothesis)
     for _ in range(1 if instead in (NONE, "a_worry") else MOST_TRIES):
-        said = [choice for choice, share in shares.items() if chance.random() < share]
+        said = [*also, *(choice for choice, share in shares.items() if chance.random() < share)]
         if said:
             return said
     return [instead] if instead in question.choices else []

@@ -43,7 +43,7 @@ def test_one_line_holds_what_was_found_and_the_evidence_as_belief_saw_it(said, k
         "result": "mended",
         "causes_found": ["base_element_open"],
         "evidence": {"any_heat": "gets_warm", "underside_pale": "a_bit_pale"},
-        "not_fitted": [],
+        "not_fitted": ["several_lines"],
         "rules_fingerprint": script.knowledge.fingerprint,
     }
 

@@ -1,19 +1,52 @@
 """Which assumed figures would end a session otherwise."""
 
+from dataclasses import replace
+
 import pytest
 
 from assistant.authoring.places import figures_within, with_figure
 from assistant.authoring.ranges import otherwise
-from assistant.belief.decision import decision_of, least_action
+from assistant.belief.decision import Action, decision_of, least_action
 from assistant.belief.hypotheses import compile_evidence_model
 from assistant.belief.posterior import posterior
-from assistant.interview.actions import allowed_actions
+from assistant.interview.actions import Actions, allowed_actions
+from assistant.interview.assess import Assessment
 from assistant.interview.script import Script
 from assistant.knowledge.model import Figure, Knowledge
 from tests.conftest import Begin
 
 UNEVEN = {"danger_now": ["none"], "which_appliance": "electric_oven", "what_goes_wrong": ["one_side"]}
-"""Near the edge between a visit and nothing that points to a fault."""
+FAULT_LEFT = ("costs", "fault_left")
+REGION = "great_britain"
+
+
+def ending(of: Knowledge, assessment: Assessment, allowed: Actions) -> Action:
+    model = compile_evidence_model(of)
+    belief = posterior(model, assessment.evidence, assessment.not_fitted)
+    return least_action(decision_of(of, REGION), belief.marginals, allowed)
+
+
+def with_fault_left(script: Script, money: float) -> Script:
+    """Rules by which a fault that is left costs so much; from half as much to twice as much would be believed."""
+    knowledge = script.knowledge
+    figure = Figure(value=money, unit="money", source="assumed", range=(money / 2, money * 2))
+    regions = {**knowledge.regions, REGION: with_figure(knowledge.regions[REGION], FAULT_LEFT, figure)}
+    changed = knowledge.model_copy(update={"regions": regions})
+    return replace(script, knowledge=changed, decisions={**script.decisions, REGION: decision_of(changed, REGION)})
+
+
+def at_an_edge(script: Script, assessment: Assessment) -> Script:
+    """Rules by which a fault that is left costs hardly enough for a visit."""
+    no_visit, visit = 1.0, 100_000.0
+    marginals, allowed = assessment.posterior.marginals, allowed_actions(script, assessment)
+    while visit / no_visit > 1.001:
+        between = (no_visit * visit) ** 0.5
+        decision = with_fault_left(script, between).decision(REGION)
+        if least_action(decision, marginals, allowed).ending == "book_visit":
+            visit = between
+        else:
+            no_visit = between
+    return with_fault_left(script, visit)
 
 
 def test_figures_are_found_and_put_back_where_they_stand(knowledge: Knowledge) -> None:
@@ -29,25 +62,21 @@ def test_figures_are_found_and_put_back_where_they_stand(knowledge: Knowledge) -
 
 def test_each_figure_named_ends_it_so_when_the_rules_are_compiled_with_it(begun: Begin, script: Script) -> None:
     assessment = begun(**UNEVEN).assessment
-    knowledge = script.knowledge
-    allowed = allowed_actions(script, assessment)
-
-    def ending(of: Knowledge) -> object:
-        model = compile_evidence_model(of)
-        belief = posterior(model, assessment.evidence, assessment.not_fitted)
-        return least_action(decision_of(of, "great_britain"), belief.marginals, allowed)
-
-    found = list(otherwise(script, assessment))
-    assert ("regions/great_britain.yaml", ("costs", "fault_left")) in {(each.file, each.path) for each in found}
+    close = at_an_edge(script, assessment)
+    knowledge, allowed = close.knowledge, allowed_actions(close, assessment)
+    found = list(otherwise(close, assessment))
+    assert (f"regions/{REGION}.yaml", FAULT_LEFT) in {(each.file, each.path) for each in found}
     assert {"causes", "regions"} <= {each.file.split("/")[0] for each in found}
+    assert len(found) >= 5
+    now = ending(knowledge, assessment, allowed)
+    assert now.ending == "book_visit"
     for each in found:
         kind, name = each.file.removesuffix(".yaml").split("/")
         entries = getattr(knowledge, kind)
         old = next(figure for path, figure in figures_within(entries[name]) if path == each.path)
         entry = with_figure(entries[name], each.path, old.model_copy(update={"value": each.value}))
         changed = knowledge.model_copy(update={kind: {**entries, name: entry}})
-        assert ending(changed) == each.ending
-        assert ending(changed) != ending(knowledge)
+        assert ending(changed, assessment, allowed) == each.ending != now
 
 
 def test_a_figure_without_a_range_is_left_alone() -> None:
@@ -57,7 +86,23 @@ def test_a_figure_without_a_range_is_left_alone() -> None:
     ] == [("a",)]
 
 
-@pytest.mark.parametrize("told", [{"which_worry": ["fan_runs_on"], "what_goes_wrong": ["a_worry"]}])
+FAR_FROM_ANY_EDGE = [
+    {
+        "which_worry": ["fan_runs_on"],
+        "what_goes_wrong": ["a_worry"],
+        "browner_than_meant": "as_meant",
+        "less_done_than_meant": "in_good_time",
+    },
+    {
+        "what_goes_wrong": ["pale_below"],
+        "how_it_began": "from_one_day",
+        "underside_pale": "white_or_raw",
+        "floor_of_oven": "bare",
+    },
+]
+
+
+@pytest.mark.parametrize("told", FAR_FROM_ANY_EDGE)
 def test_what_is_far_from_any_edge_ends_as_it_does(begun: Begin, script: Script, told: dict[str, object]) -> None:
     assessment = begun(danger_now=["none"], which_appliance="electric_oven", **told).assessment
     assert list(otherwise(script, assessment)) == []

@@ -10,7 +10,9 @@ import pytest
 from assistant.authoring.simulated_interview import REGION, answer_to, play
 from assistant.authoring.simulated_ovens import DrawnOven, draw_oven, draw_ovens, oven_with_cause
 from assistant.belief.decision import expected_costs
+from assistant.interview.commands import GiveAnswer
 from assistant.interview.script import Script, script_of
+from assistant.knowledge.likelihoods import share_of
 from assistant.knowledge.load import load_knowledge
 from tests.benchmarks import simulated_interviews
 from tests.benchmarks.scored_interviews import Judge, score, truth
@@ -75,6 +77,31 @@ def test_an_oven_with_one_cause_hangs_on_no_other_cause(script: Script) -> None:
         assert oven.hypothesis == (cause,)
         assert oven_with_cause(knowledge, model, cause, 3, SEED) == oven
         assert oven_with_cause(knowledge, model, cause, 4, SEED).replies != oven.replies
+
+
+def test_no_danger_is_told_at_first_and_who_has_nothing_to_name_says_so(script: Script) -> None:
+    knowledge = script.knowledge
+    drawn = draw_ovens(knowledge, script.evidence_model, "each_cause", 120, SEED)
+    for question_id in ("how_it_is_used", "look_over", "which_light_or_clock"):
+        said = [oven.fixed[question_id] for oven in drawn]
+        assert said.count(["none"]) > 20
+        assert any(chosen != ["none"] for chosen in said)
+        assert all("none" not in chosen for chosen in said if len(chosen) > 1)
+    for oven in map(as_saved, drawn):
+        assert answer_to(script, "danger_now", oven, 0.0, 0.0) == GiveAnswer("danger_now", ["none"])
+        assert isinstance(answer_to(script, "sign_sparks", oven, 0.0, 0.0), GiveAnswer)
+    assert all("none" not in oven.fixed["what_goes_wrong"] for oven in drawn)
+
+
+def test_a_way_of_use_is_named_as_often_as_the_tables_say(script: Script) -> None:
+    """Of many householders who start from cold, about as many name it on the screen of ways of use."""
+    knowledge, model = script.knowledge, script.evidence_model
+    said = knowledge.questions["how_it_is_used"].choices["from_cold"].said_when["preheated"]["cold_start"]
+    drawn = [oven_with_cause(knowledge, model, "no_preheat", number, SEED) for number in range(200)]
+    cold = [oven for oven in drawn if oven.states["preheated"] == "cold_start"]
+    naming = sum("from_cold" in oven.fixed["how_it_is_used"] for oven in cold)
+    assert len(cold) > 100
+    assert naming / len(cold) == pytest.approx(share_of(said, knowledge.settings.words), abs=0.15)
 
 
 def test_rules_with_other_questions_are_played_too() -> None:

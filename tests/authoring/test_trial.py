@@ -1,6 +1,7 @@
 """An interview with its trace on, typed and piped."""
 
 import io
+import re
 
 import pytest
 
@@ -59,9 +60,11 @@ def test_nonsense_is_a_sentence_and_the_question_stays(tried, nonsense):
 def test_findings_that_fire_are_named_with_what_they_rest_on(tried):
     text, conversation = tried("none", "pale_below")
     fired = conversation.assessment.trace.concluded
-    assert fired
-    for finding in fired:
-        assert f"+ {finding}, by what_goes_wrong=pale_below" in text
+    rests_on = dict(re.findall(r"\+ (\w+), by (\S+)", text))
+    assert rests_on.keys() == fired != set()
+    through_others = {finding for finding, ground in rests_on.items() if ground in fired}
+    assert {rests_on[finding] for finding in fired - through_others} == {"what_goes_wrong=pale_below"}
+    assert through_others == {"cooks_badly"}
 
 
 def test_what_moved_is_shown_before_and_after(tried):
