@@ -66,9 +66,9 @@ def answers_of_household(
     complaints = list(complaint_questions(knowledge))
     for question_id in sorted(complaints, key=lambda each: bool(opened_by(knowledge, each, complaints))):
         opened = opened_by(knowledge, question_id, complaints)
-        told = [choice for choice, other in opened.items() if found[other] not in ([], [NONE])]
+        also = [choice for choice, other in opened.items() if found[other] not in ([], [NONE])]
         chance = chance_for(key, question_id)
-        found[question_id] = draw_complaint(question_id, model, knowledge, hypothesis, states, chance, told)
+        found[question_id] = draw_complaint(question_id, model, knowledge, hypothesis, states, chance, also)
     if "which_worry" in knowledge.questions:
         worries = [choice for choice in knowledge.questions["which_worry"].choices if choice != NONE]
         found["which_worry"] = [worries[int(chance_for(key, "which_worry").integers(len(worries)))]]
