@@ -10,16 +10,18 @@ from assistant.authoring.svg import ACCENT, FAINT, GRID, INK, add, line, picture
 
 ROW = 19.0
 BAR_TALL = 12.0
-LEFT, RIGHT, TOP, BOTTOM = 28, 36, 156, 36
-NAMES, FIRST, SHARES, SERVED, QUESTIONS = 326, 60, 290, 86, 220
-WIDTH = LEFT + NAMES + FIRST + SHARES + SERVED + QUESTIONS + RIGHT
+LEFT, RIGHT, TOP, BOTTOM = 28, 46, 156, 36
+NAMES, FIRST, SHARES, SERVED, STOPPED, QUESTIONS = 326, 60, 290, 80, 80, 220
+WIDTH = LEFT + NAMES + FIRST + SHARES + SERVED + STOPPED + QUESTIONS + RIGHT
 FIRST_AT = LEFT + NAMES + FIRST - 10
 SHARES_AT = LEFT + NAMES + FIRST
-SERVED_AT = SHARES_AT + SHARES + SERVED / 2
-QUESTIONS_AT = SHARES_AT + SHARES + SERVED
+SERVED_AT = SHARES_AT + SHARES + SERVED / 2 + 6
+STOPPED_AT = SERVED_AT + (SERVED + STOPPED) / 2
+QUESTIONS_AT = SHARES_AT + SHARES + SERVED + STOPPED + 16
 EVERY = 5
 """Rows: after so many a thin line, so that the eye keeps to its row."""
 LONGEST_NAME = 50
+"""Characters; for a longer one the cause's id stands, so that two that begin alike stay apart."""
 STRIPES = "stripes"
 STEP = 10
 """Questions between two marks of the axis."""
@@ -36,6 +38,7 @@ class Labels:
     shares: str
     questions: str
     served: str
+    stopped: str
     keys: Mapping[str, str]
     causes: Mapping[str, str]
 
@@ -49,8 +52,9 @@ def coverage_picture(causes: Sequence[Covered], labels: Labels) -> str:
     text(root, LEFT, 56, labels.note, fill=FAINT)
     _draw_key(root, labels)
     most = max((each.questions_most for each in causes), default=1)
-    scale = QUESTIONS / (STEP * ceil(most / STEP))
-    _draw_axes(root, labels, len(causes), scale)
+    longest = STEP * ceil(most / STEP)
+    scale = QUESTIONS / longest
+    _draw_axes(root, labels, len(causes), longest)
     for number, each in enumerate(causes):
         _draw_row(root, TOP + ROW * number, each, labels.causes[each.cause], scale)
     return written(root)
@@ -91,14 +95,14 @@ def _mark_most(group: Xml.Element, x: float, y: float) -> None:
     line(group, (x, y - 5), (x, y + 5), INK, width=2)
 
 
-def _draw_axes(root: Xml.Element, labels: Labels, rows: int, scale: float) -> None:
+def _draw_axes(root: Xml.Element, labels: Labels, rows: int, longest: int) -> None:
     floor = TOP + ROW * rows
     for percent in range(0, 101, 20):
         at = SHARES_AT + SHARES * percent / 100
         line(root, (at, TOP - 4), (at, floor), GRID)
         _mark_axis(root, at, floor, f"{percent} %")
-    for questions in range(0, int(QUESTIONS / scale) + 1, STEP):
-        at = QUESTIONS_AT + scale * questions
+    for questions in range(0, longest + 1, STEP):
+        at = QUESTIONS_AT + QUESTIONS * questions / longest
         line(root, (at, TOP - 4), (at, floor), GRID)
         _mark_axis(root, at, floor, str(questions))
     for row in range(EVERY, rows, EVERY):
@@ -106,6 +110,7 @@ def _draw_axes(root: Xml.Element, labels: Labels, rows: int, scale: float) -> No
     text(root, FIRST_AT, TOP - 28, labels.first, weight="600", anchor="end")
     text(root, SHARES_AT, TOP - 28, labels.shares, weight="600")
     text(root, SERVED_AT, TOP - 28, labels.served, weight="600", anchor="middle")
+    text(root, STOPPED_AT, TOP - 28, labels.stopped, weight="600", anchor="middle")
     text(root, QUESTIONS_AT, TOP - 28, labels.questions, weight="600")
 
 
@@ -117,7 +122,7 @@ def _mark_axis(root: Xml.Element, at: float, floor: float, words: str) -> None:
 
 def _draw_row(root: Xml.Element, top: float, each: Covered, name: str, scale: float) -> None:
     middle = top + ROW / 2
-    text(root, LEFT + NAMES, middle + 4, _shortened(name), anchor="end")
+    text(root, LEFT + NAMES, middle + 4, name if len(name) <= LONGEST_NAME else each.cause, anchor="end")
     text(root, FIRST_AT, middle + 4, f"{100 * each.leads / each.ovens:.0f} %", anchor="end")
     leads, three = SHARES * each.leads / each.ovens, SHARES * each.in_three / each.ovens
     box = {"y": middle - BAR_TALL / 2, "height": BAR_TALL}
@@ -127,11 +132,8 @@ def _draw_row(root: Xml.Element, top: float, each: Covered, name: str, scale: fl
     if leads > 0:
         add(root, "rect", x=SHARES_AT, width=leads, fill=ACCENT, stroke=ACCENT, **box)
     text(root, SERVED_AT, middle + 4, f"{100 * each.served / each.ovens:.0f} %", anchor="middle")
+    text(root, STOPPED_AT, middle + 4, f"{100 * each.stopped / each.ovens:.0f} %", anchor="middle")
     median, most = QUESTIONS_AT + scale * each.questions_median, QUESTIONS_AT + scale * each.questions_most
     line(root, (median, middle), (most, middle), INK)
     add(root, "circle", cx=median, cy=middle, r=4, fill=INK)
     _mark_most(root, most, middle)
-
-
-def _shortened(name: str) -> str:
-    return name if len(name) <= LONGEST_NAME else name[: LONGEST_NAME - 1] + "…"

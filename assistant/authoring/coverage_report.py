@@ -219,6 +219,7 @@ def _draw(found: Coverage, picture: Path, wording: Wording, out: TextIO, *, quie
         shares=say("coverage-axis_shares", ovens=str(found.plan.ovens)),
         questions=say("coverage-axis_questions"),
         served=say("coverage-heading_served"),
+        stopped=say("coverage-columns_stopped"),
         keys={key: say(f"coverage-key_{key}") for key in keys},
         causes={each.cause: _in_words(each.cause, wording) for each in found.causes},
     )

@@ -9,7 +9,7 @@ import pytest
 
 from assistant.authoring.coverage import Covered, Plan, _Player, coverage
 from assistant.authoring.coverage_picture import LONGEST_NAME
-from assistant.authoring.coverage_report import lines, report, worst_first
+from assistant.authoring.coverage_report import _draw, lines, report, worst_first
 from assistant.authoring.separation import HARD_TO_TELL
 from assistant.authoring.svg import SVG
 from assistant.errors import Refused
@@ -127,6 +127,19 @@ def test_a_stop_serves_a_dangerous_cause(knowledge):
     stopped = [each for each in played if each.stopped]
     assert stopped
     assert all(each.served for each in stopped)
+
+
+def test_in_the_picture_no_two_causes_are_called_alike(tmp_path, knowledge):
+    covered = tuple(Covered(cause, 4, 1, 2, 3, 11, 31, (), 1) for cause in knowledge.causes)
+    found = replace(run()[0], causes=covered)
+    _draw(found, tmp_path / "all.svg", english(), io.StringIO(), quiet=True)
+    root = Xml.parse(tmp_path / "all.svg").getroot()  # noqa: S314 - written just now
+    words = [element.text for element in root.findall(f".//{{{SVG}}}text")]
+    names = [each.text for each in root.findall(f".//{{{SVG}}}text") if each.get("text-anchor") == "end"]
+    called = [name for name in names if not name.endswith("%")]
+    assert len(set(called)) >= len(covered)
+    assert "selector_contact_above" in called
+    assert words.count("40") == 2
 
 
 def test_every_line_is_in_the_language():
