@@ -12,7 +12,7 @@ from assistant.interview.actions import Actions, allowed_actions
 from assistant.interview.assess import Assessment
 from assistant.interview.script import Script
 from assistant.knowledge.likelihoods import NotADistribution
-from assistant.knowledge.model import Cause, Effect, Entry, Figure, Knowledge
+from assistant.knowledge.model import Cause, Effect, Entry, Figure, Knowledge, Question
 
 Path = tuple[str, ...]
 
@@ -97,9 +97,46 @@ def _likelihoods(script: Script, assessment: Assessment) -> Iterator[tuple[str, 
                     continue
                 if kind == "causes" and _from_effect(script.knowledge, entry_id, path[1]):
                     continue
-                if kind == "questions" and path[0] == "minutes":
+                if kind == "questions" and (path[0] == "minutes" or _from_sign(script.knowledge, entry_id, path)):
                     continue
                 yield f"{kind}/{entry_id}.yaml", path, figure, _changed_entry(script, kind, entry_id, path)
+    yield from _told_signs(script, assessment)
+
+
+def _told_signs(script: Script, assessment: Assessment) -> Iterator[tuple[str, Path, Figure, Changed]]:
+    """What the danger signs say that answers spoke of."""
+    knowledge = script.knowledge
+    items = [report.split("__") for report in assessment.evidence if "__" in report]
+    told = {knowledge.questions[question_id].choices[choice_id].signals for question_id, choice_id, _ in items}
+    for sign_id in sorted(sign_id for sign_id in told if sign_id is not None):
+        for path, figure in figures_within(knowledge.signs[sign_id].told_when):
+
+            def changed(other: Figure, sign_id: str = sign_id, path: Path = path) -> tuple[Knowledge, EvidenceModel]:
+                moved = knowledge.model_copy(update={"questions": _questions_told(knowledge, sign_id, path, other)})
+                return moved, with_knowledge(script.evidence_model, moved, ())
+
+            yield f"danger/{sign_id}.yaml", ("told_when", *path), figure, changed
+
+
+def _questions_told(knowledge: Knowledge, sign_id: str, path: Path, figure: Figure) -> dict[str, Question]:
+    """All questions, with that figure wherever an answer says what the sign says."""
+    questions = dict(knowledge.questions)
+    for question_id, question in knowledge.questions.items():
+        for choice_id, choice in question.choices.items():
+            place = ("choices", choice_id, "said_when", *path)
+            if choice.signals == sign_id and _from_sign(knowledge, question_id, place):
+                questions[question_id] = with_figure(questions[question_id], place, figure)
+    return questions
+
+
+def _from_sign(knowledge: Knowledge, question_id: str, path: Path) -> bool:
+    """Whether the figure at that place of a question is one that a danger sign gives."""
+    if len(path) < 4 or path[2] != "said_when":
+        return False
+    choice, name = knowledge.questions[question_id].choices[path[1]], path[3]
+    if choice.signals is None or name not in choice.said_when:
+        return False
+    return choice.said_when[name] == knowledge.signs[choice.signals].told_when.get(name)
 
 
 def _changed_entry(script: Script, kind: str, entry_id: str, path: Path) -> Changed:
