@@ -120,7 +120,8 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
     """The reports that belief weighs. 'Not sure' and 'skipped' are evidence of nothing.
 
     Nor is what somebody didn't choose among several answers, unless all are gone through: people name what bothers
-    them most. A danger sign counts once for each observable, however often it is told, and as its own question says.
+    them most. Nor is a danger sign that wasn't told. One that was told counts once for each observable, however
+    often, and as its own question says.
     """
     found: dict[str, str] = {}
     told: set[tuple[str | None, str]] = set()
@@ -133,7 +134,7 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
             found[question_id] = code
         chosen = _chosen(answer)
         for choice_id, choice in question.choices.items() if chosen else ():
-            if choice_id not in chosen and not question.all_gone_through:
+            if choice_id not in chosen and (choice.signals is not None or not question.all_gone_through):
                 continue
             if choice.signals is not None and _asked_by_itself(choice.signals, question_id, answers):
                 continue
