@@ -1,9 +1,14 @@
 """Starts the command line."""
 
+import os
 import sys
 
 
 def main() -> None:
+    """Belief's matrices are small: several threads for one of them take longer than one, and more memory. They would
+    also be in the way of the rule tools' own processes. It has to be said before numpy is loaded.
+    """
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     from assistant.cli import run
 
     sys.exit(run(sys.argv[1:]))

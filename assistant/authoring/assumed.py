@@ -11,19 +11,28 @@ from typing import Any
 
 from assistant.authoring.assumed_cases import AnsweredCase, Ended, difference
 from assistant.authoring.cases import begin_case, hold
+from assistant.authoring.places import (
+    Path,
+    figures_of,
+    figures_within,
+    file_of,
+    observables_shown,
+    with_figure,
+    with_figure_at,
+)
 from assistant.authoring.processes import processors, spread
-from assistant.authoring.ranges import Path, figures_within, with_figure
 from assistant.belief.decision import decision_of
 from assistant.belief.hypotheses import EvidenceModel, compile_evidence_model, with_knowledge, with_rates
 from assistant.belief.learning import base_rates
 from assistant.interview.script import Script, script_of
 from assistant.interview.state import State
-from assistant.knowledge.danger_questions import is_danger_question
 from assistant.knowledge.figures import Figure
 from assistant.knowledge.likelihoods import NotADistribution
 from assistant.knowledge.model import Knowledge
 
 ASSUMED = "assumed"
+KINDS = ("causes", "effects", "pairs", "observables", "questions", "signs")
+"""Of entries with likelihoods, as fields of Knowledge."""
 ASKING_ONLY = frozenset({"minutes", "patience", "way_opens", "danger_asked_above", "danger_told_above"})
 COSTS_OF_ASKING = frozenset({"minute", "question", "care"})
 OF_PRIORS = frozenset({"something_else", "something_else_breadth", "asked_about"})
@@ -46,7 +55,7 @@ class Number:
             case "settings":
                 return "belief.yaml"
             case kind:
-                return f"{kind}/{self.entry_id}.yaml"
+                return file_of(kind, self.entry_id)
 
     @property
     def asking_only(self) -> bool:
@@ -97,19 +106,19 @@ class Assumed:
 
 
 def assumed_numbers(knowledge: Knowledge, region: str) -> Iterator[Number]:
-    """Those of the causes, pairs, observables, questions, belief and what things cost in the region."""
-    for kind in ("causes", "pairs", "observables", "questions"):
-        for entry_id, entry in getattr(knowledge, kind).items():
-            if not is_danger_question(entry_id):
-                yield from _of(kind, entry_id, (), entry)
-    yield from _of("settings", "", (), knowledge.settings)
-    yield from _of("regions", region, ("costs",), knowledge.regions[region].costs)
-
-
-def _of(kind: str, entry_id: str, before: Path, thing: object) -> Iterator[Number]:
-    for path, figure in figures_within(thing):
+    """Every one where it is written: of the causes, their effects, pairs, observables, questions and danger signs, of
+    belief, and of what things cost in the region.
+    """
+    for kind in KINDS:
+        for entry_id, path, figure in figures_of(knowledge, kind):
+            if figure.source == ASSUMED:
+                yield Number(kind, entry_id, path, figure)
+    for path, figure in figures_within(knowledge.settings):
         if figure.source == ASSUMED:
-            yield Number(kind, entry_id, (*before, *path), figure)
+            yield Number("settings", "", path, figure)
+    for path, figure in figures_within(knowledge.regions[region].costs):
+        if figure.source == ASSUMED:
+            yield Number("regions", region, ("costs", *path), figure)
 
 
 def assumed(
@@ -199,23 +208,17 @@ def with_number(knowledge: Knowledge, number: Number, value: float) -> Knowledge
     figure = number.figure.model_copy(update={"value": value})
     if number.kind == "settings":
         return knowledge.model_copy(update={"settings": with_figure(knowledge.settings, number.path, figure)})
-    entries: Mapping[str, Any] = getattr(knowledge, number.kind)
-    entry = with_figure(entries[number.entry_id], number.path, figure)
-    return knowledge.model_copy(update={number.kind: {**entries, number.entry_id: entry}})
+    return with_figure_at(knowledge, number.kind, number.entry_id, number.path, figure)
 
 
 def _model_with(model: EvidenceModel, knowledge: Knowledge, number: Number) -> EvidenceModel:
     """Only what hangs on the number is computed anew."""
     first = number.path[0]
     match number.kind:
-        case "causes" | "pairs" if first == "shows":
-            return with_knowledge(model, knowledge, (number.path[1],))
-        case "causes" | "pairs":
+        case "causes" | "pairs" if first != "shows":
             return with_rates(model, knowledge, base_rates(knowledge))
-        case "observables":
-            return with_knowledge(model, knowledge, (number.entry_id,))
-        case "questions":
-            return with_knowledge(model, knowledge, ())
+        case kind if kind in KINDS:
+            return with_knowledge(model, knowledge, observables_shown(kind, number.entry_id, number.path))
         case "settings" if first in OF_PRIORS:
             return with_rates(model, knowledge, base_rates(knowledge))
         case "settings" if first == "words":

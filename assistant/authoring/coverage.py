@@ -11,7 +11,7 @@ from statistics import median
 
 from assistant.authoring.processes import processors, spread
 from assistant.authoring.separation import Pair, pairs_of_causes
-from assistant.authoring.simulated_endings import is_served
+from assistant.authoring.simulated_endings import STOP, is_served
 from assistant.authoring.simulated_interview import ROLE, play
 from assistant.authoring.simulated_ovens import oven_with_cause
 from assistant.interview.script import Script, script_of
@@ -38,17 +38,23 @@ class Plan:
 
 @dataclass(frozen=True)
 class Played:
-    """One interview about an oven that has that cause: what was asked, the names that led, whether it was served."""
+    """One interview about an oven that has that cause: in which region, what was asked, the names that led, whether
+    it was stopped for danger, whether it was served.
+    """
 
     cause: str
+    region: str
     asked: tuple[str, ...]
     first_names: tuple[str, ...]
+    stopped: bool
     served: bool
 
 
 @dataclass(frozen=True)
 class Covered:
-    """One cause. `leads`, `in_three` and `served` count interviews; `instead`: the other names that led, how often."""
+    """One cause. `leads`, `in_three`, `served` and `stopped` count interviews; `instead`: the other names that led,
+    how often. `region`: where these ovens stand.
+    """
 
     cause: str
     ovens: int
@@ -58,6 +64,8 @@ class Covered:
     questions_median: float
     questions_most: int
     instead: tuple[tuple[str, int], ...]
+    stopped: int = 0
+    region: str = ""
 
     @property
     def leads_too_seldom(self) -> bool:
@@ -67,13 +75,17 @@ class Covered:
 @dataclass(frozen=True)
 class Coverage:
     """`pairs`: all of them, the hardest to tell apart first. `never_asked`: questions of the rules, in their order;
-    those about danger, which are asked only where danger is told, aren't among them.
+    neither those about danger, which are asked only where danger is told, nor those that only others may be asked.
     """
 
     plan: Plan
     causes: tuple[Covered, ...]
     pairs: tuple[Pair, ...]
     never_asked: tuple[str, ...]
+
+    def nearest(self, cause: str) -> Pair | None:
+        """The pair of that cause with the one that is hardest to tell from it."""
+        return next((pair for pair in self.pairs if cause in pair.causes), None)
 
 
 def coverage(knowledge: Knowledge, plan: Plan, jobs: int, done: Callable[[], None]) -> Coverage:
@@ -90,7 +102,11 @@ def coverage(knowledge: Knowledge, plan: Plan, jobs: int, done: Callable[[], Non
         plan,
         tuple(_covered(cause, interviews) for cause, interviews in played.items()),
         pairs_of_causes(knowledge, script.evidence_model, limit),
-        tuple(q for q in knowledge.questions if q not in asked and not is_danger_question(q)),
+        tuple(
+            question_id
+            for question_id, question in knowledge.questions.items()
+            if question_id not in asked and not is_danger_question(question_id) and question.care.rank <= limit.rank
+        ),
     )
 
 
@@ -112,13 +128,15 @@ class _Player:
     def __call__(self, task: tuple[str, int]) -> Played:
         cause, number = task
         script, plan = self._script, self._plan
-        oven = oven_with_cause(script.knowledge, script.evidence_model, cause, number, plan.seed)
-        found = play(script, asdict(oven), plan.mistakes, unsure=0.0, region=plan.region)
+        oven = oven_with_cause(script.knowledge, script.evidence_model, cause, number, plan.seed, plan.region)
+        found = play(script, asdict(oven), plan.mistakes, unsure=0.0)
         return Played(
             cause,
+            oven.region,
             tuple(question["id"] for question in found["asked"]),
             tuple(name for name, _ in found["named"][:IN_THREE]),
-            is_served(script.knowledge, script.decision(plan.region), (cause,), found),
+            found["action"] == STOP,
+            is_served(script.knowledge, script.decision(oven.region), (cause,), found),
         )
 
 
@@ -134,4 +152,6 @@ def _covered(cause: str, interviews: Sequence[Played]) -> Covered:
         questions_median=median(questions),
         questions_most=max(questions),
         instead=tuple(instead.most_common()),
+        stopped=sum(each.stopped for each in interviews),
+        region=interviews[0].region,
     )

@@ -76,13 +76,17 @@ def worst_first(causes: Sequence[Covered]) -> list[Covered]:
 
 def _causes(found: Coverage, wording: Wording) -> Iterator[str]:
     yield wording.say("coverage-causes")
-    heads = [wording.say(f"coverage-columns_{name}") for name in ("first", "three", "served", "questions")]
+    heads = [wording.say(f"coverage-columns_{name}") for name in ("first", "three", "served", "stopped", "questions")]
     rows = [
-        [each.cause, *(_share(count, each.ovens, wording) for count in (each.leads, each.in_three, each.served)), asked]
+        [each.cause, *(_share(count, each.ovens, wording) for count in counts), asked]
         for each in worst_first(found.causes)
+        for counts in [(each.leads, each.in_three, each.served, each.stopped)]
         for asked in [f"{each.questions_median:g}, {each.questions_most}"]
     ]
     yield from table([["", *heads], *rows])
+    for each in found.causes:
+        if each.region != found.plan.region:
+            yield wording.say("coverage-elsewhere", cause=each.cause, region=each.region)
 
 
 def table(rows: Sequence[Sequence[str]]) -> Iterator[str]:
@@ -108,7 +112,22 @@ def _instead(found: Coverage, wording: Wording) -> Iterator[str]:
     for each in seldom:
         names = [wording.say("coverage-instead_name", cause=c, count=n) for c, n in each.instead[:MOST_INSTEAD]]
         leads = f"{100 * each.leads / each.ovens:.0f}".rjust(3)
-        yield wording.say("coverage-instead_row", cause=each.cause.ljust(width), leads=leads, names=", ".join(names))
+        why = _why(found, each, wording)
+        row = {"cause": each.cause.ljust(width), "leads": leads, "names": ", ".join(names), "why": why}
+        yield wording.say("coverage-instead_row", **row)
+
+
+def _why(found: Coverage, each: Covered, wording: Wording) -> str:
+    """The nearest twin, and whether a householder can see the difference; and how often danger ended it first."""
+    said = []
+    if each.stopped:
+        said.append(wording.say("coverage-why_stopped", percent=f"{100 * each.stopped / each.ovens:.0f}"))
+    pair = found.nearest(each.cause)
+    if pair is not None:
+        (twin,) = (name for name in pair.causes if name != each.cause)
+        seen = "yes" if pair.least >= HARD_TO_TELL else "no"
+        said.append(wording.say("coverage-why_twin", cause=twin, decibans=f"{pair.least:.1f}", seen=seen))
+    return "; ".join(said)
 
 
 def hard_pairs(found: Coverage) -> list[Pair]:
@@ -161,10 +180,19 @@ def as_data(found: Coverage, wording: Wording) -> dict[str, Any]:
                 "in_three": each.in_three,
                 "served": each.served,
                 "questions": {"median": each.questions_median, "most": each.questions_most},
+                "stopped": each.stopped,
+                "region": each.region,
                 "leads_too_seldom": each.leads_too_seldom,
                 "instead": dict(each.instead),
+                "nearest": pair
+                and {
+                    "id": next(name for name in pair.causes if name != each.cause),
+                    "decibans": round(pair.least, 2),
+                    "hard_to_tell": pair.least < HARD_TO_TELL,
+                },
             }
             for each in found.causes
+            for pair in [found.nearest(each.cause)]
         ],
         "hard_to_tell_below_decibans": HARD_TO_TELL,
         "pairs": [

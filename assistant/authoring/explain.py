@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any, TextIO
 
 from assistant.authoring.explained import Book, Parts, listed, numbers, says, texts, used
-from assistant.authoring.explained_causes import explain_cause, explain_observable, explain_pair
+from assistant.authoring.explained_causes import explain_cause, explain_effect, explain_observable, explain_pair
 from assistant.authoring.explained_questions import explain_finding, explain_question, explain_sign
 from assistant.interview.script import Script
 from assistant.knowledge.rules_folder import ENTRY_FOLDERS, read_folder
@@ -19,6 +19,7 @@ Explainer = Callable[[Book, str, Any], Parts]
 
 EXPLAINERS: dict[str, Explainer] = {
     "causes": explain_cause,
+    "effects": explain_effect,
     "observables": explain_observable,
     "questions": explain_question,
     "findings": explain_finding,

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from assistant.authoring.mentions import Entries, mentions
-from assistant.authoring.ranges import Path
+from assistant.authoring.places import Path
 from assistant.interview.script import Script
 from assistant.knowledge.figures import Distribution, Entry, Figure
 from assistant.knowledge.likelihoods import Words, shares
@@ -57,7 +57,7 @@ def says(book: Book, note: str | None, message: str, *attributes: str) -> Iterat
     """The note of the rules, then what people read of it."""
     if note:
         yield book.say("note", note=note)
-    for attribute in (None, *attributes):
+    for attribute in (None, *attributes) if message else ():
         words = book.told(message, attribute)
         if words:
             yield book.say(f"told_{attribute}" if attribute else "told", words=words)

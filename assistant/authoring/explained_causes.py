@@ -5,13 +5,14 @@ from collections.abc import Iterator
 import numpy as np
 
 from assistant.authoring.explained import Book, Parts, distribution, listed, numbers, percent, says, used
+from assistant.authoring.places import from_effect
 from assistant.authoring.separation import pairs_of_causes
 from assistant.authoring.simulated_interview import ROLE
 from assistant.belief.hypotheses import CHOSEN, NOT_CHOSEN, EvidenceModel
 from assistant.belief.learning import base_rates
 from assistant.belief.posterior import DECIBANS_PER_NAT
 from assistant.interview.script import question_of_key
-from assistant.knowledge.model import Cause, Observable, Pair
+from assistant.knowledge.model import Cause, Distribution, Effect, Observable, Pair
 from assistant.wording.sentences import Sentences
 
 MOST_WEIGHTS = 8
@@ -22,13 +23,19 @@ LEAST_TOLD = 0.5
 
 def explain_cause(book: Book, cause_id: str, cause: Cause) -> Parts:
     yield "says", _cause_says(book, cause_id, cause)
-    yield "shows", _shows(book, cause)
+    yield "shows", _shows(book, cause_id, cause)
     weights = sorted(weights_of_answers(book.script.evidence_model, cause_id), key=lambda each: -each[2])
     yield "for", _weights(book, [each for each in weights if each[2] >= LEAST_TOLD][:MOST_WEIGHTS])
     yield "against", _weights(book, [each for each in weights[::-1] if each[2] <= -LEAST_TOLD][:MOST_WEIGHTS])
     yield "near", _nearest(book, cause_id)
-    yield "numbers", numbers(book, cause)
+    yield "numbers", numbers(book, _own_of(book, cause_id, cause))
     yield "used", used(book, "causes", cause_id)
+
+
+def _own_of(book: Book, cause_id: str, cause: Cause) -> Cause:
+    """The cause with what its own file says it shows."""
+    own = {n: shown for n, shown in cause.shows.items() if not from_effect(book.script.knowledge, cause_id, n)}
+    return cause.model_copy(update={"shows": own})
 
 
 def _cause_says(book: Book, cause_id: str, cause: Cause) -> Iterator[str]:
@@ -53,10 +60,38 @@ def _cause_says(book: Book, cause_id: str, cause: Cause) -> Iterator[str]:
     yield book.say("can_mislead", note=cause.can_mislead)
 
 
-def _shows(book: Book, cause: Cause) -> Iterator[str]:
+def _shows(book: Book, cause_id: str, cause: Cause) -> Iterator[str]:
+    """Its own rows, and those that come from its effect."""
     for name, shown in cause.shows.items():
-        observable = book.script.knowledge.observables[name]
-        yield distribution(book, name, shown, observable.states, observable.normal)
+        said = _against_normal(book, name, shown)
+        taken_over = from_effect(book.script.knowledge, cause_id, name)
+        yield book.say("from_effect", row=said, effect=str(cause.effect)) if taken_over else said
+
+
+def _against_normal(book: Book, name: str, shown: Distribution) -> str:
+    observable = book.script.knowledge.observables[name]
+    return distribution(book, name, shown, observable.states, observable.normal)
+
+
+def explain_effect(book: Book, effect_id: str, effect: Effect) -> Parts:
+    yield "says", _effect_says(book, effect)
+    yield "shows", (_against_normal(book, name, shown) for name, shown in effect.shows.items())
+    yield "has_effect", _causes_with(book, effect_id, effect)
+    yield "numbers", numbers(book, effect)
+
+
+def _effect_says(book: Book, effect: Effect) -> Iterator[str]:
+    yield from says(book, effect.note, "")
+    if effect.masks:
+        yield book.say("masks", names=listed(effect.masks))
+
+
+def _causes_with(book: Book, effect_id: str, effect: Effect) -> Iterator[str]:
+    """Each with the rows in which its own file says otherwise."""
+    for cause_id, cause in book.script.knowledge.causes.items():
+        if cause.effect == effect_id:
+            otherwise = [name for name in effect.shows if not cause.shows_as(effect, name)]
+            yield book.say("cause_but_for", cause=cause_id, names=listed(otherwise)) if otherwise else cause_id
 
 
 def weights_of_answers(model: EvidenceModel, cause: str) -> Iterator[tuple[str, str, float]]:

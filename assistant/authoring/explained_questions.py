@@ -3,10 +3,15 @@
 from collections.abc import Iterator
 
 from assistant.authoring.explained import Book, Parts, distribution, listed, numbers, percent, says, used
-from assistant.belief.hypotheses import codes_of
+from assistant.authoring.separation import expected_weights
+from assistant.belief.hypotheses import NOTHING_WRONG, codes_of
 from assistant.knowledge.danger_questions import is_danger_question, sign_question_id
 from assistant.knowledge.likelihoods import share_of
 from assistant.knowledge.model import Care, Choice, Condition, Effects, Finding, Question, Sign
+
+MOST_SEPARATED = 12
+LEAST_SEPARATED = 5.0
+"""Decibans in the smaller direction: the right one about three times as likely as the other."""
 
 
 def explain_question(book: Book, question_id: str, question: Question) -> Parts:
@@ -14,6 +19,8 @@ def explain_question(book: Book, question_id: str, question: Question) -> Parts:
     yield "answers", _answers(book, question_id, question)
     if not is_danger_question(question_id):
         yield "opens", _opens(book, question_id, question)
+    if question.stage == "tests":
+        yield "separates", separated(book, question_id)
     yield "numbers", numbers(book, question)
     yield "used", used(book, "questions", question_id)
 
@@ -56,6 +63,32 @@ def _bands(book: Book, question: Question) -> Iterator[str]:
 
 def _answer(book: Book, code: str, words: str, does: str) -> str:
     return book.say("answer_does" if does else "answer", answer=code, words=words, does=does)
+
+
+def separated(book: Book, question_id: str) -> Iterator[str]:
+    """For each answer, the causes for which it is the likeliest, where it isn't so for a sound oven; then the causes
+    that look alike and that this question alone tells apart.
+    """
+    knowledge, model = book.script.knowledge, book.script.evidence_model
+    states = model.state_given[model.observable_of[question_id]]
+    alone = {cause: model.place_of[cause,] for cause in knowledge.causes}
+    answers = (model.report_given[question_id] @ states).argmax(axis=0)
+    for row, code in enumerate(model.codes[question_id]):
+        causes = [cause for cause, column in alone.items() if answers[column] == row]
+        if answers[model.place_of[NOTHING_WRONG]] == row:
+            yield book.say("separates_sound", answer=code)
+        elif causes:
+            yield book.say("separates_causes", answer=code, names=listed(causes))
+    weights = expected_weights(model, model.observable_of[question_id], [question_id])
+    row_of = {cause: number for number, cause in enumerate(knowledge.causes, 1)}
+    told = {}
+    for cause_id, cause in knowledge.causes.items():
+        for other in cause.look_alikes:
+            one, two = sorted((row_of[cause_id], row_of[other]))
+            told[one, two] = min(weights[one, two], weights[two, one]), cause_id, other
+    for decibans, cause_id, other in sorted(told.values(), key=lambda each: -round(each[0], 3))[:MOST_SEPARATED]:
+        if decibans >= LEAST_SEPARATED:
+            yield book.say("separates_pair", decibans=f"{decibans:5.1f}", first=cause_id, second=other)
 
 
 def _what_it_does(book: Book, choice: Choice) -> Iterator[str]:
@@ -140,6 +173,7 @@ def _does(book: Book, effects: Effects) -> Iterator[str]:
 
 def explain_sign(book: Book, sign_id: str, sign: Sign) -> Parts:
     yield "says", _sign_says(book, sign_id, sign)
+    yield "numbers", numbers(book, sign)
     yield "used", used(book, "danger", sign_id)
 
 
@@ -151,5 +185,7 @@ def _sign_says(book: Book, sign_id: str, sign: Sign) -> Iterator[str]:
         [answer for answer, means in sign.answers.items() if means == meaning] for meaning in ("stop", "clear")
     )
     yield book.say("sign_answers", stop=listed(stop), clear=listed(clear) or "–")
+    if sign.told_when:
+        yield book.say("sign_tells", names=listed(sign.told_when))
     yield book.say("sign_steps", names=listed(sign.steps))
     yield book.say("sign_who", who=book.who(sign.who), urgency=sign.urgency)

@@ -1,7 +1,6 @@
 """The commands that show what a change of the rules does: their options, and what they start."""
 
 import argparse
-import os
 import sys
 from pathlib import Path
 
@@ -85,12 +84,7 @@ def add_rule_tools(tools: Commands, shared: argparse.ArgumentParser) -> None:
 
 
 def use_rules(arguments: argparse.Namespace, places: Places) -> int:
-    """The exit status of the tool that was named.
-
-    Belief's matrices are small: several threads for one of them take longer than one thread, and would be in the way
-    of the tools' own processes.
-    """
-    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+    """The exit status of the tool that was named."""
     return _TOOLS[arguments.tool](arguments, places)
 
 

@@ -6,10 +6,11 @@ speak for it against the second, on average. Reports of one observable hang toge
 are independent given the cause; so the weights of the observables add up. It goes in two directions, and the smaller
 one counts. Which questions an interview would ask is left out of account: it is what could be told, at the best.
 
-An answer among several counts where it is named, and for nothing where it isn't, as belief weighs it.
+An answer among several counts where it is named, and for nothing where it isn't unless all are gone through, and a
+danger sign once for each observable, as belief weighs them.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
 
 import numpy as np
@@ -49,9 +50,9 @@ class Pair:
 def pairs_of_causes(knowledge: Knowledge, model: EvidenceModel, limit: Care) -> tuple[Pair, ...]:
     """Every pair, the hardest to tell apart first. `limit`: how far the role's questions may go."""
     names = (NONE, *knowledge.causes)
-    by_observable = {
-        name: expected_weights(model, name, reports) for name, reports in _reports(knowledge, model, limit)
-    }
+    gone_through = _gone_through(knowledge, model)
+    reports = dict(_reports(knowledge, model, limit))
+    by_observable = {name: expected_weights(model, name, those, gone_through) for name, those in reports.items()}
     total = sum(by_observable.values(), np.zeros((len(names), len(names))))
     found = []
     for first, one in enumerate(names):
@@ -75,15 +76,38 @@ def _least(weights: Floats, first: int, second: int) -> float:
 def _reports(knowledge: Knowledge, model: EvidenceModel, limit: Care) -> Iterator[tuple[str, tuple[str, ...]]]:
     """Observable -> the reports of it that the role may be asked for."""
     allowed: dict[str, list[str]] = {}
+    told: set[tuple[str, str]] = set()
     for report, name in model.observable_of.items():
-        if knowledge.questions[question_of_key(report)].care.rank <= limit.rank:
-            allowed.setdefault(name, []).append(report)
+        if knowledge.questions[question_of_key(report)].care.rank > limit.rank:
+            continue
+        sign = _sign_of(knowledge, report)
+        if sign is not None and (sign, name) in told:
+            continue
+        told.add((sign or "", name))
+        allowed.setdefault(name, []).append(report)
     yield from ((name, tuple(reports)) for name, reports in allowed.items())
 
 
-def expected_weights(model: EvidenceModel, observable: str, reports: Sequence[str]) -> Floats:
-    """(C + 1, C + 1) of decibans: nothing wrong and each cause alone, the row's against the column's."""
-    told, weighed = _combinations(model, reports)
+def _sign_of(knowledge: Knowledge, report: str) -> str | None:
+    """The danger sign that is told by the report, if it is one answer among several."""
+    question_id, *item = report.split("__")
+    return knowledge.questions[question_id].choices[item[0]].signals if item else None
+
+
+def _gone_through(knowledge: Knowledge, model: EvidenceModel) -> frozenset[str]:
+    """Reports of answers that count too where they aren't named."""
+    reports = model.observable_of
+    return frozenset(r for r in reports if "__" in r and knowledge.questions[question_of_key(r)].all_gone_through)
+
+
+def expected_weights(
+    model: EvidenceModel, observable: str, reports: Sequence[str], gone_through: Set[str] = frozenset()
+) -> Floats:
+    """(C + 1, C + 1) of decibans: nothing wrong and each cause alone, the row's against the column's.
+
+    `gone_through`: reports that count too where they aren't named.
+    """
+    told, weighed = _combinations(model, reports, gone_through)
     columns = [model.place_of[NOTHING_WRONG], *(model.place_of[cause,] for cause in model.causes[:-1])]
     states = model.state_given[observable][:, columns]
     probability, log_weight = told @ states, np.log(weighed @ states)
@@ -92,7 +116,7 @@ def expected_weights(model: EvidenceModel, observable: str, reports: Sequence[st
     return found
 
 
-def _combinations(model: EvidenceModel, reports: Sequence[str]) -> tuple[Floats, Floats]:
+def _combinations(model: EvidenceModel, reports: Sequence[str], gone_through: Set[str]) -> tuple[Floats, Floats]:
     """(R, S) twice, for all that may be answered together: P(answers | state), and what belief makes of them."""
     states = model.report_given[reports[0]].shape[1]
     told = weighed = np.ones((1, states))
@@ -101,7 +125,7 @@ def _combinations(model: EvidenceModel, reports: Sequence[str]) -> tuple[Floats,
         if len(told) * len(table) > MOST_COMBINATIONS:
             break
         counted = table
-        if model.codes[report] == (CHOSEN, NOT_CHOSEN):
+        if model.codes[report] == (CHOSEN, NOT_CHOSEN) and report not in gone_through:
             counted = np.vstack((table[0], np.ones(states)))
         told = (told[:, None, :] * table[None]).reshape(-1, states)
         weighed = (weighed[:, None, :] * counted[None]).reshape(-1, states)

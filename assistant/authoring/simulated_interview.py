@@ -33,7 +33,6 @@ PLAIN_ANSWERS: Mapping[str, Any] = {
     "whose_oven": "own",
     "guarantee": "no",
     "may_look_cold": "off_and_cold",
-    "look_over": ["none"],
     "hot_gate": ["adult_stays", "no_child_or_pet_near", "no_home_oxygen", "oven_empty", "cooling_air_as_usual"],
     "breaker_went_when": "found_later",
     "knob_while_heating": "hardly_ever",
@@ -84,10 +83,9 @@ def _deny(question_id: str, question: Question) -> Command:
     return SayNotSure(question_id) if best is None else GiveAnswer(question_id, best)
 
 
-def play(
-    script: Script, oven: Mapping[str, Any], mistakes: float, unsure: float, region: str = REGION
-) -> dict[str, Any]:
-    """One interview to its first verdict; what was asked, and how it ended."""
+def play(script: Script, oven: Mapping[str, Any], mistakes: float, unsure: float) -> dict[str, Any]:
+    """One interview to its first verdict, in the oven's region; what was asked, and how it ended."""
+    region = oven["region"] if oven["region"] in script.knowledge.regions else REGION
     began = time.perf_counter()
     record = SessionRecord(session_id="0" * 32, code_hash=str(oven["number"]), name=None, created_at=utc_now())
     conversation = Conversation(script, MemoryStore(), record)

@@ -8,9 +8,11 @@ order of tests are those of the most probable. Injury has no price here.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 import numpy as np
+import numpy.typing as npt
 
 from assistant.belief.combination import Floats
 from assistant.belief.hypotheses import SOMETHING_ELSE
@@ -49,6 +51,11 @@ class Decision:
     parts_brought: int
     tests_planned: int
     tried_in_vain: float
+
+    @cached_property
+    def is_tried(self) -> npt.NDArray[np.bool_]:
+        """(A,): whether it is something to try."""
+        return np.array([action.ending in ("do_one_thing", "use_differently") for action in self.actions])
 
 
 def decision_of(knowledge: Knowledge, region: str) -> Decision:
@@ -141,9 +148,8 @@ def expected_costs(decision: Decision, marginals: Floats, total: Floats) -> Floa
     holds because acts and ways of use serve habits, of which no set has two: what is served never exceeds the total.)
     """
     found = total[:, None] * decision.price + marginals @ decision.left
-    tries = [action.ending in ("do_one_thing", "use_differently") for action in decision.actions]
     in_vain = np.maximum(total[:, None] - marginals @ decision.serves, 0.0)
-    found += decision.tried_in_vain * in_vain * np.array(tries)
+    found += decision.tried_in_vain * in_vain * decision.is_tried
     for action, sought in decision.visits.items():
         now, later = _of_the_visits(decision, sought, marginals, total)
         found += later[:, None]
@@ -161,18 +167,32 @@ def _of_the_visits(decision: Decision, sought: Floats, marginals: Floats, total:
     theirs = marginals[:, causes]
     part_of = decision.part_of[causes]
     trips = decision.return_visit * (theirs @ part_of[:, part_of.any(axis=0)])
-    likeliest = -np.sort(-_likeliest(theirs, decision.tests_planned), axis=1)
-    planned = likeliest.shape[1]
     every = theirs.sum(axis=1)
-    tests = planned * every - np.cumsum(likeliest, axis=1)[:, : planned - 1].sum(axis=1)
-    unspared = trips.sum(axis=1) + decision.test * tests
+    unspared = trips.sum(axis=1) + decision.test * _tests_until_found(theirs, every, decision.tests_planned)
     now, later = (unspared - _spared_by_parts(decision, trips, visits) for visits in (total, every))
     return now, later
 
 
+def _tests_until_found(theirs: Floats, every: Floats, planned: int) -> Floats:
+    """(R,): one for the likeliest cause, two for the next; the last planned one stands for all that are left."""
+    planned = min(planned, theirs.shape[1])
+    if planned < 2:
+        return planned * every
+    likeliest = np.sort(_likeliest(theirs, planned - 1), axis=1)
+    found: Floats = planned * every - likeliest[:, 1 - planned :] @ np.arange(1.0, planned)
+    return found
+
+
 def _spared_by_parts(decision: Decision, trips: Floats, visits: Floats) -> Floats:
-    """(R,): what the best kit spares of second trips (R, P), less the parts in it; each visit brings it."""
-    spared = np.maximum(trips - decision.part_brought * visits[:, None], 0.0)
+    """(R,): what the best kit spares of second trips (R, P), less the parts in it; each visit brings it.
+
+    Parts that no row would bring are left out before the best are looked for.
+    """
+    brought = (decision.part_brought * visits)[:, None]
+    worth_it = (trips > brought).any(axis=0)
+    if not worth_it.any():
+        return np.zeros(len(trips))
+    spared = np.maximum(trips[:, worth_it] - brought, 0.0)
     total: Floats = _likeliest(spared, decision.parts_brought).sum(axis=1)
     return total
 
@@ -186,9 +206,37 @@ def _likeliest(values: Floats, number: int) -> Floats:
 
 
 def least_costs(decision: Decision, marginals: Floats, total: Floats, allowed: Sequence[int]) -> Floats:
-    """(R,): the expected cost of the best allowed action, times the probability of the row."""
-    least: Floats = expected_costs(decision, marginals, total)[:, list(allowed)].min(axis=1)
+    """(R,): the expected cost of the best allowed action, times the probability of the row.
+
+    As the least of `expected_costs`, but what is alike is computed once: of things to try that cost the same and
+    leave the same, that one is best which serves the most.
+    """
+    visits = {action: _of_the_visits(decision, sought, marginals, total) for action, sought in decision.visits.items()}
+    later = sum((after for _, after in visits.values()), np.zeros(len(total)))
+    by_group = []
+    for group in _alike(decision, tuple(allowed)):
+        first = group[0]
+        costs = total * decision.price[first] + marginals @ decision.left[:, first] + later
+        if decision.is_tried[first]:
+            served = decision.serves[:, list(group)]
+            causes = np.flatnonzero(served.any(axis=1))
+            most = (marginals[:, causes] @ served[causes]).max(axis=1)
+            costs += decision.tried_in_vain * np.maximum(total - most, 0.0)
+        if first in visits:
+            now, after = visits[first]
+            costs += now - after
+        by_group.append(costs)
+    least: Floats = np.min(by_group, axis=0)
     return least
+
+
+def _alike(decision: Decision, allowed: tuple[int, ...]) -> list[list[int]]:
+    """The allowed actions; together those to try whose price and what they leave are the same."""
+    groups: dict[object, list[int]] = {}
+    for number in allowed:
+        same = (decision.price[number], decision.left[:, number].tobytes()) if decision.is_tried[number] else number
+        groups.setdefault(same, []).append(number)
+    return list(groups.values())
 
 
 def least_action(decision: Decision, marginals: Floats, allowed: Sequence[int]) -> Action:

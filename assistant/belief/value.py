@@ -6,8 +6,10 @@ looks at a single question; two steps also at the best one after it, so that que
 seen too.
 """
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import combinations
 
 import numpy as np
 
@@ -15,6 +17,7 @@ from assistant.belief.combination import Floats
 from assistant.belief.decision import Decision, least_costs
 from assistant.belief.hypotheses import EvidenceModel
 from assistant.belief.posterior import Posterior, state_weights
+from assistant.belief.two_answers import Pairs, pairs_of_rows
 
 LEAST_MONEY = 0.001
 """Less is nothing: it is rounding, and must not choose."""
@@ -53,7 +56,7 @@ class Outlook:
     """What the answers of the candidates would do. R rows, one for each answer; H hypotheses that are kept.
 
     `given`: (R, H) P(answer | hypothesis, the answers so far). `rows`: question -> its rows.
-    `states`: observable -> (S, H) P(state | hypothesis, the answers so far).
+    `states`: observable of several candidates -> (S, H) P(state | hypothesis, the answers so far).
     """
 
     probabilities: Floats
@@ -78,15 +81,16 @@ def look_ahead(
     weights = state_weights(model, answers)
     names = dict.fromkeys(model.observable_of[question_id] for question_id in asked)
     states = {name: _states_now(model.state_given[name][:, kept], weights.get(name)) for name in names}
-    blocks, rows, start = [], {}, 0
+    rows, start = {}, 0
     for question_id in asked:
-        block = model.report_given[question_id] @ states[model.observable_of[question_id]]
-        rows[question_id] = slice(start, start + len(block))
-        start += len(block)
-        blocks.append(block)
-    given = np.vstack(blocks) if blocks else np.empty((0, len(kept)))
+        rows[question_id] = slice(start, start + len(model.report_given[question_id]))
+        start = rows[question_id].stop
+    given = np.empty((start, len(kept)))
+    for question_id, own in rows.items():
+        np.matmul(model.report_given[question_id], states[model.observable_of[question_id]], out=given[own])
     probabilities = now.probabilities[kept] / now.probabilities[kept].sum()
-    return Outlook(probabilities, model.held[kept], given, rows, states)
+    told_twice = [name for name, reports in Counter(map(model.observable_of.__getitem__, asked)).items() if reports > 1]
+    return Outlook(probabilities, model.held[kept], given, rows, {name: states[name] for name in told_twice})
 
 
 def _most_probable(probabilities: Floats, dropped: float) -> np.ndarray[tuple[int], np.dtype[np.intp]]:
@@ -162,32 +166,29 @@ def _costs_after_two(
 ) -> dict[str, Floats]:
     """question -> (R,): the expected cost after each row's answer and then that question's, best ended each time."""
     names = [each.question_id for each in candidates]
-    found = np.zeros((len(names), len(outlook.given)))
-    weighed = outlook.given * outlook.probabilities
-    for number, first in enumerate(names):
-        later = names[number + 1 :]
-        if not later:
-            break
-        block = slice(outlook.rows[later[0]].start, outlook.rows[later[-1]].stop)
-        joint = weighed[outlook.rows[first]][:, None, :] * outlook.given[None, block]
-        for second in later:
-            if model.observable_of[second] == model.observable_of[first]:
-                own = outlook.rows[second]
-                joint[:, own.start - block.start : own.stop - block.start] = _both_told(model, outlook, first, second)
-        flat = joint.reshape(-1, joint.shape[2])
-        least = least_costs(decision, flat @ outlook.members, flat.sum(axis=1), allowed).reshape(joint.shape[:2])
-        starts = [outlook.rows[second].start - block.start for second in later]
-        found[number + 1 :, outlook.rows[first]] = np.add.reduceat(least, starts, axis=1).T
-        found[number, block] = least.sum(axis=0)
-    return dict(zip(names, found, strict=True))
+    by_pair = np.zeros((len(outlook.given), len(outlook.given)))
+    for pairs in pairs_of_rows(outlook.given, outlook.probabilities, outlook.members, list(outlook.rows.values())):
+        _tell_of_one_thing(model, outlook, names, pairs)
+        by_pair[pairs.first, pairs.second] = least_costs(decision, pairs.marginals, pairs.total, allowed)
+    by_pair += by_pair.T
+    starts = [outlook.rows[name].start for name in names]
+    return dict(zip(names, np.add.reduceat(by_pair, starts, axis=0), strict=True)) if names else {}
 
 
-def _both_told(model: EvidenceModel, outlook: Outlook, first: str, second: str) -> Floats:
-    """(answers, answers, H): two reports of one observable hang together through its state."""
-    states = outlook.states[model.observable_of[first]]
-    tables = model.report_given[first], model.report_given[second]
-    both: Floats = np.einsum("as,bs,sh->abh", *tables, states) * outlook.probabilities
-    return both
+def _tell_of_one_thing(model: EvidenceModel, outlook: Outlook, names: Sequence[str], pairs: Pairs) -> None:
+    """Two reports of one observable hang together through its state: put what they leave into the pairs."""
+    of_observable: dict[str, list[str]] = {}
+    for name in names:
+        of_observable.setdefault(model.observable_of[name], []).append(name)
+    for observable, reports in of_observable.items():
+        for one, other in combinations(reports, 2):
+            at = pairs.places(outlook.rows[one], outlook.rows[other])
+            if len(at):
+                tables = model.report_given[one][:, None, :] * model.report_given[other][None]
+                states = outlook.states[observable]
+                joint = tables.reshape(-1, len(states)) @ (states * outlook.probabilities)
+                pairs.marginals[at] = joint @ outlook.members
+                pairs.total[at] = joint.sum(axis=1)
 
 
 def _information(outlook: Outlook) -> Floats:
@@ -198,7 +199,8 @@ def _information(outlook: Outlook) -> Floats:
 
 
 def _xlog2x(values: Floats) -> Floats:
-    found: Floats = values * np.log2(values)
+    found: Floats = np.log2(values)
+    found *= values
     return found
 
 

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from assistant.chat.terminal import Terminal
     from assistant.interview.conversation import Conversation
     from assistant.interview.log import EventLog, SessionRecord
-    from assistant.interview.script import Script
+    from assistant.knowledge.model import Knowledge
     from assistant.wording.languages import Languages
 
 
@@ -39,12 +39,12 @@ class Setting:
 
 def begin(setting: Setting) -> int:
     """A new session; nothing is stored until the first answer. Returns the exit status."""
-    opening, script_and_languages = _opening(setting)
+    opening, loaded = _opening(setting)
     _write(opening.paragraphs(), setting)
     log = _log_or_none(setting)
     terminal = _terminal(setting)
     with ThreadPoolExecutor(1) as pool:
-        loading = pool.submit(_new_talk, setting, script_and_languages, log, terminal)
+        loading = pool.submit(_new_talk, setting, loaded, log, terminal)
         try:
             line = terminal.ask(opening.completions)
         except (EOFError, KeyboardInterrupt):
@@ -55,8 +55,8 @@ def begin(setting: Setting) -> int:
     return 0 if log is not None else 1
 
 
-def _opening(setting: Setting) -> "tuple[Opening, tuple[Script, Languages] | None]":
-    """The first screen, and what had to be loaded to make it, if it wasn't kept."""
+def _opening(setting: Setting) -> "tuple[Opening, tuple[Knowledge, Languages] | None]":
+    """The first screen, and what had to be loaded to make it, if it wasn't kept. Nothing is compiled for it."""
     rules, words = fingerprint(setting.rules), fingerprint(setting.locales, "*.ftl")
     kept = opening_file(setting.cache, combined(rules, words, setting.lang, setting.region))
     opening = read_opening(kept) if kept is not None else None
@@ -64,11 +64,11 @@ def _opening(setting: Setting) -> "tuple[Opening, tuple[Script, Languages] | Non
         return opening, None
     from assistant.chat.pages import Pages
 
-    script, languages = _load(setting)
+    knowledge, languages = _load(setting)
     opening = Pages(languages.sentences(setting.lang, setting.region)).opening()
     if kept is not None:
         keep_opening(kept, opening)
-    return opening, (script, languages)
+    return opening, (knowledge, languages)
 
 
 def _write(paragraphs: list[Paragraph], setting: Setting) -> None:
@@ -95,20 +95,19 @@ def _terminal(setting: Setting) -> "Terminal":
     return terminal_for(plain=setting.plain)
 
 
-def _load(setting: Setting) -> "tuple[Script, Languages]":
-    from assistant.interview.script import script_of
+def _load(setting: Setting) -> "tuple[Knowledge, Languages]":
     from assistant.knowledge.load import load_knowledge
     from assistant.wording.languages import Languages
 
     knowledge = load_knowledge(setting.rules, setting.cache)
     languages = Languages(setting.locales, knowledge)
     languages.require_words_for_rules(setting.lang)
-    return script_of(knowledge), languages
+    return knowledge, languages
 
 
 def _new_talk(
     setting: Setting,
-    script_and_languages: "tuple[Script, Languages] | None",
+    loaded: "tuple[Knowledge, Languages] | None",
     log: "EventLog | None",
     terminal: "Terminal",
 ) -> "Talk":
@@ -119,12 +118,13 @@ def _new_talk(
     from assistant.interview.commands import Start
     from assistant.interview.conversation import Conversation, utc_now
     from assistant.interview.log import SessionRecord
+    from assistant.interview.script import script_of
     from assistant.store.memory import MemoryStore
 
-    script, languages = script_and_languages or _load(setting)
+    knowledge, languages = loaded or _load(setting)
     code = new_code(secrets.token_bytes)
     record = SessionRecord(session_id=uuid4().hex, code_hash=hash_code(code), name=None, created_at=utc_now())
-    conversation = Conversation(script, log or MemoryStore(), record)
+    conversation = Conversation(script_of(knowledge), log or MemoryStore(), record)
     conversation.start(Start(setting.role, setting.region, setting.lang, "single"), keep_at_once=False)
     if log is None:
         conversation.stop_saving()
@@ -156,11 +156,12 @@ def _resume_command(code: str | None, store: str | None) -> str | None:
 def resume(setting: Setting, typed_code: str) -> int:
     """Go on with a session: by its code, or with the latest one in this store. Returns the exit status."""
     from assistant.interview.conversation import Conversation
+    from assistant.interview.script import script_of
 
     log = open_store(setting.store)
     record = _record(log, typed_code)
-    script, languages = _load(setting)
-    conversation = Conversation.resume(script, log, record)
+    knowledge, languages = _load(setting)
+    conversation = Conversation.resume(script_of(knowledge), log, record)
     talk = _talk(conversation, languages, setting, _terminal(setting), typed_code or None)
     talk.welcome_back()
     talk.run()

@@ -1,15 +1,18 @@
 """Views -> paragraphs for the terminal."""
 
 from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
 from assistant.chat.opening import Opening
 from assistant.chat.screen import BLANK, Paragraph, numbered
-from assistant.interview.state import State
-from assistant.interview.verdict import Verdict
-from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import DANGER_NOW
 from assistant.wording.sentences import QuestionText, Sentences
 from assistant.wording.typed import first_words
+
+if TYPE_CHECKING:
+    from assistant.interview.state import State
+    from assistant.interview.verdict import Verdict
+    from assistant.interview.view import QuestionView
 
 
 class Pages:
@@ -37,7 +40,7 @@ class Pages:
     def _helper_words(self) -> str:
         return self._say("chat-helper_words", words=" · ".join(first_words(self._sentences.wording)))
 
-    def question(self, view: QuestionView) -> list[Paragraph]:
+    def question(self, view: "QuestionView") -> list[Paragraph]:
         text = self._sentences.question(view)
         progress = self._say("chat-progress", answered=view.answered_so_far, care=text.care)
         page = [
@@ -57,17 +60,17 @@ class Pages:
             return self._say("chat-hint_number", unit=str(text.unit))
         return self._say(f"chat-hint_{text.kind}")
 
-    def how(self, view: QuestionView) -> list[Paragraph]:
+    def how(self, view: "QuestionView") -> list[Paragraph]:
         return [BLANK, Paragraph(self._sentences.question(view).how)]
 
-    def why(self, view: QuestionView | None, verdict: Verdict | None) -> list[Paragraph]:
+    def why(self, view: "QuestionView | None", verdict: "Verdict | None") -> list[Paragraph]:
         """Why the question is asked; at the end, what the likeliest cause means."""
         if view is not None:
             return [BLANK, Paragraph(self._sentences.question(view).why)]
         why = self._sentences.why(verdict) if verdict is not None else None
         return [BLANK, Paragraph(why or self._say("chat-why_verdict"))]
 
-    def verdict(self, verdict: Verdict) -> list[Paragraph]:
+    def verdict(self, verdict: "Verdict") -> list[Paragraph]:
         text = self._sentences.verdict(verdict, in_figures=self._in_figures)
         stopped = verdict.action == "stop_and_isolate"
         page = [
@@ -90,7 +93,7 @@ class Pages:
     def after_verdict(self) -> list[Paragraph]:
         return [BLANK, Paragraph(self._say("chat-after_verdict"), "quiet")]
 
-    def answers(self, state: State, answered: Sequence[str]) -> list[Paragraph]:
+    def answers(self, state: "State", answered: Sequence[str]) -> list[Paragraph]:
         """The answers given, numbered, to pick one to change."""
         lines = []
         for question_id in answered:

@@ -43,6 +43,7 @@ DETAILS: dict[str, Schema] = {
     "may_not_be_worth_mending": {"type": "boolean"},
     "kit": TEXTS,
     "tests": TEXTS,
+    "test_plan": TEXTS,
 }
 
 

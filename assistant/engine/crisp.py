@@ -7,6 +7,7 @@ each other.
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 Facts = Mapping[str, str | float]
 """What is known: a key (a question's id) to a code or to a finite number in the key's own unit."""
@@ -114,7 +115,7 @@ class Trace:
 
     fired: tuple[Fired, ...]
 
-    @property
+    @cached_property
     def concluded(self) -> frozenset[str]:
         """All conclusions."""
         return frozenset(fired.concludes for fired in self.fired)

@@ -120,11 +120,11 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
     """The reports that belief weighs. 'Not sure' and 'skipped' are evidence of nothing.
 
     Nor is what somebody didn't choose among several answers, unless all are gone through: people name what bothers
-    them most. Nor is a danger sign that wasn't told. One that was told counts once for each observable, however
-    often, and as its own question says.
+    them most. A danger sign counts once for each observable, however often it is told, and as its own question says.
     """
     found: dict[str, str] = {}
     told: set[tuple[str | None, str]] = set()
+    raised = _signs_raised(answers, knowledge)
     for question_id, answer in answers.items():
         question = knowledge.questions[question_id]
         if answer.status != "answered":
@@ -134,7 +134,7 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
             found[question_id] = code
         chosen = _chosen(answer)
         for choice_id, choice in question.choices.items() if chosen else ():
-            if choice_id not in chosen and (choice.signals is not None or not question.all_gone_through):
+            if choice_id not in chosen and (not question.all_gone_through or choice.signals in raised):
                 continue
             if choice.signals is not None and _asked_by_itself(choice.signals, question_id, answers):
                 continue
@@ -151,6 +151,13 @@ def _chosen(answer: Answer) -> tuple[str, ...]:
     if isinstance(answer.value, str):
         return (answer.value,)
     return answer.value if isinstance(answer.value, tuple) else ()
+
+
+def _signs_raised(answers: Mapping[str, Answer], knowledge: Knowledge) -> set[str]:
+    """The danger signs that some answer signals."""
+    chosen = ((knowledge.questions[q], code) for q, answer in answers.items() for code in _chosen(answer))
+    signals = (question.choices[code].signals for question, code in chosen if code in question.choices)
+    return {sign_id for sign_id in signals if sign_id is not None}
 
 
 def _asked_by_itself(sign_id: str, question_id: str, answers: Mapping[str, Answer]) -> bool:

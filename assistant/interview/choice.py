@@ -8,9 +8,10 @@ from assistant.belief.decision import TRADES, kit, least_action, order_of_tests
 from assistant.interview.actions import allowed_actions
 from assistant.interview.assess import Assessment, answers_behind
 from assistant.interview.danger import Stop
+from assistant.interview.plan_of_tests import plan_of_tests
 from assistant.interview.reasons import Reason, danger_reasons
 from assistant.interview.script import Script, question_of_key
-from assistant.knowledge.danger_questions import OVEN_IS_OFF
+from assistant.knowledge.danger_questions import DANGER_NOW, OVEN_IS_OFF
 from assistant.knowledge.model import Knowledge
 
 Action = Literal[
@@ -140,7 +141,7 @@ def _believed(script: Script, assessment: Assessment) -> Choice:
 
 def little_is_known(assessment: Assessment) -> bool:
     """Whether so few answers speak of anything that neither a visit nor 'all normal' may rest on them."""
-    told = {question_of_key(report) for report in assessment.evidence}
+    told = {question_of_key(report) for report in assessment.evidence} - {DANGER_NOW}
     return len(told) < FEW_ANSWERS and not any(effect.is_normal for effect in assessment.effects.values())
 
 
@@ -167,12 +168,13 @@ def _visit_details(script: Script, assessment: Assessment, who: str) -> Details:
 
 
 def _brought(script: Script, assessment: Assessment, who: str) -> dict[str, tuple[str, ...]]:
-    """The parts to bring and the causes to test for first."""
+    """The parts to bring, the causes to look for first, and the tests by what they tell in a minute."""
     decision = script.decision(assessment.state.region)
     marginals = assessment.posterior.marginals
     return {
         "kit": kit(decision, marginals, who),
         "tests": order_of_tests(decision, script.evidence_model.causes, marginals, who),
+        "test_plan": plan_of_tests(script, assessment),
     }
 
 

@@ -1,6 +1,6 @@
 """Which danger signs stand, which are still open, which were withdrawn. Computed before anything else."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -10,6 +10,7 @@ from assistant.knowledge.danger_questions import (
     DANGER_NOW,
     DANGER_PLAINLY,
     OVEN_IS_OFF,
+    SIGN_PREFIX,
     UNSURE,
     sign_question_id,
 )
@@ -52,13 +53,15 @@ class Danger:
 def danger_of(state: State, knowledge: Knowledge, finding_stops: Mapping[str, Stop]) -> Danger:
     """`finding_stops`: sign -> the stop that a crisp finding puts on it."""
     gravity = sorted(knowledge.signs, key=lambda sign_id: (knowledge.signs[sign_id].order, sign_id))
-    stands = {sign_id: _stop_from_answers(sign_id, state, knowledge) for sign_id in gravity}
+    raised = _raised_by(state.answers.values(), knowledge)
+    ever_raised = _raised_by((*state.answers.values(), *state.replaced), knowledge)
+    stands = {sign_id: _stop_from_answers(sign_id, state, knowledge, raised) for sign_id in gravity}
     standing = {sign_id: stop or _heard_since(finding_stops.get(sign_id), state) for sign_id, stop in stands.items()}
     if _forgotten_by_the_rules(state, knowledge):
         standing[UNSURE] = standing[UNSURE] or Stop(UNSURE, "sign", UNSURE, 0)
     stops = [stop for stop in standing.values() if stop is not None]
     ask_whether_off = all(knowledge.signs[stop.sign_id].confirm_off for stop in stops)
-    open_signs = [s for s in gravity if standing[s] is None and _is_open(s, state, knowledge)]
+    open_signs = [s for s in gravity if standing[s] is None and _is_open(s, state, ever_raised)]
     graver = gravity[: gravity.index(stops[0].sign_id)] if stops else []
     return Danger(
         stops=tuple(stops),
@@ -113,29 +116,39 @@ def _signalled(answer: Answer, knowledge: Knowledge) -> set[str]:
     return {sign_id for sign_id in signals if sign_id is not None}
 
 
-def _speaks_of(sign_id: str, answer: Answer, knowledge: Knowledge) -> bool:
-    """Whether an answer raises the sign; to the sign's own question, whether it says danger."""
-    if answer.question_id == sign_question_id(sign_id) and answer.status != "answered":
-        return knowledge.signs[sign_id].not_sure_is_danger
-    if sign_id == UNSURE and answer.question_id == DANGER_PLAINLY and answer.status != "answered":
-        return True
-    return sign_id in _signalled(answer, knowledge)
+Raised = Mapping[str, list[Answer]]
+"""Sign -> the answers that raise it; of those to its own question, the ones that say danger."""
 
 
-def _stop_from_answers(sign_id: str, state: State, knowledge: Knowledge) -> Stop | None:
+def _raised_by(answers: Iterable[Answer], knowledge: Knowledge) -> Raised:
+    raised: dict[str, list[Answer]] = {}
+    for answer in answers:
+        for sign_id in _spoken_of(answer, knowledge):
+            raised.setdefault(sign_id, []).append(answer)
+    return raised
+
+
+def _spoken_of(answer: Answer, knowledge: Knowledge) -> set[str]:
+    """The signs that an answer raises; not to know is danger where the sign says so."""
+    if answer.status == "answered":
+        return _signalled(answer, knowledge)
+    if answer.question_id == DANGER_PLAINLY:
+        return {UNSURE}
+    sign_id = answer.question_id.removeprefix(SIGN_PREFIX)
+    own = sign_id != answer.question_id and sign_id in knowledge.signs
+    return {sign_id} if own and knowledge.signs[sign_id].not_sure_is_danger else set()
+
+
+def _stop_from_answers(sign_id: str, state: State, knowledge: Knowledge, raised: Raised) -> Stop | None:
     """A sign stands by its own question, or, if it is of the grade that stops at once, by any answer."""
     own = sign_question_id(sign_id)
     at_once = knowledge.signs[sign_id].grade == "stop"
-    raisers = [
-        answer.sequence
-        for question_id, answer in state.answers.items()
-        if (at_once or question_id == own) and _speaks_of(sign_id, answer, knowledge)
-    ]
+    raisers = [answer.sequence for answer in raised.get(sign_id, ()) if at_once or answer.question_id == own]
     since = max([*raisers, state.heard.get(sign_id, 0)])
     return Stop(sign_id, "sign", sign_id, since) if raisers else None
 
 
-def _is_open(sign_id: str, state: State, knowledge: Knowledge) -> bool:
+def _is_open(sign_id: str, state: State, ever_raised: Raised) -> bool:
     """A sign that was ever raised or heard or stood, and whose own question has no answer since then.
 
     An answer that raised it and was then changed still counts: taking danger back is asked about once. So does a
@@ -144,7 +157,7 @@ def _is_open(sign_id: str, state: State, knowledge: Knowledge) -> bool:
     if sign_id in state.standing_signs:
         return True
     own = state.answers.get(sign_question_id(sign_id))
-    raised_at = [a.sequence for a in (*state.answers.values(), *state.replaced) if _speaks_of(sign_id, a, knowledge)]
+    raised_at = [answer.sequence for answer in ever_raised.get(sign_id, ())]
     raised_at += [state.heard.get(sign_id, 0), state.reached.get(sign_id, 0)]
     return max(raised_at) > (own.sequence if own is not None else 0)
 

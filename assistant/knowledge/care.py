@@ -18,4 +18,7 @@ class Care(StrEnum):
 
     @property
     def rank(self) -> int:
-        return list(Care).index(self)
+        return _RANKS[self]
+
+
+_RANKS = {care: rank for rank, care in enumerate(Care)}

@@ -74,5 +74,6 @@ def _screen(note: str, signs: Mapping[str, Sign], order: int) -> Question:
         kind="choices",
         care=Care.TALK,
         minutes=_A_MOMENT,
+        all_gone_through=True,
         choices={**choices, NONE: Choice()},
     )

@@ -8,15 +8,16 @@ from assistant.errors import OvensideError
 from assistant.knowledge.checks import check_all
 from assistant.knowledge.danger_questions import danger_questions, with_told_signs
 from assistant.knowledge.fingerprint import combined, fingerprint, sealed, unsealed, write_beside
+from assistant.knowledge.kept_entries import KeptEntries, kept_entries
 from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.model import Cause, Effect, Knowledge
 from assistant.knowledge.problems import Problem
 from assistant.knowledge.rules_folder import RulesFolder, read_folder
 
 
-def read_checked(folder: Path) -> RulesFolder:
+def read_checked(folder: Path, kept: KeptEntries | None = None) -> RulesFolder:
     """Read and check the folder; look at `problems` before use."""
-    read = read_folder(folder)
+    read = read_folder(folder, kept)
     check_all(read)
     return read
 
@@ -59,15 +60,24 @@ class FolderBroken(OvensideError):
 
 
 def load_knowledge(folder: Path, cache: Path | None) -> Knowledge:
-    """The folder's knowledge, from its compiled form if that is kept in `cache`. Raises FolderBroken."""
+    """The folder's knowledge, from its compiled form if that is kept in `cache`, else from its files.
+
+    Of those, what was read before and hasn't changed is kept too. Mistakes are looked for anew in every file, so that
+    they are said with their places. Raises FolderBroken.
+    """
     mark = fingerprint(folder)
     kept = cache / f"knowledge-{combined(mark)[:32]}.json" if cache is not None else None
     if kept is not None:
         with contextlib.suppress(OSError, ValueError):
             return Knowledge.model_validate_json(unsealed(kept.read_bytes()))
-    read = read_checked(folder)
+    entries = kept_entries(cache, folder) if cache is not None else None
+    read = read_checked(folder, entries)
+    if read.problems and entries is not None:
+        read = read_checked(folder)
     if read.problems:
         raise FolderBroken(read.problems)
+    if entries is not None:
+        entries.keep()
     knowledge = knowledge_of(read, mark)
     if kept is not None and fingerprint(folder) == mark:
         write_beside(kept, sealed(knowledge.model_dump_json(by_alias=True).encode()))

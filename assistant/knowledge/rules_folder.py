@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from assistant.knowledge.kept_entries import KeptEntries
 from assistant.knowledge.learned import LEARNED_DIFF, LEARNED_FILE
 from assistant.knowledge.problems import Problem, nearest_name, where_in_file
 from assistant.knowledge.validation import ENTRY_FOLDERS, SINGLE_FILES, is_entry_id, typed
@@ -26,13 +27,17 @@ OTHER_ENTRIES = frozenset({"schema", "README.md", LEARNED_DIFF})
 
 @dataclass
 class RulesFolder:
-    """What was read. `entries[kind][id]` are the sound ones; `ids[kind]` also holds those with mistakes."""
+    """What was read. `entries[kind][id]` are the sound ones; `ids[kind]` also holds those with mistakes.
+
+    Entries that were `kept` have no text, so their mistakes have no place.
+    """
 
     shown_as: str
     entries: dict[str, dict[str, Any]] = field(default_factory=dict)
     ids: dict[str, set[str]] = field(default_factory=dict)
     texts: dict[str, YamlText] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
+    kept: KeptEntries | None = None
 
     def add_problem(
         self, file: str, path: PathInFile, code: str, nearest: str | None = None, **details: str | int
@@ -60,9 +65,9 @@ class RulesFolder:
         return f"{self.shown_as}/{file}" if file else self.shown_as
 
 
-def read_folder(folder: Path) -> RulesFolder:
+def read_folder(folder: Path, kept: KeptEntries | None = None) -> RulesFolder:
     """Read every file of the folder. Mistakes are in `problems`; nothing is raised for what files say."""
-    read = RulesFolder(str(folder))
+    read = RulesFolder(str(folder), kept=kept)
     kinds = (*ENTRY_FOLDERS, *SINGLE_FILES)
     read.ids = {kind: set() for kind in kinds}
     read.entries = {kind: {} for kind in kinds}
@@ -126,23 +131,21 @@ def _read_top_entry(read: RulesFolder, folder: Path, entry: Path) -> None:
         read.add_problem(name, (), "unknown_entry", near, found=shortened(name), valid=", ".join(sorted(valid)))
 
 
-def _read_text(read: RulesFolder, file: str, path: Path) -> bool:
-    """Read one file into `texts`; False if it can't be used any further."""
+def _content(read: RulesFolder, file: str, path: Path) -> bytes | None:
+    """What the file holds, None if it can't be used any further."""
     if not _is_file(path):
         read.add_problem(file, (), "not_a_file")
-        return False
+        return None
     try:
         with path.open("rb") as opened:
             content = opened.read(MOST_BYTES + 1)
     except OSError as error:
         read.add_problem(file, (), "file_unreadable", reason=error.strerror or str(error))
-        return False
+        return None
     if len(content) > MOST_BYTES:
         read.add_problem(file, (), "file_too_large", most=MOST_BYTES)
-        return False
-    text = read.texts[file] = read_yaml(content)
-    read.add_mistakes_in_text(file, text)
-    return not text.mistakes
+        return None
+    return content
 
 
 def _read_entry_file(read: RulesFolder, folder: Path, kind: str, path: Path) -> None:
@@ -155,25 +158,40 @@ def _read_entry_file(read: RulesFolder, folder: Path, kind: str, path: Path) -> 
         read.add_problem(file, (), "not_a_yaml_file")
     elif not is_entry_id(entry_id):
         read.add_problem(file, (), "file_name_not_an_id", found=shortened(entry_id))
-    elif _read_text(read, file, path):
-        entry = _typed(read, file, kind)
+    else:
+        entry = _entry(read, file, kind, path)
         if entry is not None:
             read.entries[kind][entry_id] = entry
 
 
 def _read_single_file(read: RulesFolder, name: str, path: Path) -> None:
-    if not _read_text(read, name, path):
-        read.ids[name].add(ANY)
-        return
-    data = read.texts[name].data
-    read.ids[name].update(data if isinstance(data, dict) else [ANY])
-    entry = _typed(read, name, name)
-    if entry is not None:
-        read.entries[name] = entry if isinstance(entry, dict) else {"": entry}
+    entry = _entry(read, name, name, path)
+    if isinstance(entry, dict):
+        read.ids[name].update(entry)
+        read.entries[name] = entry
+    elif entry is not None:
+        read.ids[name].update(entry.model_fields_set)
+        read.entries[name] = {"": entry}
+    else:
+        data = read.texts[name].data if name in read.texts and not read.texts[name].mistakes else None
+        read.ids[name].update(data if isinstance(data, dict) else [ANY])
 
 
-def _typed(read: RulesFolder, file: str, kind: str) -> Any | None:
-    entry, misfits = typed(kind, read.texts[file].data)
+def _entry(read: RulesFolder, file: str, kind: str, path: Path) -> Any | None:
+    """The entry as it was kept or as it is read now, None where there is a mistake in it."""
+    content = _content(read, file, path)
+    if content is None:
+        return None
+    kept = read.kept.entry(kind, content) if read.kept is not None else None
+    if kept is not None:
+        return kept
+    text = read.texts[file] = read_yaml(content)
+    read.add_mistakes_in_text(file, text)
+    if text.mistakes:
+        return None
+    entry, misfits = typed(kind, text.data)
     for misfit in misfits:
         read.add_problem(file, misfit.path, misfit.code, misfit.nearest, **misfit.details)
+    if entry is not None and read.kept is not None:
+        read.kept.add(kind, content, entry)
     return entry

@@ -49,6 +49,11 @@ class Misfit:
     nearest: str | None = None
 
 
+def adapter(kind: str) -> TypeAdapter[Any]:
+    """What checks, reads and writes the entry of that folder or single file."""
+    return _adapters[kind]
+
+
 def is_entry_id(name: str) -> bool:
     """Whether an entry may be called so."""
     try:

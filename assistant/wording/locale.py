@@ -18,11 +18,15 @@ class Wording:
 
     def __init__(self, lang: str, resources: Iterable[str]) -> None:
         self.lang = lang
+        self._attributes: dict[str, frozenset[str | None]] = {}
         self._bundle = FluentBundle([DEFAULT_LANG if lang == PSEUDO_LANG else lang], use_isolating=False)
         for text in resources:
             resource = FluentResource(text)
             self._refuse_junk(resource)
             self._bundle.add_resource(resource)
+            for message in resource.body:
+                if isinstance(message, ast.Message):
+                    self._attributes.setdefault(message.id.name, _attributes_of(message))
 
     @staticmethod
     def _refuse_junk(resource: ast.Resource) -> None:
@@ -31,10 +35,7 @@ class Wording:
             raise WordingBroken(f"not understood: {str(junk[0].content)[:80]!r}")
 
     def has(self, message_id: str, attribute: str | None = None) -> bool:
-        if not self._bundle.has_message(message_id):
-            return False
-        message = self._bundle.get_message(message_id)
-        return message.value is not None if attribute is None else attribute in message.attributes
+        return attribute in self._attributes.get(message_id, ())
 
     def say(self, message_id: str, attribute: str | None = None, /, **arguments: str | float) -> str:
         """The message, or one of its attributes, filled in. Raises WordingBroken."""
@@ -46,6 +47,12 @@ class Wording:
         if errors:
             raise WordingBroken(f"{self.lang}: {_named(message_id, attribute)}: {errors[0]}")
         return str(text)
+
+
+def _attributes_of(message: ast.Message) -> frozenset[str | None]:
+    """Those that the message has; None stands for its own value."""
+    value = [None] if message.value is not None else []
+    return frozenset((*value, *(attribute.id.name for attribute in message.attributes)))
 
 
 def _named(message_id: str, attribute: str | None) -> str:

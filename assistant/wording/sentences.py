@@ -3,18 +3,20 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from assistant.interview.changes import Change
-from assistant.interview.danger import Stop
-from assistant.interview.reasons import Reason
-from assistant.interview.verdict import Verdict
-from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import sign_question_id
 from assistant.knowledge.model import Knowledge
 from assistant.wording.locale import Wording
 from assistant.wording.matching import Vocabulary
 from assistant.wording.words import normalised, phrases
+
+if TYPE_CHECKING:
+    from assistant.interview.changes import Change
+    from assistant.interview.danger import Stop
+    from assistant.interview.reasons import Reason
+    from assistant.interview.verdict import Verdict
+    from assistant.interview.view import QuestionView
 
 BANDS = ((0.85, "very_likely"), (0.6, "likely"), (0.3, "possible"), (0.0, "one_of_several"))
 MOST_LIKELY_SHOWN = 3
@@ -60,7 +62,7 @@ class Sentences:
             for name, key in (("emergency", "emergency"), ("gas", "gas"), ("network", "network_operator"))
         }
 
-    def question(self, view: QuestionView) -> QuestionText:
+    def question(self, view: "QuestionView") -> QuestionText:
         return self.question_by_id(view.id)
 
     def question_by_id(self, question_id: str) -> QuestionText:
@@ -118,7 +120,7 @@ class Sentences:
         nearest = details.get("nearest")
         return f"{text} {self.wording.say('problem-did_you_mean', nearest=str(nearest))}" if nearest else text
 
-    def verdict(self, verdict: Verdict, *, in_figures: bool = False) -> VerdictText:
+    def verdict(self, verdict: "Verdict", *, in_figures: bool = False) -> VerdictText:
         """With `in_figures`, probabilities and decibans stand beside the words, for whoever may see them."""
         return VerdictText(
             headline=self.headline(verdict),
@@ -132,7 +134,7 @@ class Sentences:
             tips=tuple(self.wording.say(f"advice-{tip}") for tip in _listed(verdict.details.get("tips"))),
         )
 
-    def headline(self, verdict: Verdict) -> str:
+    def headline(self, verdict: "Verdict") -> str:
         details = verdict.details
         match verdict.action:
             case "do_one_thing":
@@ -149,11 +151,11 @@ class Sentences:
                 return self.wording.say(f"verdict-{verdict.action}", who=self.who(verdict))
         return self.wording.say(f"verdict-{verdict.action}")
 
-    def who(self, verdict: Verdict) -> str:
+    def who(self, verdict: "Verdict") -> str:
         """Who is to come, of a verdict that sends somebody."""
         return self.wording.say(f"who-{verdict.details['who']}")
 
-    def _explanation(self, verdict: Verdict) -> str:
+    def _explanation(self, verdict: "Verdict") -> str:
         details = verdict.details
         said = [self.wording.say(f"verdict-{verdict.action}", _kind_of_explanation(verdict))]
         if verdict.stops:
@@ -167,7 +169,7 @@ class Sentences:
             said.append(self.wording.say(f"urgency-{details['urgency']}"))
         return " ".join(said)
 
-    def _signs_standing(self, stops: Sequence[Stop]) -> Iterator[str]:
+    def _signs_standing(self, stops: "Sequence[Stop]") -> Iterator[str]:
         """The signs that were told, then those that only follow from what was told."""
         told = [stop for stop in stops if stop.source == "sign"]
         for message, of_these in (("told", told), ("found", [stop for stop in stops if stop not in told])):
@@ -175,7 +177,7 @@ class Sentences:
                 signs = [self.wording.say(f"sign-{stop.sign_id}", **self.lines) for stop in of_these]
                 yield self.wording.say(f"verdict-signs_{message}", signs="; ".join(signs))
 
-    def _likely(self, verdict: Verdict, in_figures: bool) -> list[str]:
+    def _likely(self, verdict: "Verdict", in_figures: bool) -> list[str]:
         """The most probable causes with their bands."""
         if verdict.action == "outside" or _kind_of_explanation(verdict) != "explain":
             return []
@@ -188,7 +190,7 @@ class Sentences:
             for line, (_, p) in zip(lines, shown, strict=True)
         ]
 
-    def why(self, verdict: Verdict) -> str | None:
+    def why(self, verdict: "Verdict") -> str | None:
         """What stands behind the verdict: why the sign is dangerous, or what the likeliest cause is, if it has one."""
         if verdict.stops:
             return self.question_by_id(sign_question_id(verdict.stops[0].sign_id)).why
@@ -196,7 +198,7 @@ class Sentences:
             return None
         return self.wording.say("chat-why_if", explain=self.wording.say(f"cause-{verdict.leading}", "explain"))
 
-    def meanwhile(self, verdict: Verdict) -> str:
+    def meanwhile(self, verdict: "Verdict") -> str:
         """What matters while a stop stands, whatever else is asked."""
         sign = f"sign-{verdict.stops[0].sign_id}"
         if self.wording.has(sign, "meanwhile"):
@@ -205,7 +207,7 @@ class Sentences:
             return self.wording.say("chat-leave_off", who=self.who(verdict))
         return self.wording.say("chat-not_yet_off", **self.lines)
 
-    def _reason(self, reason: Reason, in_figures: bool) -> str:
+    def _reason(self, reason: "Reason", in_figures: bool) -> str:
         if reason.kind == "sign":
             return self.wording.say("reason-sign", sign=self.wording.say(f"sign-{reason.id}", **self.lines))
         if reason.kind == "finding":
@@ -243,7 +245,7 @@ class Sentences:
             lowest = limits.below if limits.below is not None else lowest
         raise KeyError(code)
 
-    def _change(self, change: Change) -> str:
+    def _change(self, change: "Change") -> str:
         question = self.question_by_id(change.question_id).text
         action = self.wording.say(f"change-{change.action}")
         if change.value is None:
@@ -252,7 +254,7 @@ class Sentences:
         return self.wording.say("change-answered", question=question, answer=answer, action=action)
 
 
-def _kind_of_explanation(verdict: Verdict) -> str:
+def _kind_of_explanation(verdict: "Verdict") -> str:
     """A visit for a sign that was taken back, or for want of answers, rests on no cause."""
     if verdict.action == "book_visit" and verdict.details.get("withdrawn_signs"):
         return "taken_back"

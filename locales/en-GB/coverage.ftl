@@ -10,12 +10,19 @@ coverage-working = interviews
 coverage-columns_first = leads
 coverage-columns_three = in three
 coverage-columns_served = served
+coverage-columns_stopped = stopped
 coverage-columns_questions = questions: median, most
-coverage-causes = Each cause where it is alone: how often it is named first, how often among the first three, how often the verdict serves it, and how many questions are asked until then. The worst stand first.
+coverage-causes = Each cause where it is alone: how often it is named first, how often among the first three, how often the verdict serves it, how often danger was told or likely and stopped it, and how many questions are asked until then. A stop serves a dangerous cause and no other. The worst stand first.
+coverage-elsewhere = { $cause }: in { $region }, since no oven has what it needs in the region that was asked for.
 coverage-share = { $percent } %
 
-coverage-instead = Named first in fewer than { $least } % of their own interviews, and what is named first instead:
-coverage-instead_row = { $cause }  { $leads } %  instead: { $names }
+coverage-instead = Named first in fewer than { $least } % of their own interviews, and what is named first instead, and why:
+coverage-instead_row = { $cause }  { $leads } %  instead: { $names }; { $why }
+coverage-why_stopped = stopped in { $percent } %
+coverage-why_twin = nearest { $cause }, { $decibans } decibans{ $seen ->
+    [no] , which a householder can't see apart
+   *[yes] {""}
+ }
 coverage-instead_name = { $cause } { $count }
 coverage-instead_none = Every cause is named first in at least { $least } % of its own interviews.
 
@@ -28,7 +35,7 @@ coverage-pairs_none = No two causes are so hard to tell apart that all a househo
 
 coverage-never_asked = Never asked in any of these interviews: { $questions }.
 coverage-never_asked_none = Every question was asked in some interview.
-coverage-never_asked_danger = Questions about danger signs aren't counted: in these interviews nobody tells of danger first.
+coverage-never_asked_danger = Not counted: questions about danger signs, which are asked where danger is told, and those that a householder isn't asked.
 
 coverage-cause_unknown = There is no cause “{ $found }” in these rules.
 coverage-not_written = { $where } can't be written: { $reason }.

@@ -123,3 +123,4 @@ finding-there_to_look_first = Somebody stands at the oven.
 finding-slow_since_fitting = It was slow from the day it was fitted.
 finding-door_locked_told = You said that something is wrong with the door.
 finding-no_heat_told = You said that there is no heat.
+finding-probe_sign_so_the_probe = The display shows the sign of a meat probe.

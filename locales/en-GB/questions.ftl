@@ -137,6 +137,8 @@ question-other_lights = When the oven is on, what do lights in other rooms do?
     .why = Lights that go bright and dim can mean a dangerous fault in the supply.
     .steady = They stay steady, or blink once as the oven comes on
     .steady-words = steady | normal | fine | nothing | blink once | they stay the same | stay the same | the same | no change | they don't change | nothing happens | they are fine | they're fine | no they don't | no difference
+    .duller_at_times = They are duller than they used to be, at some hours
+    .duller_at_times-words = duller | dull | darker in the evening | not so bright | a bit darker
     .bright_and_dim = They go bright and dim
     .bright_and_dim-words = bright and dim | flicker | dim | brighter | change | they change | they flicker | flickering | go dim | they go dim
 

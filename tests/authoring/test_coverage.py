@@ -2,13 +2,15 @@
 
 import io
 import json
+from dataclasses import replace
 from xml.etree import ElementTree as Xml
 
 import pytest
 
-from assistant.authoring.coverage import Covered, Plan, coverage
+from assistant.authoring.coverage import Covered, Plan, _Player, coverage
 from assistant.authoring.coverage_picture import LONGEST_NAME
 from assistant.authoring.coverage_report import lines, report, worst_first
+from assistant.authoring.separation import HARD_TO_TELL
 from assistant.authoring.svg import SVG
 from assistant.errors import Refused
 from assistant.knowledge.danger_questions import is_danger_question
@@ -97,6 +99,34 @@ def test_the_picture_has_a_row_for_each_cause_and_says_it_in_words(tmp_path):
         assert float(rect.get("x", 0)) + float(rect.get("width")) <= width
         assert float(rect.get("y", 0)) + float(rect.get("height")) <= height
     assert max(map(len, words)) < 4 * LONGEST_NAME
+
+
+def test_why_a_cause_seldom_leads_is_told_beside_it():
+    found, _ = run()
+    bad = replace(found.causes[0], leads=0, stopped=1, instead=((CAUSES[1], 4),))
+    text = "\n".join(lines(replace(found, causes=(bad,)), english()))
+    pair = found.nearest(bad.cause)
+    assert pair == min((pair for pair in found.pairs if bad.cause in pair.causes), key=lambda each: each.least)
+    (twin,) = set(pair.causes) - {bad.cause}
+    seen = "" if pair.least >= HARD_TO_TELL else ", which a householder can't see apart"
+    assert f"instead: {CAUSES[1]} 4; stopped in 25 %; nearest {twin}, {pair.least:.1f} decibans{seen}" in text
+
+
+def test_a_cause_that_the_region_can_not_have_is_played_in_another(knowledge):
+    player = _Player(knowledge, Plan(("phase_lost",), 1, 1, 0.0, "great_britain"))
+    played = player(("phase_lost", 0))
+    assert played.region == "germany"
+    covered = replace(run()[0].causes[0], cause="phase_lost", region="germany")
+    text = "\n".join(lines(replace(run()[0], causes=(covered,)), english()))
+    assert "phase_lost: in germany" in text
+
+
+def test_a_stop_serves_a_dangerous_cause(knowledge):
+    player = _Player(knowledge, Plan(("element_leaks_hot",), 6, 1, 0.0, "great_britain"))
+    played = [player(("element_leaks_hot", number)) for number in range(6)]
+    stopped = [each for each in played if each.stopped]
+    assert stopped
+    assert all(each.served for each in stopped)
 
 
 def test_every_line_is_in_the_language():

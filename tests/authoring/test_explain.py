@@ -80,6 +80,39 @@ def test_the_weight_of_an_answer_is_what_it_does_to_the_odds_of_the_cause(cause)
         assert decibans == pytest.approx(log_odds({report: code}) - log_odds({}), abs=1e-9)
 
 
+def test_an_effect_names_who_has_it_and_where_they_differ(script):
+    text = "\n".join(explanation(book_of(ROOT / "rules", script, english()), "no_heat_above"))
+    for cause_id, cause in script.knowledge.causes.items():
+        assert (f"  {cause_id}" in text.split("The causes that have it")[1]) == (cause.effect == "no_heat_above")
+    assert "top_element_open, which shows otherwise in runs_too_cold" in text
+
+
+def test_a_cause_tells_which_rows_come_from_its_effect(script):
+    knowledge = script.knowledge
+    cause = knowledge.causes["top_element_open"]
+    text = "\n".join(explanation(book_of(ROOT / "rules", script, english()), "top_element_open"))
+    for name in cause.shows:
+        row = next(line for line in text.splitlines() if line.startswith(f"  {name}: "))
+        taken_over = cause.shows_as(knowledge.effects["no_heat_above"], name)
+        assert row.endswith("from its effect “no_heat_above”") == taken_over
+        assert not (taken_over and f"  shows.{name}." in text)
+
+
+def test_a_test_tells_what_it_separates(script):
+    text = "\n".join(explanation(book_of(ROOT / "rules", script, english()), "test_selector"))
+    assert "all_close: the likeliest of a sound oven" in text
+    assert "one_below_open: the likeliest where there is selector_contact_below" in text
+    assert "between top_element_open and selector_contact_above, which look alike" in text
+
+
+def test_every_test_and_effect_of_the_projects_rules_is_explained(script):
+    book = book_of(ROOT / "rules", script, english())
+    tests = [q for q, question in script.knowledge.questions.items() if question.stage == "tests"]
+    assert tests
+    for name in (*tests, *script.knowledge.effects):
+        assert len(list(explanation(book, name))) > 4
+
+
 def test_numbers_are_told_with_source_and_range():
     for name, cause in KNOWLEDGE.causes.items():
         least, most = cause.base_rate.range

@@ -4,7 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from assistant.authoring.ranges import _figures, figures_within, otherwise, with_figure
+from assistant.authoring.places import figures_within, with_figure
+from assistant.authoring.ranges import _figures, otherwise
 from assistant.belief.decision import Action, decision_of, least_action
 from assistant.belief.hypotheses import compile_evidence_model
 from assistant.belief.posterior import posterior

@@ -4,8 +4,8 @@ from itertools import product
 
 import pytest
 
-from assistant.authoring.separation import expected_weights, pairs_of_causes
-from assistant.belief.hypotheses import CHOSEN, compile_evidence_model
+from assistant.authoring.separation import _reports, _sign_of, expected_weights, pairs_of_causes
+from assistant.belief.hypotheses import CHOSEN, compile_evidence_model, item_key
 from assistant.belief.posterior import weights_of_evidence
 from assistant.interview.verdict import NONE
 from assistant.knowledge.model import Care
@@ -76,3 +76,22 @@ def test_a_copy_of_a_cause_can_not_be_told_from_it(knowledge):
     assert set(first.causes) == {name, "twin"}
     assert first.decibans == (pytest.approx(0), pytest.approx(0))
     assert first.same_ending
+
+
+def test_a_sign_counts_once_for_each_observable_however_often_it_may_be_told(knowledge, script):
+    """By the project's rules: the screen, its plainer form and the sign's own question all tell of it."""
+    reports = dict(_reports(script.knowledge, script.evidence_model, Care.OPEN_HOT))
+    for sign_id, sign in script.knowledge.signs.items():
+        for name in sign.told_when:
+            telling = [r for r in reports[name] if _sign_of(script.knowledge, r) == sign_id]
+            assert len(telling) == 1
+
+
+def test_what_is_gone_through_counts_too_where_it_is_not_named(script):
+    """Then the expected weight is never against the truth."""
+    model = script.evidence_model
+    report = item_key(item_key("how_it_is_used", "high_or_low_shelf"), "shelf_used")
+    named, both = (expected_weights(model, "shelf_used", [report], gone) for gone in (frozenset(), {report}))
+    assert (both >= -1e-12).all()
+    assert both.max() > 1
+    assert not (named >= -1e-12).all()

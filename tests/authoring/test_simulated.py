@@ -110,9 +110,9 @@ def test_rules_with_other_questions_are_played_too() -> None:
     script = script_of(knowledge)
     (region,) = knowledge.regions
     for cause in knowledge.causes:
-        oven = oven_with_cause(knowledge, script.evidence_model, cause, 0, SEED)
+        oven = oven_with_cause(knowledge, script.evidence_model, cause, 0, SEED, region)
         assert oven.fixed.keys() <= knowledge.questions.keys()
-        played = play(script, as_saved(oven), mistakes=0.0, unsure=0.0, region=region)
+        played = play(script, as_saved(oven), mistakes=0.0, unsure=0.0)
         assert played["asked"][0]["id"] == "danger_now"
         assert played["named"]
 

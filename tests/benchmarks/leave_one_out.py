@@ -17,7 +17,8 @@ from statistics import fmean
 
 import numpy as np
 
-from assistant.authoring.simulated_ovens import draw_complaint, draw_reply, draw_states
+from assistant.authoring.simulated_answers import draw_complaint
+from assistant.authoring.simulated_ovens import draw_reply, draw_states
 from assistant.belief.decision import Decision, decision_of
 from assistant.belief.hypotheses import (
     CHOSEN,

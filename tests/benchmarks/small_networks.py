@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from assistant.authoring.simulated_ovens import draw_complaint, draw_hypothesis, draw_states
+from assistant.authoring.simulated_answers import draw_complaint
+from assistant.authoring.simulated_ovens import draw_hypothesis, draw_states
 from assistant.belief.combination import Floats
 from assistant.belief.decision import Decision, decision_of
 from assistant.belief.hypotheses import CHOSEN, NOTHING_WRONG, EvidenceModel, compile_evidence_model

@@ -16,6 +16,8 @@ import tempfile
 import time
 from pathlib import Path
 
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # as the program itself does, before numpy is loaded
+
 from assistant.chat.pages import Pages
 from assistant.interview.assess import assess
 from assistant.interview.commands import Command, GiveAnswer, SayNotSure, Start

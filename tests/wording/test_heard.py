@@ -10,6 +10,9 @@ from assistant.wording.sentences import Sentences
 
 HEARD = {
     "shock": [
+        "felt a tingle off the handle",
+        "i got zapped",
+        "it tingles when i touch the door",
         "tingly when i touch it",
         "i got a jolt",
         "it bit me",
@@ -22,6 +25,10 @@ HEARD = {
     ],
     "fire": ["help its burning", "fire", "theres a fire inside", "FIRE!!"],
     "heat_wont_go_off": [
+        "keeps heating after i turn it off",
+        "the oven won't stop heating",
+        "it goes on heating when its switched off",
+        "i can't switch the heat off",
         "still heating when the knob is at zero",
         "stays hot all night even when its off",
         "it is warm even when its off",
@@ -34,6 +41,9 @@ HEARD = {
         "it gets too hot",
     ],
     "scorched_plug_or_switch": [
+        "the cooker switch is brown",
+        "plug is hot",
+        "the knob has melted",
         "the socket is melted",
         "plug goes brown",
         "switch on the wall is really warm",
@@ -43,6 +53,9 @@ HEARD = {
         "the cable is melted",
     ],
     "hot_plastic_smell": [
+        "smells electrical",
+        "smell of hot plastic",
+        "smells of burning rubber",
         "smells like hot electrics",
         "smells of pee when its on",
         "smels of plastik",
@@ -56,8 +69,19 @@ HEARD = {
         "no smoke or anything, and it does smell a bit",
     ],
     "gas_smell": ["smells like rotten eggs"],
-    "smoke": ["not smoke exactly more like haze", "the oven smoked a bit", "it smokes", "it is a bit smokey"],
+    "smoke": [
+        "smoke coming out the vent",
+        "not smoke exactly more like haze",
+        "the oven smoked a bit",
+        "it smokes",
+        "it is a bit smokey",
+    ],
     "trips": [
+        "the rcd went again",
+        "kicks the electric off",
+        "blows the fuse every time",
+        "knocks the power out when i use the grill",
+        "it throws the breaker",
         "all the lights went out",
         "knocked out the whole house",
         "lost power in kitchen",
@@ -67,18 +91,79 @@ HEARD = {
         "the breaker keeps going",
         "it blew a fuse",
     ],
-    "lights_dim_elsewhere": ["bulb gets super bright when oven on"],
-    "water_inside": ["water dripping out the bottom"],
+    "lights_dim_elsewhere": [
+        "the hall light swells and fades",
+        "lights go bright then dim",
+        "lamps in the lounge flicker when its on",
+        "lights brighten and dim",
+        "bulb gets super bright when oven on",
+    ],
+    "water_inside": [
+        "water dripped into the oven",
+        "i steam cleaned it and now its wet inside",
+        "sink leaked into it",
+        "water dripping out the bottom",
+    ],
     "outside_damage": ["flood in kitchen last week"],
-    "buzzing": ["it hums really loudly", "hissing", "it buzzes"],
-    "sparks": ["never sparks but once it flashed"],
-    "split_element": ["heating element is glowing and has a blister"],
+    "buzzing": [
+        "it crackles behind the knob",
+        "buzzes like mad",
+        "there is a crackling noise",
+        "it hums really loudly",
+        "hissing",
+        "it buzzes",
+    ],
+    "sparks": [
+        "flash and a bang from the grill",
+        "i saw a blue flash",
+        "there was a spark at the back",
+        "never sparks but once it flashed",
+    ],
+    "split_element": [
+        "the element has a bubble on it",
+        "the bottom heater is split",
+        "heater is blistered",
+        "heating element is glowing and has a blister",
+    ],
     "co_alarm": ["i feel dizzy and have a headache when its on"],
-    "panel_missing": ["i took the back panel off", "my son unscrewed the back and looked"],
-    "cracked_glass": ["the door is cracked", "there is a crack in the glass"],
+    "panel_missing": [
+        "the cover of the light is missing",
+        "i took the back panel off",
+        "my son unscrewed the back and looked",
+    ],
+    "cracked_glass": [
+        "inner glass shattered",
+        "the glass has a crack",
+        "door glass smashed",
+        "the door is cracked",
+        "there is a crack in the glass",
+    ],
+    "unsure": ["it does not feel safe", "i don't feel safe using it"],
 }
 
 QUIET = [
+    "recipe is missing an egg",
+    "it clicks off after an hour",
+    "the display shows a key",
+    "it just switches itself off",
+    "the light inside stays dark",
+    "it takes longer in the evening",
+    "toast browns only in the middle",
+    "i use foil on the floor",
+    "the fan hums a bit",
+    "the door is locked",
+    "letter f and a number",
+    "it cuts out after half an hour and comes back",
+    "the timer says end",
+    "i left the meat probe in",
+    "tea towel over the slots",
+    "hob works fine",
+    "half the rings are cold",
+    "it is slow every evening",
+    "grill stays at full",
+    "knob sits between two pictures",
+    "new glass dish",
+    "paper sucked to the fan",
     "smoked salmon",
     "smoked haddock",
     "my husband smokes",
@@ -125,8 +210,8 @@ def test_everyday_talk_is_not_taken_for_danger(languages: Languages, line: str) 
 
 
 def test_every_sign_has_lines_of_its_own(knowledge: Knowledge) -> None:
-    """`door_drops` and `unsure` have theirs among the phrases only."""
-    assert set(knowledge.signs) - set(HEARD) == {"door_drops", "unsure"}
+    """`door_drops` has its own among the phrases only."""
+    assert set(knowledge.signs) - set(HEARD) == {"door_drops"}
 
 
 @pytest.mark.parametrize(
