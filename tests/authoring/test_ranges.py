@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from assistant.authoring.places import figures_within, with_figure
-from assistant.authoring.ranges import otherwise
+from assistant.authoring.ranges import _figures, otherwise
 from assistant.belief.decision import Action, decision_of, least_action
 from assistant.belief.hypotheses import compile_evidence_model
 from assistant.belief.posterior import posterior
@@ -72,11 +72,44 @@ def test_each_figure_named_ends_it_so_when_the_rules_are_compiled_with_it(begun:
     assert now.ending == "book_visit"
     for each in found:
         kind, name = each.file.removesuffix(".yaml").split("/")
-        entries = getattr(knowledge, kind)
-        old = next(figure for path, figure in figures_within(entries[name]) if path == each.path)
-        entry = with_figure(entries[name], each.path, old.model_copy(update={"value": each.value}))
-        changed = knowledge.model_copy(update={kind: {**entries, name: entry}})
-        assert ending(changed, assessment, allowed) == each.ending != now
+        old = next(figure for path, figure in figures_within(getattr(knowledge, kind)[name]) if path == each.path)
+        changed = with_entry(knowledge, kind, name, each.path, old.model_copy(update={"value": each.value}))
+        assert ending(changed, assessment, allowed) == each.ending != now, each
+
+
+def with_entry(knowledge: Knowledge, kind: str, name: str, path: tuple[str, ...], figure: Figure) -> Knowledge:
+    """The rules with the figure there; what an effect shows, in every cause that says nothing else."""
+    old = getattr(knowledge, kind)[name]
+    new = with_figure(old, path, figure)
+    changed = knowledge.model_copy(update={kind: {**getattr(knowledge, kind), name: new}})
+    if kind != "effects":
+        return changed
+    causes = {
+        cause_id: cause.model_copy(update={"shows": {**cause.shows, path[1]: new.shows[path[1]]}})
+        for cause_id, cause in knowledge.causes.items()
+        if cause.effect == name and cause.shows[path[1]] == old.shows[path[1]]
+    }
+    return changed.model_copy(update={"causes": {**knowledge.causes, **causes}})
+
+
+def test_what_a_danger_sign_says_is_named_in_the_signs_own_file_and_moves_all_that_it_says(
+    begun: Begin, script: Script
+) -> None:
+    """The sign was ticked on the screen, told again at the look over, and has its own question."""
+    told = {"danger_now": ["scorched_plug_or_switch"], "look_over": ["scorch_marks"]}
+    assessment = begun(**told).assessment
+    signs = [each for each in _figures(script, assessment) if each[0].startswith("danger/")]
+    assert {file for file, *_ in signs} == {"danger/scorched_plug_or_switch.yaml"}
+    assert not any(file.startswith("questions/danger_") for file, *_ in _figures(script, assessment))
+    sign = script.knowledge.signs["scorched_plug_or_switch"]
+    assert [path[1:] for _, path, *_ in signs] == [path for path, _ in figures_within(sign.told_when)]
+    _, path, figure, changed = signs[-1]
+    _, model = changed(figure.model_copy(update={"value": 12.0}))
+    _, name, state = path
+    row = script.knowledge.observables[name].states.index(state)
+    moved = {report for report, table in model.report_given.items() if table[0, row] == pytest.approx(0.12)}
+    assert f"danger_now__scorched_plug_or_switch__{name}" in moved
+    assert {report.split("__")[0] for report in moved} >= {"danger_now", "look_over", "sign_scorched_plug_or_switch"}
 
 
 def test_a_figure_without_a_range_is_left_alone() -> None:
