@@ -22,7 +22,7 @@ TOLD: dict[str, object] = {
     "underside_pale": "white_or_raw",
     "top_pale": "browned",
 }
-FURTHER = {"floor_of_oven": "bare", "what_changed": ["none"], "how_it_is_used": ["none"]}
+FURTHER = {"floor_of_oven": "bare", "what_changed": ["none"], "how_it_is_used": ["none"], "anything_comes_on": "yes"}
 COMPLAINT = {"which_dishes": "everything", "complaint_in_own_words": "It is white.", "whose_oven": "own"}
 LIKELY_DANGER: dict[str, object] = {
     "danger_now": ["none"],
