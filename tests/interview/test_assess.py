@@ -115,13 +115,15 @@ def test_what_is_not_named_counts_only_where_all_are_gone_through(knowledge: Kno
 
 def test_none_of_them_says_no_to_each(begun: Begin) -> None:
     conversation = begun(danger_now=["none"])
-    before = conversation.assessment.posterior
+    before = conversation.assessment
     conversation.do(GiveAnswer("how_it_is_used", ["none"]))
     after = conversation.assessment
-    assert set(after.evidence.values()) == {"no"}
-    assert after.posterior.of("no_preheat") < before.of("no_preheat")
+    said = {key: code for key, code in after.evidence.items() if key not in before.evidence}
+    assert set(said.values()) == {"no"}
+    assert {key.split("__")[0] for key in said} == {"how_it_is_used"}
+    assert after.posterior.of("no_preheat") < before.posterior.of("no_preheat")
     conversation.do(SayNotSure("how_it_is_used"))
-    assert conversation.assessment.evidence == {}
+    assert conversation.assessment.evidence == before.evidence
 
 
 SCORCHED = "scorched_plug_or_switch"
@@ -158,12 +160,21 @@ def test_a_danger_sign_counts_as_its_own_question_says(begun: Begin, knowledge: 
     assert f"danger_now__{SCORCHED}__scorch" in conversation.assessment.evidence
 
 
-def test_a_danger_sign_that_was_not_told_says_nothing_even_where_all_are_gone_through(knowledge: Knowledge) -> None:
-    screen = knowledge.questions["look_over"].model_copy(update={"all_gone_through": True})
-    changed = knowledge.model_copy(update={"questions": {**knowledge.questions, "look_over": screen}})
-    assert evidence_of(answers(look_over=("none",)), changed) == {}
-    told = evidence_of(answers(look_over=("glass_cracked",)), changed)
-    assert {key.split("__")[1] for key in told} == {"glass_cracked"}
+def test_danger_signs_that_nobody_named_on_the_first_screen_speak_against(knowledge: Knowledge) -> None:
+    found = evidence_of(answers(danger_now=("none",)), knowledge)
+    on_screen = {s for s, sign in knowledge.signs.items() if sign.on_screen and sign.told_when}
+    assert {key.split("__")[1] for key in found} == on_screen
+    assert set(found.values()) == {"no"}
+
+
+def test_a_sign_that_is_raised_elsewhere_was_not_left_unnamed(knowledge: Knowledge) -> None:
+    """Whichever came first: told once, it isn't also not told."""
+    told = {"danger_now": ("none",), "look_over": ("scorch_marks",)}
+    for given in (told, dict(reversed(told.items()))):
+        found = evidence_of(answers(**given), knowledge)
+        assert {key: code for key, code in found.items() if key.endswith("__scorch")} == {
+            "look_over__scorch_marks__scorch": "yes"
+        }
 
 
 def test_two_signs_that_speak_of_one_observable_both_count(knowledge: Knowledge) -> None:

@@ -88,7 +88,7 @@ def test_an_engineer_may_tell_what_was_measured_and_it_counts(begun: Begin) -> N
     question, value = ENGINEERS_TEST
     before = begun("engineer", danger_now=["none"])
     after = begun("engineer", danger_now=["none"], **{question: value})
-    assert after.assessment.evidence == {question: value}
+    assert after.assessment.evidence == {**before.assessment.evidence, question: value}
     assert after.assessment.posterior.of("top_element_open") > 10 * before.assessment.posterior.of("top_element_open")
 
 
@@ -234,4 +234,4 @@ def test_answers_that_newer_rules_do_not_know_stay_inert(begun: Begin) -> None:
     newer = assess(conversation.script, begun(danger_now=["none"]).state)
     assert older.posterior.ranked() == newer.posterior.ranked()
     assert older.not_fitted == newer.not_fitted
-    assert older.evidence == {}
+    assert older.evidence == newer.evidence
