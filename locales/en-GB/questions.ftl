@@ -1235,8 +1235,8 @@ question-test_plug_fuse = Fuse in the plug or connection unit?
     .blown = Blown
     .blown-words = blown | open
 
-question-test_insulation = Insulation to earth of the heaters, one lead off?
-    .how = Isolated, locked off and proved dead. 500 V d.c. 1 megohm is usual; heating appliances may read 0.3. Note cold and damp.
+question-test_insulation = Insulation to earth of the heaters?
+    .how = Isolated, locked off and proved dead; boards unplugged. 500 V d.c., all live poles joined, to earth; then each heater with both leads off. 1 megohm, or 0.3 with heaters on (DIN VDE 0701-0702, class I). If good cold, measure again warm, isolated anew.
     .why = Finds the heater that trips.
     .good = Good, every heater
     .good-words = good | high | ok
@@ -1246,7 +1246,7 @@ question-test_insulation = Insulation to earth of the heaters, one lead off?
     .near_nothing-words = short | zero | nothing
 
 question-test_base_element = Resistance of the base element, one lead off?
-    .how = Isolated, locked off and proved dead. Volts squared by the watts on its own marking, cold within a few percent of hot. Without a marking, open or not is all it tells.
+    .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking
     .near_marking-words = near | ok | right
@@ -1254,7 +1254,7 @@ question-test_base_element = Resistance of the base element, one lead off?
     .open-words = open | infinite | no reading
 
 question-test_ring_element = Resistance of the ring element, one lead off?
-    .how = Isolated, locked off and proved dead. Volts squared by the watts on its own marking, cold within a few percent of hot. Without a marking, open or not is all it tells.
+    .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking
     .near_marking-words = near | ok | right
@@ -1262,7 +1262,7 @@ question-test_ring_element = Resistance of the ring element, one lead off?
     .open-words = open | infinite | no reading
 
 question-test_top_element = Resistance of the outer upper element, one lead off?
-    .how = Isolated, locked off and proved dead. Volts squared by the watts on its own marking, cold within a few percent of hot. Without a marking, open or not is all it tells.
+    .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking
     .near_marking-words = near | ok | right
@@ -1270,7 +1270,7 @@ question-test_top_element = Resistance of the outer upper element, one lead off?
     .open-words = open | infinite | no reading
 
 question-test_grill_element = Resistance of the grill element, one lead off?
-    .how = Isolated, locked off and proved dead. Volts squared by the watts on its own marking, cold within a few percent of hot. Without a marking, open or not is all it tells.
+    .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking
     .near_marking-words = near | ok | right
@@ -1300,7 +1300,7 @@ question-test_thermostat_cold = Thermostat contacts cold, set to 200?
     .open-words = open
 
 question-test_thermostat_opening = Where does the thermostat open against its setting?
-    .how = Calibrated probe at mid-cavity, mean of high and low after five cycles. A setting of 100 may be tried in boiling water.
+    .how = Calibrated probe at mid-cavity, mean of high and low after five cycles. Stay with it, and end it at 50 degrees above the setting. A setting of 100 may be tried dead, by its contact, with the bulb in boiling water.
     .why = Tells a drift from a contact that does not open.
     .near_setting = Near the setting
     .near_setting-words = near | ok
@@ -1424,7 +1424,7 @@ question-test_latch = Door latch, its motor and switch?
     .stuck-words = stuck
 
 question-test_grill_regulator = Grill regulator?
-    .how = Isolated, locked off and proved dead. Closed when turned on; cycles at half.
+    .how = Isolated, locked off and proved dead: closed when turned on, open at off. It cycles only under power; then by the competent.
     .why = Tells the regulator from its heater.
     .cycles = Closes and cycles
     .cycles-words = ok | cycles
@@ -1432,7 +1432,7 @@ question-test_grill_regulator = Grill regulator?
     .stuck-words = stuck | open | shut
 
 question-test_air_gap = Air gaps of the housing against the fitting sheet?
-    .how = With the oven out, by two people.
+    .how = Isolated, locked off and proved dead. The oven is drawn out by two people.
     .why = A housing without air opens the cut-out.
     .kept = Kept
     .kept-words = kept | ok
@@ -1448,7 +1448,7 @@ question-test_door_fit = Door fit: hinges and seal even all round?
     .gap-words = gap
 
 question-test_middle_temperature = Mean at mid-cavity, set to 180?
-    .how = Calibrated probe, mean of high and low after five cycles, or of the steady state.
+    .how = Never where it trips, smells or overheats. Calibrated probe, mean of high and low after five cycles, or of the steady state.
     .why = Says whether it heats wrongly at all.
     .near = Near the setting
     .near-words = near | ok
@@ -1466,7 +1466,7 @@ question-test_spindle = Temperature knob's insert and spindle?
     .worn-words = worn | slips
 
 question-test_indicator_lamp = Indicator lamp itself?
-    .how = Isolated, locked off and proved dead. Against the diagram.
+    .how = Volts across it while it should be lit: live, only by the competent. A neon reads open on a meter, sound or dead.
     .why = Tells a dead lamp from a cold oven.
     .good = Good
     .good-words = good | ok
