@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from assistant.belief.hypotheses import Hypothesis
+from assistant.errors import Refused
 from assistant.interview.commands import GiveAnswer, HearDanger, WithdrawAnswer
 from assistant.interview.conversation import Conversation
 from assistant.interview.script import Script
@@ -66,15 +67,22 @@ def test_a_sign_taken_back_leaves_a_visit_whatever_is_believed(scripts: list[Scr
             assert list(breaches(scripts, conversation.state, hypothesis)) == [], (sign_id, hypothesis)
 
 
-def test_a_stop_stands_through_every_later_answer(plain_script: Script, fast: Fast) -> None:
+@pytest.mark.parametrize("role", ["householder", "engineer"])
+def test_a_stop_stands_through_every_later_answer(plain_script: Script, fast: Fast, role: str) -> None:
     """Whatever is answered afterwards to other questions, and every whole verdict then."""
     rng = np.random.default_rng(3)
+    questions = plain_script.knowledge.questions
+    most = plain_script.knowledge.roles[role].asked_up_to.rank
     for sign_id in plain_script.knowledge.signs:
-        conversation = in_danger(plain_script, sign_id, "householder")
+        conversation = in_danger(plain_script, sign_id, role)
         for question, code, mask in later_answers(fast.codes, rng, 12):
-            if not fast.codes.questions[question].startswith(("sign_", "danger_")):
-                value = fast.codes.value(question, code, mask)
-                conversation.do(GiveAnswer(fast.codes.questions[question], value))
+            question_id = fast.codes.questions[question]
+            told = GiveAnswer(question_id, fast.codes.value(question, code, mask))
+            if questions[question_id].care.rank > most:
+                with pytest.raises(Refused, match="not_for_role"):
+                    conversation.do(told)
+            elif not question_id.startswith(("sign_", "danger_")):
+                conversation.do(told)
         assert sign_id in {stop.sign_id for stop in conversation.assessment.danger.stops}
         assert list(breaches_of_verdict(plain_script, conversation.assessment)) == []
 
