@@ -31,12 +31,6 @@ def said(kept, script, tmp_path):
     return said
 
 
-def no_sign_told(knowledge):
-    """What 'none of these' to the first screen says, which is gone through."""
-    on_screen = {sign_id: sign for sign_id, sign in knowledge.signs.items() if sign.on_screen}
-    return {f"danger_now__{sign_id}__{name}": "no" for sign_id, sign in on_screen.items() for name in sign.told_when}
-
-
 def test_one_line_holds_what_was_found_and_the_evidence_as_belief_saw_it(said, kept, script, tmp_path):
     status, text = said()
     assert (status, text) == (0, "Recorded of session aaaaaaaa: mended. Causes found: base_element_open.\n")
@@ -51,7 +45,7 @@ def test_one_line_holds_what_was_found_and_the_evidence_as_belief_saw_it(said, k
         "group": "visited",
         "result": "mended",
         "causes_found": ["base_element_open"],
-        "evidence": {**no_sign_told(script.knowledge), "any_heat": "gets_warm", "underside_pale": "a_bit_pale"},
+        "evidence": {"any_heat": "gets_warm", "underside_pale": "a_bit_pale"},
         "not_fitted": ["several_lines"],
         "rules_fingerprint": script.knowledge.fingerprint,
     }
