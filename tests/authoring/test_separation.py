@@ -13,13 +13,13 @@ from tests.belief import tiny
 
 
 @pytest.fixture(scope="module")
-def knowledge():
+def small():
     return tiny.sound_knowledge()
 
 
 @pytest.fixture(scope="module")
-def model(knowledge):
-    return compile_evidence_model(knowledge)
+def model(small):
+    return compile_evidence_model(small)
 
 
 def set_of(name):
@@ -36,9 +36,9 @@ def share(model, name, reports, codes, cause):
     return total
 
 
-def test_the_weight_is_what_belief_makes_of_the_answers_on_average(knowledge, model):
-    names = [NONE, *knowledge.causes]
-    for name in knowledge.observables:
+def test_the_weight_is_what_belief_makes_of_the_answers_on_average(small, model):
+    names = [NONE, *small.causes]
+    for name in small.observables:
         reports = [r for r, o in model.observable_of.items() if o == name]
         found = expected_weights(model, name, reports)
         for (row, first), (column, second) in product(enumerate(names), repeat=2):
@@ -52,33 +52,33 @@ def test_the_weight_is_what_belief_makes_of_the_answers_on_average(knowledge, mo
             assert found[row, column] == pytest.approx(wanted, abs=1e-9)
 
 
-def test_every_pair_is_there_once_and_the_hardest_comes_first(knowledge, model):
-    pairs = pairs_of_causes(knowledge, model, Care.OPEN_HOT)
-    names = {NONE, *knowledge.causes}
+def test_every_pair_is_there_once_and_the_hardest_comes_first(small, model):
+    pairs = pairs_of_causes(small, model, Care.OPEN_HOT)
+    names = {NONE, *small.causes}
     assert {frozenset(pair.causes) for pair in pairs} == {frozenset((a, b)) for a in names for b in names if a != b}
     assert [pair.least for pair in pairs] == sorted(pair.least for pair in pairs)
-    assert all(pair.told_by in knowledge.observables for pair in pairs)
+    assert all(pair.told_by in small.observables for pair in pairs)
 
 
-def test_who_may_be_asked_less_can_tell_less(knowledge, model):
+def test_who_may_be_asked_less_can_tell_less(small, model):
     near, far = (
-        {frozenset(pair.causes): pair.least for pair in pairs_of_causes(knowledge, model, care)}
+        {frozenset(pair.causes): pair.least for pair in pairs_of_causes(small, model, care)}
         for care in (Care.TALK, Care.OPEN_HOT)
     )
     assert all(near[pair] <= far[pair] + 1e-9 for pair in near)
     assert any(near[pair] < far[pair] for pair in near)
 
 
-def test_a_copy_of_a_cause_can_not_be_told_from_it(knowledge):
-    name, cause = next(iter(knowledge.causes.items()))
-    twins = knowledge.model_copy(update={"causes": {**knowledge.causes, "twin": cause}})
+def test_a_copy_of_a_cause_can_not_be_told_from_it(small):
+    name, cause = next(iter(small.causes.items()))
+    twins = small.model_copy(update={"causes": {**small.causes, "twin": cause}})
     first = pairs_of_causes(twins, compile_evidence_model(twins), Care.OPEN_HOT)[0]
     assert set(first.causes) == {name, "twin"}
     assert first.decibans == (pytest.approx(0), pytest.approx(0))
     assert first.same_ending
 
 
-def test_a_sign_counts_once_for_each_observable_however_often_it_may_be_told(knowledge, script):
+def test_a_sign_counts_once_for_each_observable_however_often_it_may_be_told(script):
     """By the project's rules: the screen, its plainer form and the sign's own question all tell of it."""
     reports = dict(_reports(script.knowledge, script.evidence_model, Care.OPEN_HOT))
     for sign_id, sign in script.knowledge.signs.items():

@@ -70,7 +70,7 @@ def test_findings_that_fire_are_named_with_what_they_rest_on(tried):
 def test_what_moved_is_shown_before_and_after(tried):
     text, conversation = tried("none", "pale_below")
     first, probability = max(conversation.assessment.posterior.causes(), key=lambda each: each[1])
-    line = next(line for line in text.splitlines() if line.strip().startswith(first) and "→" in line)
+    line = next(line for line in reversed(text.splitlines()) if line.strip().startswith(first) and "→" in line)
     assert f"→ {100 * probability:5.1f} %" in line
 
 
