@@ -8,7 +8,7 @@ from assistant.knowledge.figures import Entry, Figure
 NAMED_UNDER: Mapping[str, frozenset[str]] = {
     "causes": frozenset({"causes", "look_alikes", "excludes"}),
     "observables": frozenset({"observable", "observables", "shows", "said_when", "masks"}),
-    "questions": frozenset({"question", "asks", "withdraws"}),
+    "questions": frozenset({"question", "asks", "withdraws", "tests_first"}),
     "findings": frozenset({"finding", "unless", "ask_when", "not_when", "only_when"}),
     "danger": frozenset({"danger", "stops", "signals"}),
     "acts.yaml": frozenset({"act"}),

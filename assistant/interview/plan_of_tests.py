@@ -1,26 +1,31 @@
-"""What whoever comes tests first: the engineer's own tests, by what each would tell in a minute."""
+"""What whoever comes tests: chosen by what each test tells in a minute, made in the order of the rules."""
 
 from assistant.belief.value import Candidate
 from assistant.interview.assess import Assessment, applies
 from assistant.interview.script import Script
-from assistant.interview.worth import one_step_ahead
+from assistant.interview.worth import telling_together
 
 STAGE = "tests"
-LEAST_BITS_PER_MINUTE = 0.001
-"""A test that tells less isn't named."""
+LEAST_BITS = 0.08
+"""A test that tells less, after those before it, isn't named."""
 
 
 def plan_of_tests(script: Script, assessment: Assessment) -> tuple[str, ...]:
-    """The ids of as many tests as are planned, those that tell most about what is wrong in a minute first."""
+    """The ids of as many tests as are planned: those that findings put first, then those that tell most in a minute.
+
+    They are named as they are made: what is done dead, with the least taken apart, before what needs the oven live.
+    """
     questions = script.knowledge.questions
-    open_ones = [
-        Candidate(question_id, 0.0, question.minutes.value)
+    open_ones = {
+        question_id: Candidate(question_id, 0.0, question.minutes.value)
         for question_id, question in questions.items()
         if question.stage == STAGE
         and applies(question, assessment.not_fitted)
+        and assessment.trace.concluded.isdisjoint(question.not_when)
         and assessment.state.status(question_id) == "not_asked"
-    ]
-    worths = one_step_ahead(script, assessment, open_ones, tuple(script.decision(assessment.state.region).visits))
-    told = sorted(worths, key=lambda worth: -round(worth.bits_per_minute, 9))
-    telling = [worth.question_id for worth in told if worth.bits_per_minute >= LEAST_BITS_PER_MINUTE]
-    return tuple(telling[: int(script.knowledge.settings.tests_planned.value)])
+    }
+    asked_for = dict.fromkeys(q for effect in assessment.effects.values() for q in effect.tests_first if q in open_ones)
+    left = [each for question_id, each in open_ones.items() if question_id not in asked_for]
+    most = int(script.knowledge.settings.tests_planned.value) - len(asked_for)
+    planned = [*asked_for, *telling_together(script, assessment, left, most, LEAST_BITS)]
+    return tuple(sorted(planned, key=lambda question_id: questions[question_id].order))

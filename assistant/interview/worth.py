@@ -135,6 +135,14 @@ def one_step_ahead(
     return value.one_step(script.decision(assessment.state.region), outlook, open_ones, actions)
 
 
+def telling_together(
+    script: Script, assessment: Assessment, open_ones: Sequence[Candidate], most: int, least: float
+) -> list[str]:
+    """At most so many of them, each telling no less than `least` bits after those before it of what is likeliest."""
+    outlook = _outlook(script, assessment, open_ones, value.MASS_DROPPED_FOR_TESTS)
+    return value.most_telling_together(outlook, open_ones, most, least)
+
+
 def _outlook(script: Script, assessment: Assessment, open_ones: Sequence[Candidate], dropped: float) -> Outlook:
     asked = [each.question_id for each in open_ones]
     return value.look_ahead(script.evidence_model, assessment.evidence, assessment.posterior, asked, dropped)

@@ -7,7 +7,7 @@ follows from another isn't said twice.
 from collections.abc import Callable, Iterator
 
 from assistant.knowledge import danger_questions as danger
-from assistant.knowledge.finding_checks import conditions_can_hold, examples_can_be_answered
+from assistant.knowledge.finding_checks import conditions_can_hold, examples_can_be_answered, tests_first_are_tests
 from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.model import RESERVED_CODES, Cause, Question
 from assistant.knowledge.problems import nearest_name
@@ -173,6 +173,7 @@ CHECKS: tuple[Check, ...] = (
     bands_rise,
     conditions_can_hold,
     examples_can_be_answered,
+    tests_first_are_tests,
     names_do_not_meet,
     required_entries_exist,
     observables_are_reported,

@@ -21,6 +21,17 @@ def conditions_can_hold(read: RulesFolder) -> None:
                 _check_condition(read, f"findings/{finding_id}.yaml", path, condition, question)
 
 
+def tests_first_are_tests(read: RulesFolder) -> None:
+    """Only what an engineer measures can be put into the plan of tests."""
+    questions = _questions(read)
+    for finding_id, finding in read.entries["findings"].items():
+        for index, question_id in enumerate(finding.then.tests_first):
+            question = questions.get(question_id)
+            if question is not None and question.stage != "tests":
+                path = ("then", "tests_first", index)
+                read.add_problem(f"findings/{finding_id}.yaml", path, "no_test", found=question_id)
+
+
 def _questions(read: RulesFolder) -> dict[str, Question]:
     """Those whose answers are known; with a broken sign, the questions that list all signs are not."""
     derived = danger.danger_questions(read.entries["danger"])

@@ -160,7 +160,10 @@ Handover = Literal["registered_gas_engineer", "appliance_engineer", "electrician
 
 
 class Effects(Entry):
-    """What a finding does: it stops, gates, advises or explains. It never ranks causes."""
+    """What a finding does: it stops, gates, advises or explains. It never ranks causes.
+
+    `tests_first`: questions of the stage `tests` that are planned whatever is likeliest.
+    """
 
     stops: Id | None = None
     allows_care: Care | None = None
@@ -171,6 +174,7 @@ class Effects(Entry):
     visit_first: Literal["maker", "seller", "landlord"] | None = None
     may_not_be_worth_mending: Flag = False
     visit_anyway: Literal["emergency", "soon", "routine"] | None = None
+    tests_first: tuple[Id, ...] = ()
     explains: Flag = False
     is_normal: Flag = False
 

@@ -124,6 +124,7 @@ def _finding_references(finding: Any) -> Iterator[tuple[str, PathInFile, str]]:
     yield from _one("sign", ("then", "stops"), finding.then.stops)
     yield from _one("question", ("then", "asks"), finding.then.asks)
     yield from _each("advice", ("then", "advises"), finding.then.advises)
+    yield from _each("question", ("then", "tests_first"), finding.then.tests_first)
     for kind in ("fires", "stays_quiet"):
         for index, example in enumerate(getattr(finding.examples, kind)):
             for question_id in example:

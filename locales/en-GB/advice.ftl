@@ -16,6 +16,7 @@ act-take_out_meat_probe = With the oven off and cold, take the meat probe out an
 advice-pick_function = Use heat from above and below, or the fan, for cakes and pies. Use the grill only to brown tops.
 advice-preheat_first = Let the oven get hot before the food goes in. Ten to fifteen minutes is common.
 advice-leave_air_around = Choose a tin that leaves a gap of two fingers on each side. Put it in the middle of the shelf.
+advice-bulb_by_the_booklet = The oven cooks without its light. Your booklet says whether you may change the bulb: only with the oven cold and off at the wall, and the cover over it whole.
 advice-convert_recipe = With the fan, set about 20 degrees less than for heat from above and below. Check that the recipe is in Celsius, not Fahrenheit or gas marks.
 advice-keep_floor_bare = Keep the oven floor bare, and bake once more before you pay for a visit. Foil or a stone there holds back the heat, and can harm the heater.
 advice-keep_door_shut = Look through the glass with the light on, and keep the door shut.

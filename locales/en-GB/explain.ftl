@@ -122,6 +122,7 @@ explain-does_hands_on_to = It hands on to { $value } and ends the interview.
 explain-does_visit_first = Before a visit, { $value } is told first.
 explain-does_may_not_be_worth_mending = It says that mending may not be worth it.
 explain-does_visit_anyway = Somebody comes whatever is likeliest, { $value }.
+explain-does_tests_first = It puts these tests into the plan, whatever is likeliest: { $value }.
 explain-does_explains = It is told as a reason of the verdict.
 explain-does_is_normal = It says that what was told is normal.
 explain-does_nothing = Nothing by itself: others rest on it.

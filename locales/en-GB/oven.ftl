@@ -102,6 +102,7 @@ observable-cleaning = Cleaning
 observable-door_taken_off = Door taken off before
 observable-noise_place = Place of the noise
 observable-function_knob = Function knob on spindle
+observable-trips_with = Way of heating in which it trips
 observable-trips_when = Moment of tripping
 observable-trip_device = Device that trips
 observable-long_unused = Unused for months

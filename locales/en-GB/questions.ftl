@@ -1175,6 +1175,20 @@ question-trip_moment = When did it go off?
     .oven_was_off = While the oven was off
     .oven_was_off-words = off | it was off | overnight
 
+question-trips_with_which = With which way of heating does it go off?
+    .how = Say what you remember. Please do not try it again.
+    .why = The heater that leaks is on then. It tells the engineer which one to bring.
+    .bottom_heat = With heat from below
+    .bottom_heat-words = below | bottom | from below | base
+    .grill_or_top = With the grill, or heat from above
+    .grill_or_top-words = grill | top | from above | grilling
+    .fan_heat = With the fan and its heat
+    .fan_heat-words = fan | fan oven | hot air
+    .every_way = With every way I use
+    .every_way-words = all | every one | any | always | whatever I choose
+    .only_one_tried = I only ever use one
+    .only_one_tried-words = only one | always the same | never tried others
+
 question-long_unused = Had the oven been unused for some months before?
     .how = Or stood in a damp place.
     .why = Heaters that draw damp can make the electricity go off.

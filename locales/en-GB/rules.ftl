@@ -128,6 +128,7 @@ rules-required_missing = found no { $found }, expected it: the program can't do 
 rules-none_at_all = found no entry, expected at least one
 rules-never_reported = found an observable that no question reports, expected a question with “observable: { $name }”
 rules-effect_of_nothing = found an effect that no cause names, expected a cause with “effect: { $name }”
+rules-no_test = found the question { $found }, expected one with “stage: tests”
 rules-kind_never_told = found a kind of oven that no answer tells, expected a choice “{ $name }” of a question with “kind: choice” and “tells: kind”
 rules-never_shown = found an observable that no cause shows, expected a cause with “{ $name }” under “shows”
 rules-more_than_sessions = found { $found }, expected { $most } at most: there were no more sessions in this group

@@ -122,8 +122,8 @@ def test_a_cause_that_the_region_can_not_have_is_played_in_another(knowledge):
 
 
 def test_a_stop_serves_a_dangerous_cause(knowledge):
-    player = _Player(knowledge, Plan(("element_leaks_hot",), 6, 1, 0.0, "great_britain"))
-    played = [player(("element_leaks_hot", number)) for number in range(6)]
+    player = _Player(knowledge, Plan(("base_element_leaks",), 6, 1, 0.0, "great_britain"))
+    played = [player(("base_element_leaks", number)) for number in range(6)]
     stopped = [each for each in played if each.stopped]
     assert stopped
     assert all(each.served for each in stopped)

@@ -32,7 +32,7 @@ def test_signs_are_told_as_often_as_their_tables_say(knowledge):
 def test_who_tells_of_a_sign_says_danger_to_its_own_question_and_else_no(script):
     knowledge = script.knowledge
     told = untold = 0
-    for oven in ovens_with(script, "element_leaks_hot", 12):
+    for oven in ovens_with(script, "base_element_leaks", 12):
         on_screen = oven.fixed[DANGER_NOW]
         for sign_id, sign in knowledge.signs.items():
             answer = oven.fixed[sign_question_id(sign_id)]
