@@ -138,6 +138,12 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
                 continue
             if choice.signals is not None and _asked_by_itself(choice.signals, question_id, answers):
                 continue
+            if (
+                choice_id in chosen
+                and choice.signals is not None
+                and _may_be_cleared(choice.signals, answers, knowledge)
+            ):
+                continue
             for name in choice.said_when:
                 if choice.signals is None or (choice.signals, name) not in told:
                     code = CHOSEN if choice_id in chosen else NOT_CHOSEN
@@ -164,6 +170,12 @@ def _asked_by_itself(sign_id: str, question_id: str, answers: Mapping[str, Answe
     """Whether the sign's own question was answered, and this isn't it."""
     own = answers.get(sign_question_id(sign_id))
     return own is not None and own.status == "answered" and question_id != sign_question_id(sign_id)
+
+
+def _may_be_cleared(sign_id: str, answers: Mapping[str, Answer], knowledge: Knowledge) -> bool:
+    """Whether the sign's own question is to narrow it, and wasn't put yet."""
+    own = answers.get(sign_question_id(sign_id))
+    return knowledge.signs[sign_id].grade == "narrow" and (own is None or own.status == "skipped")
 
 
 def _finding_stops(effects: Mapping[str, Effects], trace: Trace, state: State) -> dict[str, Stop]:

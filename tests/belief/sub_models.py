@@ -73,6 +73,11 @@ def random_evidence(knowledge, chance, most=14):
     return answers
 
 
+def told(report):
+    """The name of its node: a cause may have the same name as a question."""
+    return f"told {report}"
+
+
 class Tables:
     """The network: name -> (states, parents, chances with an axis for the states and one for each parent)."""
 
@@ -88,7 +93,7 @@ class Tables:
                 self.nodes[f"of {name}"] = self._observable(name)
             states = knowledge.observables[name].states
             chances = [[chance_of_evidence(knowledge, report, code, state) for state in states] for code in codes]
-            self.nodes[report] = (codes, [f"of {name}"], np.array(chances))
+            self.nodes[told(report)] = (codes, [f"of {name}"], np.array(chances))
 
     def _at_large(self, cause):
         """Odds among all ovens, asked about or not; something else keeps its own."""

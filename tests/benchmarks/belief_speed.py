@@ -41,6 +41,7 @@ from tests.belief.sub_models import (
     part_of,
     project_rules,
     random_evidence,
+    told,
 )
 
 SETS = 30
@@ -120,7 +121,8 @@ class Part(Subject):
 
     def joint(self, answers, *questions):
         """Of the questions and of all causes, an axis each."""
-        return self.asked.chances([*questions, *self.causes], {**answers, TOGETHER: PRESENT})
+        known = {told(report): code for report, code in answers.items()} | {TOGETHER: PRESENT}
+        return self.asked.chances([*map(told, questions), *self.causes], known)
 
 
 def parts_of_the_rules(number, *how_many):

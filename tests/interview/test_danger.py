@@ -299,7 +299,7 @@ def test_after_a_sign_was_taken_back_nothing_hot_is_asked_and_no_tip_given(begun
 
 
 def test_likely_danger_is_never_called_normal(begun: Begin, script: Script) -> None:
-    conversation = begun(danger_now=["none"], browner_than_meant="burns_fast", how_it_began="from_one_day")
+    conversation = begun(danger_now=["none"], browner_than_meant="burns_fast")
     conversation.do(GiveAnswer("which_dishes", "everything"), GiveAnswer("recipe_for_fan", "set_for_this_oven"))
     conversation.do(GiveAnswer("sign_too_hot", "a_bit_too_brown"), Finish())
     belief, knowledge = conversation.assessment.posterior, script.knowledge
