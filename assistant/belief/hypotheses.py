@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
+from typing import Protocol
 
 import numpy as np
 import numpy.typing as npt
@@ -58,6 +59,15 @@ def _remembered_rows() -> Remembered[Floats]:
     return Remembered(MOST_ROWS)
 
 
+class Instrument(Protocol):
+    """A measuring question: the observables whose reports it takes the place of, and what was written down weighed."""
+
+    @property
+    def measures(self) -> tuple[str, ...]: ...
+
+    def log_likelihood(self, written: str) -> Floats: ...
+
+
 @dataclass(frozen=True)
 class EvidenceModel:
     """Everything belief needs, compiled once. H hypotheses, C causes (the unnamed one last), S states.
@@ -69,7 +79,8 @@ class EvidenceModel:
     a question, or one answer of a question with several and one observable that it speaks of (`item_key` of
     `item_key`), whose codes are CHOSEN and NOT_CHOSEN.
     `weighed`: log-likelihoods that were computed already, by their reports. `shown`: observable -> what each named
-    cause shows by itself. `priors`: what the prior odds are made of.
+    cause shows by itself. `priors`: what the prior odds are made of. `instruments`: measuring questions, whose answers
+    aren't codes but what was written down, and whose `state_given` are outcomes foreseen.
     """
 
     causes: tuple[str, ...]
@@ -82,6 +93,7 @@ class EvidenceModel:
     needs: Mapping[str, tuple[str, ...]]
     shown: Mapping[str, Shown] = field(default_factory=dict)
     priors: Priors = field(default_factory=Priors)
+    instruments: Mapping[str, Instrument] = field(default_factory=dict)
     weighed: Remembered[Floats] = field(default_factory=_remembered_rows, compare=False, repr=False)
 
     @cached_property
@@ -151,6 +163,8 @@ def with_rates(model: EvidenceModel, knowledge: Knowledge, rates: Mapping[str, f
         prior_odds=_prior_odds(model.hypotheses[:-1], priors),
         state_given={
             name: np.column_stack((table[:, :-1], _unnamed(model.shown[name], priors, knowledge)))
+            if name in model.shown
+            else table
             for name, table in model.state_given.items()
         },
         priors=priors,
@@ -168,7 +182,7 @@ def with_knowledge(model: EvidenceModel, knowledge: Knowledge, observables: Sequ
     return replace(
         model,
         state_given={**model.state_given, **tables},
-        report_given={report: table for report, (_, _, table) in _reports(knowledge)},
+        report_given={**model.report_given, **{report: table for report, (_, _, table) in _reports(knowledge)}},
         shown={**model.shown, **shown},
         weighed=_remembered_rows(),
     )

@@ -58,13 +58,24 @@ Reports = tuple[tuple[str, str], ...]
 
 
 def reports_of_observables(model: EvidenceModel, answers: Mapping[str, str]) -> dict[str, Reports]:
-    """observable -> its reports, both in the order of their names; what the model doesn't know is left out."""
+    """observable -> its reports, both in the order of their names; what the model doesn't know is left out.
+
+    So is what was measured: the measurement tells the same and more.
+    """
     found: dict[str, Reports] = {}
+    measured = measured_observables(model, answers)
     for report in sorted(answers):
         if report in model.report_given and answers[report] in model.codes[report]:
             name = model.observable_of[report]
+            if name in measured:
+                continue
             found[name] = (*found.get(name, ()), (report, answers[report]))
     return dict(sorted(found.items()))
+
+
+def measured_observables(model: EvidenceModel, answers: Mapping[str, str]) -> set[str]:
+    """Those that some measurement among the answers takes the place of."""
+    return {name for report in answers if report in model.instruments for name in model.instruments[report].measures}
 
 
 def state_weights(model: EvidenceModel, answers: Mapping[str, str]) -> dict[str, Floats]:
@@ -84,10 +95,14 @@ def log_likelihoods(model: EvidenceModel, answers: Mapping[str, str]) -> dict[st
     P(reports | hypothesis) = sum over states of P(state | hypothesis) * product of P(report | state): two questions
     about one thing are two reports of one observable, and nothing is counted twice.
     """
-    return {
+    found = {
         name: model.weighed.get(reports, lambda name=name, reports=reports: _log_likelihood(model, name, reports))  # type: ignore[misc]
         for name, reports in reports_of_observables(model, answers).items()
     }
+    for report, written in answers.items():
+        if report in model.instruments and written not in model.codes.get(report, ()):
+            found[model.observable_of[report]] = model.instruments[report].log_likelihood(written)
+    return found
 
 
 def _log_likelihood(model: EvidenceModel, name: str, reports: Reports) -> Floats:

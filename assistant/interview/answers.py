@@ -4,10 +4,11 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
+from assistant.belief.readings import READ, summary
 from assistant.errors import Refused
 from assistant.interview.events import Happening, QuestionAnswered, TextAnswered
 from assistant.knowledge.danger_questions import NONE
-from assistant.knowledge.model import NumberRange, Question
+from assistant.knowledge.model import Kind, NumberRange, Question
 from assistant.knowledge.problems import nearest_name
 
 MOST_CHARACTERS = 2000
@@ -30,6 +31,8 @@ def happening_of(question_id: str, question: Question, value: Any, unit: str | N
         return QuestionAnswered(question_id=question_id, value=_choices(question, value))
     if question.number is not None:
         return _number(question_id, question.number, value, unit)
+    if question.is_measurement:
+        return QuestionAnswered(question_id=question_id, value=_written(question.kind, value))
     return TextAnswered(question_id=question_id, text=_text(value))
 
 
@@ -66,6 +69,15 @@ def _number(question_id: str, number: NumberRange, value: Any, unit: str | None)
     return QuestionAnswered(question_id=question_id, value=own, given=float(value), given_unit=given_unit)
 
 
+def _written(kind: Kind, value: Any) -> tuple[str, ...]:
+    """The lines as they are kept, if they can be what somebody wrote down at the oven."""
+    if not isinstance(value, list | tuple) or not all(isinstance(line, str) for line in value):
+        raise Refused("lines_expected")
+    lines = tuple(" ".join(_storable(line).split()) for line in value)
+    READ[kind](lines)
+    return lines
+
+
 def _text(value: Any) -> str:
     if not isinstance(value, str) or not value.strip():
         raise Refused("text_expected")
@@ -93,6 +105,8 @@ def still_fits(question: Question | None, value: str | tuple[str, ...] | float |
         return True
     if isinstance(value, int | float):
         return question.number is not None
+    if question.is_measurement:
+        return isinstance(value, tuple) and summary(question.kind, value) is not None
     chosen = (value,) if isinstance(value, str) else value
     return (question.kind == "choices") == isinstance(value, tuple) and set(chosen) <= set(question.choices)
 

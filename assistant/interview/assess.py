@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from assistant.belief.hypotheses import CHOSEN, NOT_CHOSEN, codes_of, item_key
 from assistant.belief.posterior import Posterior, posterior
+from assistant.belief.readings import summary
 from assistant.engine.crisp import Trace
 from assistant.interview.answers import code_of, still_fits
 from assistant.interview.danger import Danger, Stop, danger_of
@@ -75,7 +76,7 @@ def parts_not_fitted(answers: Mapping[str, Answer], knowledge: Knowledge) -> fro
         if answer is None or answer.value is None or isinstance(answer.value, float):
             continue
         chosen = (answer.value,) if isinstance(answer.value, str) else answer.value
-        for code in chosen:
+        for code in filter(question.choices.__contains__, chosen):
             lacking.update(question.choices[code].has_not)
             having.update(question.choices[code].has)
         if question.tells == "kind":
@@ -107,6 +108,8 @@ def facts_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, s
             facts[question_id] = answer.status
         elif isinstance(answer.value, str | float):
             facts[question_id] = answer.value
+        elif (word := _measured(knowledge.questions[question_id], answer)) is not None:
+            facts[question_id] = word
         else:
             facts[question_id] = "answered"
             chosen = answer.value or ()
@@ -129,6 +132,9 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
         question = knowledge.questions[question_id]
         if answer.status != "answered":
             continue
+        if question.is_measurement and isinstance(answer.value, tuple):
+            found[question_id] = "\n".join(answer.value)
+            continue
         code = code_of(question, answer.value)
         if question.observable and code is not None and code in codes_of(question):
             found[question_id] = code
@@ -150,6 +156,11 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
                     found[item_key(item_key(question_id, choice_id), name)] = code
                     told.add((choice.signals, name))
     return found
+
+
+def _measured(question: Question, answer: Answer) -> str | None:
+    """The word by which rules read a measurement."""
+    return summary(question.kind, answer.value) if question.is_measurement and isinstance(answer.value, tuple) else None
 
 
 def _chosen(answer: Answer) -> tuple[str, ...]:

@@ -120,7 +120,7 @@ def _speaks_of_danger(question: Question, happening: Happening) -> bool:
     if not isinstance(happening, QuestionAnswered) or isinstance(happening.value, float):
         return False
     chosen = (happening.value,) if isinstance(happening.value, str) else happening.value
-    return any(question.choices[code].signals for code in chosen)
+    return any(question.choices[code].signals for code in chosen if code in question.choices)
 
 
 def _skip(knowledge: Knowledge, state: State, question_id: str) -> tuple[Happening, ...]:

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from pathlib import Path
 
 from assistant.belief.decision import Decision, decision_of
 from assistant.belief.hypotheses import EvidenceModel, compile_evidence_model, item_key
+from assistant.belief.instruments import with_instruments
 from assistant.belief.learning import base_rates
 from assistant.belief.remembered import Remembered
 from assistant.belief.value import Worth
@@ -47,14 +49,14 @@ class Script:
         return region if region in self.decisions else next(iter(self.decisions))
 
 
-def script_of(knowledge: Knowledge) -> Script:
-    """Compile the knowledge once for all the sessions that follow it."""
+def script_of(knowledge: Knowledge, cache: Path | None = None) -> Script:
+    """Compile the knowledge once for all the sessions that follow it. `cache`: where simulated ovens are kept."""
     rules = crisp_rules(knowledge)
     return Script(
         knowledge,
         evaluator(rules, keys_read(rules)),
         frozenset(keys_read(rules)),
-        compile_evidence_model(knowledge, base_rates(knowledge)),
+        with_instruments(compile_evidence_model(knowledge, base_rates(knowledge)), knowledge, cache),
         {region: decision_of(knowledge, region) for region in knowledge.regions},
         frozenset(cause_id for cause_id, cause in knowledge.causes.items() if cause.danger),
     )

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from assistant.belief import value
+from assistant.belief.posterior import measured_observables
 from assistant.belief.value import Candidate, Outlook, Worth
 from assistant.interview.actions import Actions
 from assistant.interview.assess import Assessment
@@ -18,13 +19,16 @@ ALREADY = (4, 1)
 
 
 def candidates(script: Script, assessment: Assessment, finder: WayFinder, status: str) -> tuple[Candidate, ...]:
-    """Questions of the stage `signs` that report something and whose status is this one, with what they cost.
+    """Questions of the stage `signs` that report something not measured yet, of this status, with what they cost.
 
     A question whose way isn't open yet carries the effort of those that open it.
     """
     found = []
+    measured = measured_observables(script.evidence_model, assessment.evidence)
     for question_id, question in script.knowledge.questions.items():
-        if question.stage != "signs" or question.observable is None:
+        if question.stage != "signs" or question_id not in script.evidence_model.report_given:
+            continue
+        if question.observable in measured:
             continue
         if assessment.state.status(question_id) != status or assessment.state.times_skipped(question_id) > MOST_SKIPS:
             continue

@@ -71,6 +71,7 @@ def _not_below_zero(figure: Figure) -> Figure:
 Percentage = Annotated[Figure, AfterValidator(_in_unit("percent"))]
 Rate = Annotated[Percentage, AfterValidator(_neither_never_nor_always)]
 Minutes = Annotated[Figure, AfterValidator(_in_unit("minutes")), AfterValidator(_above_zero)]
+Celsius = Annotated[Figure, AfterValidator(_in_unit("degrees_celsius"))]
 Money = Annotated[Figure, AfterValidator(_in_unit("money")), AfterValidator(_not_below_zero)]
 """In the currency of the region that it stands in."""
 

@@ -1,7 +1,7 @@
 """Whether a finding's conditions can ever hold, and whether its examples could have been answered."""
 
 from assistant.knowledge import danger_questions as danger
-from assistant.knowledge.model import Condition, Question
+from assistant.knowledge.model import MEASURED_CODES, Condition, Question
 from assistant.knowledge.problems import nearest_name
 from assistant.knowledge.references import conditions_of
 from assistant.knowledge.rules_folder import RulesFolder
@@ -66,6 +66,8 @@ def _codes_of_facts(question: Question) -> list[str]:
     """What `is` can meet: one choice, or else only that there was an answer."""
     if question.kind == "choice":
         return [*question.choices, *WITHOUT_ANSWER]
+    if question.kind in MEASURED_CODES:
+        return [*MEASURED_CODES[question.kind], *WITHOUT_ANSWER]
     return ["answered", *WITHOUT_ANSWER]
 
 

@@ -8,6 +8,7 @@ from assistant.errors import OvensideError
 from assistant.knowledge.checks import check_all
 from assistant.knowledge.danger_questions import danger_questions, with_told_signs
 from assistant.knowledge.fingerprint import combined, fingerprint, sealed, unsealed, write_beside
+from assistant.knowledge.foreseen import FORESEEN_FILE
 from assistant.knowledge.kept_entries import KeptEntries, kept_entries
 from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.model import Cause, Effect, Knowledge
@@ -43,6 +44,7 @@ def knowledge_of(read: RulesFolder, mark: str) -> Knowledge:
         advice=entries["advice.yaml"],
         steps=entries["steps.yaml"],
         learned=entries[LEARNED_FILE].get(""),
+        foreseen=entries[FORESEEN_FILE],
     )
 
 

@@ -3,6 +3,7 @@
 An entry's id is the name of its file (or its key, where one file holds several). Everything is frozen.
 """
 
+from collections.abc import Mapping
 from typing import Annotated, Literal, Self
 
 from pydantic import AfterValidator, Field, WithJsonSchema, model_validator
@@ -14,10 +15,11 @@ from assistant.knowledge.figures import Distribution as Distribution
 from assistant.knowledge.figures import Entry as Entry
 from assistant.knowledge.figures import Figure as Figure
 from assistant.knowledge.figures import Likelihood as Likelihood
-from assistant.knowledge.figures import Minutes, Rate
+from assistant.knowledge.figures import Celsius, Minutes, Rate
 from assistant.knowledge.figures import SpokenWord as SpokenWord
 from assistant.knowledge.figures import Unit as Unit
 from assistant.knowledge.figures import Word as Word
+from assistant.knowledge.foreseen import Foreseen as Foreseen
 from assistant.knowledge.learned import Learned as Learned
 from assistant.knowledge.regions import Costs as Costs
 from assistant.knowledge.regions import Line as Line
@@ -91,13 +93,30 @@ class NumberRange(Entry):
 
 
 Stage = Literal["danger", "complaint", "oven", "care", "signs", "look", "visit", "tests"]
-Kind = Literal["choice", "choices", "number", "text"]
+Kind = Literal["choice", "choices", "number", "text", "lamp_log", "temperature_log", "browning"]
+MEASURED_CODES: Mapping[Kind, tuple[str, ...]] = {
+    "lamp_log": ("never_lit", "never_out", "cycles", "out_and_never_on", "dark_and_then_lit"),
+    "temperature_log": ("read", "very_hot"),
+    "browning": ("looked_at",),
+}
+"""The words by which rules read what was measured."""
+MEASUREMENTS = tuple(MEASURED_CODES)
+
+
+class HotRun(Entry):
+    """How the oven is run, from cold, while somebody measures: `way` of heating, `setting`, at the `longest`."""
+
+    way: Id
+    setting: Celsius
+    longest: Minutes
 
 
 class Question(Entry):
     """What may be asked, what it costs the person, and how often its answer is mistaken.
 
     `all_gone_through`: of several answers, who answers looks at each, so that what isn't named counts too.
+    `run`: how the oven is run for a measurement; `measures`: the observables whose other reports count no more once
+    it is there, for it tells the same and more.
     """
 
     note: Note
@@ -114,6 +133,8 @@ class Question(Entry):
     tells: Literal["functions", "kind"] | None = None
     all_gone_through: Flag = False
     number: NumberRange | None = None
+    run: HotRun | None = None
+    measures: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()
     ask_when: tuple[Id, ...] = ()
     not_when: tuple[Id, ...] = ()
     needs: tuple[Id, ...] = ()
@@ -124,9 +145,16 @@ class Question(Entry):
             raise PydanticCustomError("choices_for_kind", "choices go with the kinds choice and choices")
         if (self.kind == "number") != (self.number is not None):
             raise PydanticCustomError("number_for_kind", "a number range goes with the kind number")
-        if self.kind in ("choices", "text") and self.observable:
+        if self.kind in ("choices", "text", *MEASUREMENTS) and self.observable:
             raise PydanticCustomError("kind_cannot_report", "this kind can't report an observable")
+        if self.is_measurement != (self.run is not None) or self.is_measurement != bool(self.measures):
+            raise PydanticCustomError("run_for_measurement", "run and measures go with measurements, and only with them")
         return self
+
+    @property
+    def is_measurement(self) -> bool:
+        """Whether it is answered by what somebody wrote down at the hot oven."""
+        return self.kind in MEASUREMENTS
 
 
 class Condition(Entry):
@@ -235,14 +263,35 @@ class Sign(Entry):
     who: Literal["appliance_engineer", "electrician", "network_operator", "gas_emergency", "fire_service"]
 
 
+class PhysicalChange(Entry):
+    """What becomes of one parameter of the oven model: `times`, `by` (added) or `to`, give or take `spread`."""
+
+    times: Number | None = None
+    by: Number | None = None
+    to: Number | None = None
+    spread: Annotated[Number, Field(ge=0)] = 0.0
+    source: Note
+
+    @model_validator(mode="after")
+    def _says_one_thing(self) -> Self:
+        if [self.times, self.by, self.to].count(None) != 2:
+            raise PydanticCustomError("one_way_to_change", "a parameter changes in one way")
+        return self
+
+
+Physical = dict[Id, PhysicalChange]
+
+
 class Effect(Entry):
     """How an oven behaves that has one of several causes: their common physical effect.
 
-    A cause that names it shows all of it, but where the cause's own `shows` says otherwise.
+    A cause that names it shows all of it, but where the cause's own `shows` says otherwise. `physical`: what it
+    changes in the oven model, by the names of its parameters.
     """
 
     note: Note
     shows: dict[Id, Distribution] = Field(min_length=1)
+    physical: Physical = Field(default_factory=dict)
     masks: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()
 
 
@@ -269,6 +318,7 @@ class Cause(Entry):
     can_mislead: Note
     effect: Id | None = None
     shows: dict[Id, Distribution] = Field(default_factory=dict)
+    physical: Physical = Field(default_factory=dict)
     masks: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()
     excludes: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()
 
@@ -283,9 +333,14 @@ class Cause(Entry):
         return self
 
     def with_effect(self, effect: Effect) -> Self:
-        """The cause with what its effect shows besides, and what that masks."""
+        """The cause with what its effect shows and changes besides, and what that masks."""
         masks = tuple(dict.fromkeys((*self.masks, *effect.masks)))
-        return self.model_copy(update={"shows": {**effect.shows, **self.shows}, "masks": masks})
+        update = {
+            "shows": {**effect.shows, **self.shows},
+            "masks": masks,
+            "physical": {**effect.physical, **self.physical},
+        }
+        return self.model_copy(update=update)
 
     def shows_as(self, effect: Effect, name: str) -> bool:
         """Whether what the cause shows of that observable is what the effect shows."""
@@ -393,3 +448,4 @@ class Knowledge(Entry):
     advice: dict[Id, Listed]
     steps: dict[Id, Step]
     learned: Learned | None = None
+    foreseen: dict[Id, Foreseen] = Field(default_factory=dict)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from assistant.knowledge.foreseen import FORESEEN_FILE
 from assistant.knowledge.kept_entries import KeptEntries
 from assistant.knowledge.learned import LEARNED_DIFF, LEARNED_FILE
 from assistant.knowledge.problems import Problem, nearest_name, where_in_file
@@ -19,7 +20,7 @@ MOST_BYTES = 200_000
 ANY = "*"
 """Among `ids`: what lists them couldn't be read, so any id may exist."""
 
-MAY_BE_MISSING = frozenset({"effects", "pairs", LEARNED_FILE})
+MAY_BE_MISSING = frozenset({"effects", "pairs", LEARNED_FILE, FORESEEN_FILE})
 """What isn't there where there is nothing to say."""
 
 OTHER_ENTRIES = frozenset({"schema", "README.md", LEARNED_DIFF})

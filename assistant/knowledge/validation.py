@@ -9,6 +9,7 @@ from pydantic import TypeAdapter, ValidationError
 from pydantic_core import ErrorDetails
 
 from assistant.knowledge import model
+from assistant.knowledge.foreseen import FORESEEN_FILE, Foreseen
 from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.problems import nearest_name
 from assistant.knowledge.yaml_text import PathInFile, shortened
@@ -31,6 +32,7 @@ SINGLE_FILES: dict[str, Any] = {
     "advice.yaml": dict[model.Id, model.Listed],
     "steps.yaml": dict[model.Id, model.Step],
     LEARNED_FILE: model.Learned,
+    FORESEEN_FILE: dict[model.Id, Foreseen],
 }
 
 Location = tuple[str | int, ...]

@@ -1,0 +1,179 @@
+"""What somebody wrote down at the oven: a lamp's times, a thermometer's readings, how brown bread became.
+
+Each is a list of short lines as it is kept: `7:40 out`, `12:00 143 C`, `top 333 332 221`. Times are minutes and seconds
+since the cold oven was switched on. A line that can't be is refused by what is wrong with it.
+"""
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from assistant.errors import Refused
+from assistant.knowledge.model import Kind
+
+MOST_LINES = 200
+LONGEST_S = 3 * 3600
+CLOSEST_S = 2.0
+"""Two changes of a lamp that are closer are a slip of the finger; a thermostat needs longer to move."""
+LEAST_WATCHED_S = 120.0
+COLDEST_C, HOTTEST_C = -5.0, 320.0
+"""What a household's oven thermometer shows at the most."""
+VERY_HOT_C = 290.0
+"""No household oven is set so high: whatever the setting was, it runs away."""
+FEWEST_READINGS = 2
+SHADES = range(6)
+
+_LINE = re.compile(r"(\d{1,3}):([0-5]\d) (.+)")
+_DEGREES = re.compile(r"(-?\d{1,4}(?:\.\d{1,2})?) (C|F)")
+_TRAY = re.compile(r"(top|underside) ([0-5-]{3}) ([0-5-]{3}) ([0-5-]{3})")
+
+
+@dataclass(frozen=True)
+class LampLog:
+    """`changes_s`: when the lamp changed, in turn; `lit_first`: whether it was lit before the first change."""
+
+    lit_first: bool
+    changes_s: tuple[float, ...]
+    ended_s: float
+
+
+@dataclass(frozen=True)
+class TemperatureLog:
+    """Readings of the household's own thermometer, and when the door was opened."""
+
+    times_s: tuple[float, ...]
+    readings_c: tuple[float, ...]
+    opened_s: tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class BrownedBread:
+    """Shades from 0 (white) to 5 (burnt) of nine slices, row by row from the back left; NaN where none lay."""
+
+    top: tuple[float, ...]
+    underside: tuple[float, ...]
+
+
+def lamp_log(lines: Sequence[str]) -> LampLog:
+    """Of lines `M:SS lit`, `M:SS out`, and `M:SS end` as the last one. Raises Refused."""
+    told = _in_time(lines)
+    *changes, (ended_s, last) = told
+    if last != "end" or any(what not in ("lit", "out") for _, what in changes):
+        raise Refused("lamp_line_unknown", {"found": next((w for _, w in changes if w not in ("lit", "out")), last)})
+    if not changes:
+        raise Refused("lamp_first_unknown")
+    if any(first == second for (_, first), (_, second) in pairwise(changes)):
+        raise Refused("lamp_change_missed", {"at": minutes_and_seconds(_repeated(changes))})
+    if any(second - first < CLOSEST_S for (first, _), (second, _) in pairwise(changes)):
+        raise Refused("lamp_changes_too_close")
+    if ended_s < LEAST_WATCHED_S:
+        raise Refused("watched_too_short", {"least": LEAST_WATCHED_S / 60})
+    at_once = changes[0][0] == 0.0
+    return LampLog(
+        lit_first=(changes[0][1] == "lit") == at_once,
+        changes_s=tuple(at for at, _ in changes[at_once:]),
+        ended_s=ended_s,
+    )
+
+
+def _repeated(changes: Sequence[tuple[float, str]]) -> float:
+    return next(second for (_, one), (second, other) in pairwise(changes) if one == other)
+
+
+def temperature_log(lines: Sequence[str]) -> TemperatureLog:
+    """Of lines `M:SS 143 C`, `M:SS 290 F` and `M:SS opened`. Raises Refused."""
+    readings = [(at, _celsius(what)) for at, what in (told := _in_time(lines)) if what != "opened"]
+    if len(readings) < FEWEST_READINGS:
+        raise Refused("too_few_readings", {"least": FEWEST_READINGS})
+    if any(first == second for (first, _), (second, _) in pairwise(readings)):
+        raise Refused("two_readings_at_once")
+    return TemperatureLog(
+        times_s=tuple(at for at, _ in readings),
+        readings_c=tuple(value for _, value in readings),
+        opened_s=tuple(at for at, what in told if what == "opened"),
+    )
+
+
+def browned_bread(lines: Sequence[str]) -> BrownedBread:
+    """Of the lines `top 333 332 221` and `underside 000 100 000`: three rows from the back; `-` is no slice."""
+    sides: dict[str, tuple[float, ...]] = {}
+    for line in lines:
+        found = _TRAY.fullmatch(line)
+        if found is None:
+            raise Refused("tray_line_unknown", {"found": line[:60]})
+        if found[1] in sides:
+            raise Refused("tray_side_twice", {"side": found[1]})
+        sides[found[1]] = tuple(float("nan") if shade == "-" else float(shade) for shade in "".join(found.groups()[1:]))
+    if set(sides) != {"top", "underside"}:
+        raise Refused("tray_side_missing")
+    if any((a == a) != (b == b) for a, b in zip(sides["top"], sides["underside"], strict=True)):
+        raise Refused("tray_sides_differ")
+    if all(shade != shade for shade in sides["top"]):
+        raise Refused("tray_empty")
+    return BrownedBread(sides["top"], sides["underside"])
+
+
+def minutes_and_seconds(duration_s: float) -> str:
+    """`460.0` -> `7:40`."""
+    whole = round(duration_s)
+    return f"{whole // 60}:{whole % 60:02d}"
+
+
+READ: Mapping[Kind, Callable[[Sequence[str]], LampLog | TemperatureLog | BrownedBread]] = {
+    "lamp_log": lamp_log,
+    "temperature_log": temperature_log,
+    "browning": browned_bread,
+}
+
+
+def summary(kind: Kind, lines: Sequence[str]) -> str | None:
+    """The one word of MEASURED_CODES by which rules read a measurement; None where the lines can't be."""
+    try:
+        read = READ[kind](lines)
+    except Refused:
+        return None
+    if isinstance(read, LampLog):
+        return _lamp_pattern(read)
+    if isinstance(read, TemperatureLog):
+        return "very_hot" if max(read.readings_c) >= VERY_HOT_C else "read"
+    return "looked_at"
+
+
+def _lamp_pattern(log: LampLog) -> str:
+    if not log.changes_s:
+        return "never_out" if log.lit_first else "never_lit"
+    if not log.lit_first:
+        return "dark_and_then_lit" if len(log.changes_s) == 1 else "cycles"
+    return "out_and_never_on" if len(log.changes_s) == 1 else "cycles"
+
+
+def _in_time(lines: Sequence[str]) -> list[tuple[float, str]]:
+    """(seconds, what) of each line, in the order of time."""
+    if not lines:
+        raise Refused("nothing_written_down")
+    if len(lines) > MOST_LINES:
+        raise Refused("too_many_lines", {"most": MOST_LINES})
+    told = []
+    for line in lines:
+        found = _LINE.fullmatch(line)
+        if found is None:
+            raise Refused("time_unreadable", {"found": line[:60]})
+        told.append((int(found[1]) * 60.0 + int(found[2]), found[3]))
+    for (first, _), (second, _) in pairwise(told):
+        if second < first:
+            raise Refused("time_goes_back", {"first": minutes_and_seconds(first), "then": minutes_and_seconds(second)})
+    if told[-1][0] > LONGEST_S:
+        raise Refused("watched_too_long", {"most": LONGEST_S / 3600})
+    return told
+
+
+def _celsius(what: str) -> float:
+    found = _DEGREES.fullmatch(what)
+    if found is None:
+        raise Refused("degrees_unreadable", {"found": what[:60]})
+    value = float(found[1])
+    celsius = (value - 32) * 5 / 9 if found[2] == "F" else value
+    if not COLDEST_C <= celsius <= HOTTEST_C:
+        raise Refused("reading_impossible", {"found": what, "least": COLDEST_C, "most": HOTTEST_C})
+    return celsius
