@@ -26,11 +26,6 @@ FOLLOWS: Mapping[str, tuple[str, str, str, str]] = {
     "ever_tripped": ("breaker", "off_again", "lately", "never"),
 }
 """Question -> an observable, its state, the answer in that state, and the answer in any other."""
-CHANGES: Mapping[str, tuple[str, str]] = {
-    "moved_or_fitted": ("began_with_work", "yes"),
-    "power_cut": ("clock_state", "flashing"),
-}
-"""What may have changed -> the observable and its state by which it did."""
 
 
 def crc(text: str) -> int:
@@ -73,7 +68,6 @@ def answers_of_household(
         worries = [choice for choice in knowledge.questions["which_worry"].choices if choice != NONE]
         found["which_worry"] = [worries[int(chance_for(key, "which_worry").integers(len(worries)))]]
     found["person_at_oven"] = "yes" if chance_for(key, "person_at_oven").random() < AT_THE_OVEN else "no"
-    found["what_changed"] = what_changed(states)
     for question_id, (name, state, then, otherwise) in FOLLOWS.items():
         found[question_id] = then if states.get(name) == state else otherwise
     found |= _of_parts(knowledge, parts, key)
@@ -199,8 +193,3 @@ def said_share(
         row = model.report_given[report][model.codes[report].index(CHOSEN)]
         share *= float(row[knowledge.observables[name].states.index(states[name])])
     return share
-
-
-def what_changed(states: Mapping[str, str]) -> list[str]:
-    found: Sequence[str] = [change for change, (name, state) in CHANGES.items() if states.get(name) == state]
-    return [*found] or [NONE]

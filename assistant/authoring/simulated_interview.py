@@ -17,6 +17,7 @@ from assistant.interview.conversation import Conversation, utc_now
 from assistant.interview.log import SessionRecord
 from assistant.interview.script import Script
 from assistant.interview.verdict import Verdict
+from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import SIGN_PREFIX
 from assistant.knowledge.model import Question
 from assistant.store.memory import MemoryStore
@@ -33,6 +34,7 @@ PLAIN_ANSWERS: Mapping[str, Any] = {
     "whose_oven": "own",
     "guarantee": "no",
     "may_look_cold": "off_and_cold",
+    "oven_is_off": "off_at_breaker",
     "hot_gate": ["adult_stays", "no_child_or_pet_near", "no_home_oxygen", "oven_empty", "cooling_air_as_usual"],
     "breaker_went_when": "found_later",
     "knob_while_heating": "hardly_ever",
@@ -84,18 +86,21 @@ def _deny(question_id: str, question: Question) -> Command:
 
 
 def play(script: Script, oven: Mapping[str, Any], mistakes: float, unsure: float) -> dict[str, Any]:
-    """One interview to its first verdict, in the oven's region; what was asked, and how it ended."""
+    """One interview to its verdict, in the oven's region; what was asked, and how it ended. After a stop the oven is
+    switched off and said to be, and what may still be talked about is asked.
+    """
     region = oven["region"] if oven["region"] in script.knowledge.regions else REGION
     began = time.perf_counter()
     record = SessionRecord(session_id="0" * 32, code_hash=str(oven["number"]), name=None, created_at=utc_now())
     conversation = Conversation(script, MemoryStore(), record)
     conversation.start(Start(ROLE, region, LANG, "single"))
     asked: list[str] = []
-    while not isinstance(view := conversation.view(), Verdict):
-        asked.append(view.id)
+    while (question_id := _asked_for(view := conversation.view())) is not None:
+        asked.append(question_id)
         if len(asked) > MOST_QUESTIONS:
             raise OvensideError(f"oven {oven['number']}: no verdict after {asked}")
-        conversation.do(answer_to(script, view.id, oven, mistakes, unsure))
+        conversation.do(answer_to(script, question_id, oven, mistakes, unsure))
+    assert isinstance(view, Verdict)
     questions = script.knowledge.questions
     return {
         "number": oven["number"],
@@ -105,6 +110,14 @@ def play(script: Script, oven: Mapping[str, Any], mistakes: float, unsure: float
         "named": list(getattr(view, "named", view.hypotheses)),
         "seconds": time.perf_counter() - began,
     }
+
+
+def _asked_for(view: QuestionView | Verdict) -> str | None:
+    """The question that is put, be it by a verdict that asks whether the oven is off; None at the end."""
+    if isinstance(view, Verdict):
+        then = view.details.get("then")
+        return str(then) if then else None
+    return view.id
 
 
 def _asked(question_id: str, question: Question) -> dict[str, Any]:
