@@ -53,7 +53,15 @@ def test_elements_have_the_computed_figures(row):
 # IEC 60335-1, 10.1, table 1, as adopted in GOST R MEK 335-1-94; Python arithmetic.
 @pytest.mark.parametrize(
     ("rated_w", "limits_w"),
-    [(20, (0, 24)), (25, (0, 30)), (26, (23.4, 28.6)), (200, (180, 220)), (300, (270, 320)), (400, (360, 420))],
+    [
+        (20, (0, 24)),
+        (25, (0, 30)),
+        (26, (23.4, 28.6)),
+        (200, (180, 220)),
+        (200.5, (180.45, 220.5)),
+        (300, (270, 320)),
+        (400, (360, 420)),
+    ],
 )
 def test_small_appliances_have_their_own_tolerance(rated_w, limits_w):
     assert input_limits_w(rated_w) == pytest.approx(limits_w)
@@ -77,6 +85,7 @@ def test_factors_are_the_published_ones_and_lie_between_them(alloy):
     assert hot_to_cold_factor(alloy, 20) == 1
     for index, factor in enumerate(PRINTED_FACTORS[alloy]):
         assert hot_to_cold_factor(alloy, 100 * (index + 1)) == pytest.approx(factor)
+    assert hot_to_cold_factor(alloy, 60) == pytest.approx((1 + PRINTED_FACTORS[alloy][0]) / 2)
     assert hot_to_cold_factor(alloy, 650) == pytest.approx(sum(PRINTED_FACTORS[alloy][5:7]) / 2)
 
 
@@ -112,6 +121,12 @@ def test_the_typical_band_says_so_and_holds_the_band_of_any_usual_marking(supply
     typical, marked = typical_cold_band(supply_v), cold_resistance_band(power_w, supply_v)
     assert typical.basis is Basis.TYPICAL
     assert typical.low_ohm <= marked.low_ohm < marked.high_ohm <= typical.high_ohm
+
+
+def test_the_typical_band_is_from_3600_to_600_watts():
+    # 230²/(3600·1.05)/1.044 and 230²/(600·0.9), Python arithmetic.
+    band = typical_cold_band(230)
+    assert (band.low_ohm, band.high_ohm) == pytest.approx((13.4049, 97.9630), abs=6e-5)
 
 
 def test_two_elements_side_by_side_have_the_resistance_of_both_powers():
