@@ -1,7 +1,10 @@
 """The same numbers from libraries that others wrote, each over a whole range."""
 
 import numpy as np
+import pint
 import pytest
+from CoolProp import CoolProp as coolprop
+from iapws import iapws97
 
 from assistant.physics.boiling import saturation_pressure_pa, saturation_temperature_c
 from assistant.physics.cooking import celsius_of_fahrenheit_c, celsius_of_gas_mark_c, fahrenheit_of_celsius_f
@@ -11,7 +14,6 @@ EVERY_PA = np.geomspace(650, 22e6, 61)
 
 
 def test_iapws_has_the_same_saturation_line():
-    iapws97 = pytest.importorskip("iapws.iapws97")
     for pressure_pa in EVERY_PA:
         expected_k = iapws97._TSat_P(pressure_pa / 1e6)
         assert saturation_temperature_c(pressure_pa) + 273.15 == pytest.approx(expected_k, abs=1e-8)
@@ -21,7 +23,6 @@ def test_iapws_has_the_same_saturation_line():
 
 
 def test_coolprop_has_the_same_boiling_points_by_the_same_formulation():
-    coolprop = pytest.importorskip("CoolProp.CoolProp")
     for pressure_pa in HOUSEHOLD_PA:
         expected_k = coolprop.PropsSI("T", "P", pressure_pa, "Q", 0, "IF97::Water")
         assert saturation_temperature_c(pressure_pa) + 273.15 == pytest.approx(expected_k, abs=1e-6)
@@ -29,14 +30,13 @@ def test_coolprop_has_the_same_boiling_points_by_the_same_formulation():
 
 def test_coolprop_has_the_same_boiling_points_by_the_scientific_formulation():
     # IAPWS-95, which the industrial formulation approximates.
-    coolprop = pytest.importorskip("CoolProp.CoolProp")
     for pressure_pa in HOUSEHOLD_PA:
         expected_k = coolprop.PropsSI("T", "P", pressure_pa, "Q", 0, "HEOS::Water")
         assert saturation_temperature_c(pressure_pa) + 273.15 == pytest.approx(expected_k, abs=0.002)
 
 
 def test_pint_has_the_same_degrees():
-    quantity = pytest.importorskip("pint").UnitRegistry().Quantity
+    quantity = pint.UnitRegistry().Quantity
     for temperature_c in np.linspace(-40, 400, 45):
         expected_f = quantity(temperature_c, "degC").to("degF").magnitude
         assert fahrenheit_of_celsius_f(temperature_c) == pytest.approx(expected_f, abs=1e-9)
