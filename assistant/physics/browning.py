@@ -62,7 +62,7 @@ def browning(run: Run) -> Browning:
 
 def _radiated(run: Run, lump: Lump) -> Floats:
     """(K, D): what a slice that sees nothing but this lump takes up, W/m²."""
-    kelvin = run.of(lump) + ZERO_CELSIUS_K
+    kelvin = run.of(lump).astype(np.float64) + ZERO_CELSIUS_K
     found: Floats = SLICE_EMISSIVITY * STEFAN_BOLTZMANN * (kelvin**4 - (SLICE_C + ZERO_CELSIUS_K) ** 4)
     return found
 

@@ -29,7 +29,7 @@ class Change:
         if self.drawn not in ("uniform", "normal"):
             raise ValueError(f"A change's amount is drawn uniform or normal, not {self.drawn!r}.")
         if not (np.isfinite(self.middle) and np.isfinite(self.spread) and self.spread >= 0):
-            raise ValueError(f"A change needs a finite middle and a spread from 0 up, not {self.middle} ± {self.spread}.")
+            raise ValueError(f"A change is a finite middle and a spread from 0 up, not {self.middle} ± {self.spread}.")
 
 
 Changes = Mapping[str, Change]
@@ -103,14 +103,14 @@ def changed(ovens: Ovens, changes: Changes, random: np.random.Generator) -> Oven
 
 
 def _applied(before: Floats, change: Change, random: np.random.Generator) -> Floats:
-    draws = before.shape[0]
+    draws = int(before.shape[0])
     if change.drawn == "normal":
         amount = random.normal(change.middle, change.spread, draws)
     else:
         amount = random.uniform(change.middle - change.spread, change.middle + change.spread, draws)
-    if change.how == "factor":
-        return before * amount
-    return before + amount if change.how == "shift" else amount
+    if change.how == "value":
+        return amount
+    return before * amount if change.how == "factor" else before + amount
 
 
 def _kept(name: str, values: Floats) -> Floats:

@@ -1,8 +1,9 @@
 """An oven heats: the heat network carried through a programme, for D ovens at once.
 
-The explicit midpoint method (second order) at 2 s. A control or cut-out that switches within a step does so where
-the straight line between the step's ends meets its switching point, and the elements get the heat of the rest of the
-step as it then is: heat is neither lost nor made by switching.
+Heun's method of third order in steps of 10/3 s: as quick as the midpoint method in steps of 2 s, and over an hour the
+switching times are some five times nearer to the exact ones. A control or cut-out that switches within a step does
+so where the straight line between the step's ends meets its switching point, and the elements get the heat of the
+rest of the step as it then is: heat is neither lost nor made by switching.
 """
 
 from collections.abc import Callable
@@ -11,14 +12,16 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from assistant.physics.network import Network, fastest_rate, network, seen, slopes
+from assistant.physics.network import Network, Room, fastest_rate, network, seen, slopes
 from assistant.physics.oven import FUNCTIONS, ZERO_CELSIUS_K, Floats, Function, Lump, Ovens
 from assistant.physics.switching import Switches, Truths
 
-STEP_S = 2.0
 GRID_S = 10.0
-_STEPS_PER_POINT = int(GRID_S / STEP_S)
-_STABLE = 2.0  # the midpoint method's bound on rate × step
+STEPS_PER_POINT = 3
+STEP_S = GRID_S / STEPS_PER_POINT
+
+Grid = npt.NDArray[np.float32]  # temperatures on the grid, to 0.0001 K
+_STABLE = 2.5  # the method's bound on rate × step, where the rates are real (2.51)
 
 
 @dataclass(frozen=True)
@@ -54,19 +57,19 @@ class Run:
     programme: Programme
     function: Function
     times_s: Floats
-    temperatures: npt.NDArray[np.floating]
+    temperatures: Grid
     control: Switched
     cut_out: Switched
     watts: Floats
 
-    def of(self, lump: Lump) -> npt.NDArray[np.floating]:
+    def of(self, lump: Lump) -> Grid:
         """(K, D), °C."""
         return self.temperatures[:, lump]
 
     @property
-    def centre(self) -> npt.NDArray[np.floating]:
+    def centre(self) -> Grid:
         """(K, D), °C: the air at the middle shelf, midway between the zones."""
-        middle: npt.NDArray[np.floating] = self.temperatures[:, Lump.UPPER_AIR : Lump.REAR].mean(axis=1)
+        middle: Grid = self.temperatures[:, Lump.UPPER_AIR : Lump.REAR].mean(axis=1)
         return middle
 
 
@@ -88,7 +91,7 @@ def run(ovens: Ovens, programme: Programme) -> Run:
         ovens=ovens,
         programme=programme,
         function=function,
-        times_s=np.arange(points) * GRID_S,
+        times_s=np.arange(points, dtype=np.float64) * GRID_S,
         temperatures=temperatures,
         control=Switched(control.closed_first, control.times()),
         cut_out=Switched(cut_out.closed_first, cut_out.times()),
@@ -122,29 +125,30 @@ def _cut_out(ovens: Ovens) -> Switches:
 
 def _door(programme: Programme, points: int) -> Floats:
     """(steps,): the share of each step for which the door is open."""
-    starts = np.arange((points - 1) * _STEPS_PER_POINT) * STEP_S
+    starts = np.arange((points - 1) * STEPS_PER_POINT) * STEP_S
     open_for = np.zeros(starts.size)
     for since, lasting in programme.door_openings:
         open_for += np.clip(np.minimum(starts + STEP_S, since + lasting) - np.maximum(starts, since), 0, None)
     return np.minimum(open_for / STEP_S, 1.0)
 
 
-def _carried(ovens: Ovens, net: Network, control: Switches, cut_out: Switches, door: Floats) -> Floats:
+def _carried(ovens: Ovens, net: Network, control: Switches, cut_out: Switches, door: Floats) -> Grid:
     """(K, 12, D): the temperatures on the grid, °C."""
     state = np.repeat(net.kitchen[None], len(Lump), axis=0)
     state[Lump.THERMOMETER] += net.thermometer_bias
-    grid = np.empty((door.size // _STEPS_PER_POINT + 1, *state.shape))
-    grid[0] = state
+    grid = np.empty((door.size // STEPS_PER_POINT + 1, *state.shape), dtype=np.float32)
+    np.subtract(state, ZERO_CELSIUS_K, out=grid[0], casting="same_kind")
     heats = _heats(ovens, control, cut_out)
     power = net.watts * heats()
-    at_cut_out = seen(net.cut_out_sees, state)
+    room = Room(ovens.draws)
+    at_cut_out = seen(net.cut_out_sees, state, room)
     leak = net.leak
-    slope, after = np.empty_like(state), np.empty_like(state)
+    after = np.empty_like(state)
     for number in range(door.size):
         if door[number] != door[number - 1] or number == 0:
             leak = net.leak + door[number] * net.door_open
-        _step(net, state, power, leak, slope, after)
-        at_cut_out_after = seen(net.cut_out_sees, after)
+        _step(net, state, power, leak, room, after)
+        at_cut_out_after = seen(net.cut_out_sees, after, room)
         start = number * STEP_S
         for switches, before, now in (
             (control, state[Lump.PROBE], after[Lump.PROBE]),
@@ -157,19 +161,24 @@ def _carried(ovens: Ovens, net: Network, control: Switches, cut_out: Switches, d
                 power[:, lanes] += changed
                 after[:4, lanes] += changed * (1 - share) * STEP_S * net.inverse_capacity[:4, lanes]
         state, after, at_cut_out = after, state, at_cut_out_after
-        if (number + 1) % _STEPS_PER_POINT == 0:
-            grid[(number + 1) // _STEPS_PER_POINT] = state
-    grid -= ZERO_CELSIUS_K
+        if (number + 1) % STEPS_PER_POINT == 0:
+            np.subtract(state, ZERO_CELSIUS_K, out=grid[(number + 1) // STEPS_PER_POINT], casting="same_kind")
     return grid
 
 
-def _step(net: Network, state: Floats, power: Floats, leak: Floats, slope: Floats, after: Floats) -> None:
-    """`after` becomes the state a step on; `slope` is room to work in."""
-    slopes(net, state, power, leak, slope)
-    np.multiply(slope, STEP_S / 2, out=after)
+def _step(net: Network, state: Floats, power: Floats, leak: Floats, room: Room, after: Floats) -> None:
+    """`after` becomes the state a step on, by Heun's method of third order."""
+    first, slope = room.first, room.slope
+    slopes(net, state, power, leak, room, first)
+    np.multiply(first, STEP_S / 3, out=after)
     after += state
-    slopes(net, after, power, leak, slope)
-    np.multiply(slope, STEP_S, out=after)
+    slopes(net, after, power, leak, room, slope)
+    np.multiply(slope, STEP_S * 2 / 3, out=after)
+    after += state
+    slopes(net, after, power, leak, room, slope)
+    np.multiply(slope, 3.0, out=after)
+    after += first
+    after *= STEP_S / 4
     after += state
 
 

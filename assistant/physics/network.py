@@ -102,53 +102,90 @@ def _cut_out_sees(ovens: Ovens) -> Floats:
     return np.array([none, none, rear, wall, none, 1 - wall - rear])
 
 
-def seen(shares: Floats, state: Floats) -> Floats:
+class Room:
+    """Where the equations work: made once and used at every step, which spares most of the time of making arrays."""
+
+    def __init__(self, draws: int) -> None:
+        self.partners, self.convected = np.empty((4, draws)), np.empty((4, draws))
+        self.upper, self.lower = np.empty((3, draws)), np.empty((3, draws))
+        self.air_wall, self.air_rear, self.wall_rear, self.wall_housing = np.empty((4, 2, draws))
+        self.one = np.empty(draws)
+        self.shares = np.empty((6, draws))
+        self.first, self.slope = np.empty((2, len(Lump), draws))
+
+
+def seen(shares: Floats, state: Floats, room: Room) -> Floats:
     """(D,): what a probe with these shares (6, D) of the air, rear, walls and housing sees, K."""
-    found: Floats = (shares * state[Lump.UPPER_AIR : Lump.PROBE]).sum(axis=0)
+    np.multiply(shares, state[Lump.UPPER_AIR : Lump.PROBE], out=room.shares)
+    found: Floats = room.shares.sum(axis=0)
     return found
 
 
-def slopes(net: Network, state: Floats, power: Floats, leak: Floats, found: Floats) -> None:
+def slopes(net: Network, state: Floats, power: Floats, leak: Floats, room: Room, found: Floats) -> None:
     """`found` (12, D) becomes the change of the state (12, D; K) in K/s. `power`: (4, D), W; `leak`: (D,), W/K."""
-    elements, air, walls = state[:4], state[4:6], state[7:9]
-    rear, housing = state[Lump.REAR], state[Lump.HOUSING]
-    fourth = np.square(state[:9], out=found[:9])
-    np.square(fourth, out=fourth)
-    convected = net.convected * (elements - state[_PARTNERS])
-    to_upper = net.to_upper * (fourth[:3] - fourth[7])
-    to_lower = net.to_lower * (fourth[:3] - fourth[8])
-    to_rear = net.to_rear * (fourth[3] - fourth[6])
-    np.subtract(power, convected, out=found[:4])
-    found[:3] -= to_upper
-    found[:3] -= to_lower
-    found[3] -= to_rear
-
-    from_air = net.air_to_wall * (air - walls)
-    air_to_rear = net.rear_mixing * (air - rear)
-    mixed = net.mixing * (air[0] - air[1])
-    np.multiply(leak, net.kitchen - air, out=found[4:6])
+    air, walls, rear, housing = state[4:6], state[7:9], state[6], state[9]
+    _elements(net, state, power, room, found)
+    from_air = _flow(net.air_to_wall, air, walls, room.air_wall)
+    air_to_rear = _flow(net.rear_mixing, air, rear, room.air_rear)
+    mixed = _flow(net.mixing, air[0], air[1], room.one)
+    _flow(leak, net.kitchen, air, found[4:6])
     found[4:6] -= from_air
     found[4:6] -= air_to_rear
-    found[4] += convected[1] + convected[2] - mixed
-    found[5] += convected[0] + mixed
+    found[4] -= mixed
+    found[4] += room.convected[1]
+    found[4] += room.convected[2]
+    found[5] += mixed
+    found[5] += room.convected[0]
 
-    wall_to_rear = net.rear_to_wall * (walls - rear)
-    across = net.wall_to_wall * (walls[0] - walls[1])
-    to_housing = net.wall_to_housing * (walls - housing)
-    np.add(air_to_rear[0], air_to_rear[1], out=found[6])
-    found[6] += wall_to_rear[0] + wall_to_rear[1] + convected[3] + to_rear
-    np.multiply(net.wall_loss, net.kitchen - walls, out=found[7:9])
-    found[7:9] += from_air
-    found[7:9] -= wall_to_rear
-    found[7:9] -= to_housing
-    found[7] += to_upper[0] + to_upper[1] + to_upper[2] - across
-    found[8] += to_lower[0] + to_lower[1] + to_lower[2] + across
-    found[9] = to_housing[0] + to_housing[1] + net.housing_loss * (net.kitchen - housing)
+    wall_to_rear = _flow(net.rear_to_wall, walls, rear, room.wall_rear)
+    across = _flow(net.wall_to_wall, walls[0], walls[1], room.one)
+    to_housing = _flow(net.wall_to_housing, walls, housing, room.wall_housing)
+    for part in (*air_to_rear, *wall_to_rear, room.convected[3]):
+        found[6] += part
+    from_air += _flow(net.wall_loss, net.kitchen, walls, found[7:9])
+    from_air -= wall_to_rear
+    np.subtract(from_air, to_housing, out=found[7:9])
+    found[7] -= across
+    found[8] += across
+    for part in range(3):
+        found[7] += room.upper[part]
+        found[8] += room.lower[part]
+    _flow(net.housing_loss, net.kitchen, housing, found[9])
+    found[9] += to_housing[0]
+    found[9] += to_housing[1]
     found[:10] *= net.inverse_capacity
+    _probes(net, state, room, found)
 
-    found[10] = (seen(net.probe_sees, state) - state[10]) * net.inverse_probe_lag
-    on_shelf = 0.5 * (air[0] + air[1]) + net.thermometer_bias
-    found[11] = (on_shelf - state[11]) * net.inverse_thermometer_lag
+
+def _flow(conductance: Floats, hot: Floats, cold: Floats, out: Floats) -> Floats:
+    """W."""
+    np.subtract(hot, cold, out=out)
+    out *= conductance
+    return out
+
+
+def _elements(net: Network, state: Floats, power: Floats, room: Room, found: Floats) -> None:
+    """The elements' rows, in W; their flows to the air and the walls stay in the room, the ring's in the rear's row."""
+    fourth = np.square(state[:9], out=found[:9])
+    np.square(fourth, out=fourth)
+    _flow(net.to_upper, fourth[:3], fourth[7], room.upper)
+    _flow(net.to_lower, fourth[:3], fourth[8], room.lower)
+    _flow(net.to_rear, fourth[3], fourth[6], found[6])
+    np.take(state, _PARTNERS, axis=0, out=room.partners, mode="clip")
+    _flow(net.convected, state[:4], room.partners, room.convected)
+    np.subtract(power, room.convected, out=found[:4])
+    found[:3] -= room.upper
+    found[:3] -= room.lower
+    found[3] -= found[6]
+
+
+def _probes(net: Network, state: Floats, room: Room, found: Floats) -> None:
+    np.subtract(seen(net.probe_sees, state, room), state[10], out=found[10])
+    found[10] *= net.inverse_probe_lag
+    on_shelf = np.add(state[4], state[5], out=room.one)
+    on_shelf *= 0.5
+    on_shelf += net.thermometer_bias
+    _flow(net.inverse_thermometer_lag, on_shelf, state[11], found[11])
 
 
 def fastest_rate(net: Network) -> float:

@@ -38,7 +38,7 @@ _WITHIN: Mapping[str, tuple[float, float]] = MappingProxyType(
         "rear_mixing_fan": (24, 5),  # assumed: 60 l/s through the fan, 0.75 kg/m³, half from each zone
         "rear_to_wall": (1.1, 0.3),  # assumed: 0.08 m² of cover and rear sheet, radiation and conduction
         "wall_to_wall": (4.0, 0.8),  # assumed: 0.3 m² seeing each other at 12 W/(m² K), and the liner
-        "wall_loss": (0.65, 0.12),  # assumed: 0.25 m² of glass at 5 W/(m² K); 600–900 W in all at 180 °C, usual for 60 l
+        "wall_loss": (0.65, 0.12),  # assumed: 0.25 m² of glass at 5 W/(m² K); in all 600–900 W at 180 °C
         "wall_to_housing": (1.4, 0.22),  # assumed: 0.7 m² of 30 mm wool at 0.045 W/(m K), and its bridges
         "housing_loss": (3.5, 0.8),  # assumed: 0.8 m² in a narrow niche, 4 W/(m² K)
         "housing_loss_fan": (24, 5),  # assumed: 15 l/s of cooling air beside that
@@ -84,14 +84,14 @@ _SAME: Mapping[str, float] = MappingProxyType(
 _CONTROLS: Mapping[str, Mapping[str, tuple[float, float]]] = MappingProxyType(
     {
         "thermostat": {
-            "switching_offset": (-4, 8),  # assumed: the knob holds within 8 K; the centre, not the probe, is to be as set
+            "switching_offset": (-4, 8),  # assumed: holds within 8 K of what has the centre as set
             "hysteresis": (6.5, 2.5),  # assumed: a capillary thermostat's differential
             "shortest_on": (0, 0),
             "shortest_off": (0, 0),
             "probe_lag": (22, 6),  # assumed: an oil-filled bulb of 4 mm
         },
         "sensor": {
-            "switching_offset": (-4, 4),  # assumed: a platinum sensor and its board; the centre is to be as set
+            "switching_offset": (-4, 4),  # assumed: a platinum sensor; within 4 K of what has the centre as set
             "hysteresis": (4, 1.5),  # assumed: set in the board's program
             "shortest_on": (10, 5),  # assumed: to spare the relay
             "shortest_off": (20, 10),  # assumed: to spare the relay
@@ -116,9 +116,7 @@ def typical_ovens(kind: str, draws: int, random: np.random.Generator) -> Ovens:
     return Ovens(**{name: _drawn(name, within, draws, random) for name in NAMES})
 
 
-def _drawn(
-    name: str, within: Mapping[str, tuple[float, float]], draws: int, random: np.random.Generator
-) -> Floats:
+def _drawn(name: str, within: Mapping[str, tuple[float, float]], draws: int, random: np.random.Generator) -> Floats:
     if name in _SAME:
         return np.full(draws, float(_SAME[name]))
     if name in _NORMAL:
