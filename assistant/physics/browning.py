@@ -47,7 +47,8 @@ def browning(run: Run) -> Browning:
     above = np.maximum(film * (run.of(Lump.UPPER_AIR) - SLICE_C) + roof, 0.0)
     below = np.maximum(film * (run.of(Lump.LOWER_AIR) - SLICE_C) + floor, 0.0)
     whole = above + below
-    from_rear = 2 * film * REAR_SHARE * np.maximum(run.of(Lump.REAR) - run.centre, 0.0)
+    at_back = run.centre + REAR_SHARE * np.maximum(run.of(Lump.REAR) - run.centre, 0.0)
+    from_rear = 2 * film * (np.maximum(at_back, SLICE_C) - np.maximum(run.centre, SLICE_C))
     return Browning(
         above=above,
         below=below,

@@ -19,7 +19,7 @@ _WITHIN: Mapping[str, tuple[float, float]] = MappingProxyType(
         "base_power": (1150, 150),  # assumed: rating plates show 1000–1300 W
         "top_power": (900, 100),  # assumed: 800–1000 W
         "grill_power": (1650, 250),  # assumed: 1400–1900 W
-        "ring_power": (2200, 200),  # assumed: 2000–2400 W
+        "ring_power": (2250, 250),  # assumed: 2000–2500 W
         "element_capacity": (230, 50),  # assumed: 0.3 kg of sheath and filling at 750 J/(kg K)
         "element_area": (0.045, 0.008),  # assumed: 2.5 m of 7 mm rod, emissivity 0.8
         "radiated_up": (0.14, 0.06),  # assumed: the base lies under the floor or a tray
