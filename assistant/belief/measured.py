@@ -236,5 +236,3 @@ def _normal(rows: Floats, noise: Floats, broader: float = 1.0) -> Callable[[Floa
         return float(-0.5 * (apart @ inverse @ apart + log_determinant + len(apart) * np.log(2 * np.pi)))
 
     return log_density
-
-

@@ -171,5 +171,3 @@ def _lamp(
         if stay is not None:
             lit[number], turns[number] = stay > 0, np.nan
     return lit, turns
-
-

@@ -83,7 +83,8 @@ def _repeated(changes: Sequence[tuple[float, str]]) -> float:
 
 def temperature_log(lines: Sequence[str]) -> TemperatureLog:
     """Of lines `M:SS 143 C`, `M:SS 290 F` and `M:SS opened`. Raises Refused."""
-    readings = [(at, _celsius(what)) for at, what in (told := _in_time(lines)) if what != "opened"]
+    told = _in_time(lines)
+    readings = [(at, _celsius(what)) for at, what in told if what != "opened"]
     if len(readings) < FEWEST_READINGS:
         raise Refused("too_few_readings", {"least": FEWEST_READINGS})
     if any(first == second for (first, _), (second, _) in pairwise(readings)):

@@ -148,7 +148,9 @@ class Question(Entry):
         if self.kind in ("choices", "text", *MEASUREMENTS) and self.observable:
             raise PydanticCustomError("kind_cannot_report", "this kind can't report an observable")
         if self.is_measurement != (self.run is not None) or self.is_measurement != bool(self.measures):
-            raise PydanticCustomError("run_for_measurement", "run and measures go with measurements, and only with them")
+            raise PydanticCustomError(
+                "run_for_measurement", "run and measures go with measurements, and only with them"
+            )
         return self
 
     @property

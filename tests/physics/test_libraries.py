@@ -3,7 +3,7 @@
 import numpy as np
 import pint
 import pytest
-from CoolProp import CoolProp as coolprop
+from CoolProp.CoolProp import PropsSI
 from iapws import iapws97
 
 from assistant.physics.boiling import saturation_pressure_pa, saturation_temperature_c
@@ -24,14 +24,14 @@ def test_iapws_has_the_same_saturation_line():
 
 def test_coolprop_has_the_same_boiling_points_by_the_same_formulation():
     for pressure_pa in HOUSEHOLD_PA:
-        expected_k = coolprop.PropsSI("T", "P", pressure_pa, "Q", 0, "IF97::Water")
+        expected_k = PropsSI("T", "P", pressure_pa, "Q", 0, "IF97::Water")
         assert saturation_temperature_c(pressure_pa) + 273.15 == pytest.approx(expected_k, abs=1e-6)
 
 
 def test_coolprop_has_the_same_boiling_points_by_the_scientific_formulation():
     # IAPWS-95, which the industrial formulation approximates.
     for pressure_pa in HOUSEHOLD_PA:
-        expected_k = coolprop.PropsSI("T", "P", pressure_pa, "Q", 0, "HEOS::Water")
+        expected_k = PropsSI("T", "P", pressure_pa, "Q", 0, "HEOS::Water")
         assert saturation_temperature_c(pressure_pa) + 273.15 == pytest.approx(expected_k, abs=0.002)
 
 
