@@ -10,13 +10,14 @@ from threading import Lock
 
 import numpy as np
 
-from assistant.belief import measured, readings
+from assistant.belief import measured
 from assistant.belief.combination import Floats
 from assistant.belief.hypotheses import EvidenceModel
 from assistant.belief.measured import Measured
-from assistant.belief.outcomes_ahead import names_of, table
+from assistant.belief.outcomes_ahead import table
 from assistant.belief.physical import DRAWS, SEED, UNKNOWN, Behaviours, Seen, behaviours, model_mark, simulate
 from assistant.belief.remembered import Remembered
+from assistant.knowledge import readings
 from assistant.knowledge.fingerprint import sealed, unsealed, write_beside
 from assistant.knowledge.model import HotRun, Kind, Knowledge
 
@@ -113,9 +114,8 @@ def with_instruments(model: EvidenceModel, knowledge: Knowledge, cache: Path | N
     if not asked:
         return model
     ways = behaviours(knowledge, model.hypotheses)
-    names = names_of(ways, model.hypotheses)
     foreseen = {q: knowledge.foreseen[q] for q in asked if q in knowledge.foreseen}
-    tables = {q: found for q, each in foreseen.items() if (found := table(each, ways, names)) is not None}
+    tables = {q: found for q, f in foreseen.items() if (found := table(f, knowledge, model.hypotheses)) is not None}
     return replace(
         model,
         instruments={

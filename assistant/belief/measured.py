@@ -15,7 +15,7 @@ import numpy.typing as npt
 from assistant.belief.combination import Floats
 from assistant.belief.physical import Seen
 from assistant.belief.posterior import DECIBANS_PER_NAT
-from assistant.belief.readings import BrownedBread, LampLog, TemperatureLog
+from assistant.knowledge.readings import BrownedBread, LampLog, TemperatureLog
 
 MODEL_WRONG = 0.1
 """The broad part's share: assumed."""
@@ -196,8 +196,8 @@ def _synthetic(features: Features, everything: Features, told: Features, noise: 
     counted = (same.sum(axis=1) + 0.5) / (number + 0.5 * PATTERNS)
     present = np.isfinite(told.values)
     if not present.any():
-        found: Floats = np.log(counted)
-        return found
+        patterns: Floats = np.log(counted)
+        return patterns
     values = told.values[present]
     anywhere = everything.values[everything.pattern == told.pattern][:, present]
     stand_in = _normal(anywhere, noise[present], BROADER) if len(anywhere) else None
@@ -206,8 +206,8 @@ def _synthetic(features: Features, everything: Features, told: Features, noise: 
         rows = own[chosen][:, present]
         normal = _normal(rows, noise[present]) if len(rows) >= FEWEST_DRAWS else stand_in
         densities.append(normal(values) if normal is not None else 0.0)
-    found = np.log(counted) + np.array(densities)
-    return found
+    weighed: Floats = np.log(counted) + np.array(densities)
+    return weighed
 
 
 def _broad(simulated: Features, told: Features, noise: Floats) -> float:

@@ -8,11 +8,11 @@ import numpy.typing as npt
 
 from assistant.belief import measured
 from assistant.belief.combination import Floats
-from assistant.belief.hypotheses import Hypothesis
-from assistant.belief.measured import lamp_features
-from assistant.belief.physical import UNKNOWN, Behaviours, Seen, model_mark
+from assistant.belief.hypotheses import SOMETHING_ELSE, Hypothesis
+from assistant.belief.measured import MODEL_WRONG, lamp_features
+from assistant.belief.physical import Behaviour, Seen, behaviour_of, model_mark, simulate
 from assistant.knowledge.foreseen import Foreseen
-from assistant.knowledge.model import HotRun, Kind
+from assistant.knowledge.model import HotRun, Kind, Knowledge
 
 NOTHING_CHANGED = "none"
 SMOOTHED = 0.5
@@ -29,16 +29,17 @@ OUTCOMES: Mapping[Kind, tuple[str, ...]] = {
 }
 
 
-def foreseen_of(kind: Kind, hot_run: HotRun, seen: Seen, names: Sequence[str], mark: str) -> Foreseen:
-    """The shares of the outcomes for each way to behave, in whole percent or tenths."""
-    sorted_into = _SORTED[kind](hot_run, seen)
+def foresee(knowledge: Knowledge, kind: Kind, hot_run: HotRun) -> Foreseen:
+    """The shares of the outcomes for each way to behave, in percent. Simulated."""
+    ways = named_ways(knowledge)
+    sorted_into = _SORTED[kind](hot_run, simulate(list(ways.values()), hot_run))
     of_outcomes = [(sorted_into == number).sum(axis=1) for number in range(len(OUTCOMES[kind]))]
     counts = np.stack(of_outcomes, axis=1) + SMOOTHED
     shares = (100 * counts / counts.sum(axis=1, keepdims=True)).round(1)
     return Foreseen(
-        drawn_from=mark,
+        drawn_from=mark_of(knowledge, hot_run),
         outcomes=OUTCOMES[kind],
-        ways={name: tuple(map(float, row)) for name, row in zip(names, shares, strict=True)},
+        ways={name: tuple(map(float, row)) for name, row in zip(ways, shares, strict=True)},
     )
 
 
@@ -48,46 +49,64 @@ def _lamp(hot_run: HotRun, seen: Seen) -> npt.NDArray[np.int_]:
     sound = first_out[0][np.isfinite(first_out[0])]
     early, late = np.quantile(sound, USUAL) if len(sound) else (0.0, np.inf)
     went_out = 2 + (first_out >= early).astype(int) + (first_out > late)
-    return np.select(
-        [watched.pattern == number for number in (measured.NEVER_LIT, measured.NEVER_OUT, measured.DARK_AND_THEN_LIT)],
-        [0, 1, 5],
-        went_out,
-    )
+    still = [watched.pattern == each for each in (measured.NEVER_LIT, measured.NEVER_OUT, measured.DARK_AND_THEN_LIT)]
+    found: npt.NDArray[np.int_] = np.select(still, [0, 1, 5], went_out)
+    return found
 
 
 def _temperatures(hot_run: HotRun, seen: Seen) -> npt.NDArray[np.int_]:
     """By the mean of the last third of the run against the setting."""
     last = seen.shown_c[..., -len(seen.times_s) // 3 :].mean(axis=-1) - hot_run.setting.value
-    return np.digitize(last, (-FAR_K, -BESIDE_K, BESIDE_K, FAR_K))
+    found: npt.NDArray[np.int_] = np.digitize(last, (-FAR_K, -BESIDE_K, BESIDE_K, FAR_K))
+    return found
 
 
 def _bread(hot_run: HotRun, seen: Seen) -> npt.NDArray[np.int_]:
     """By the shades that the underside stays behind a top at mid-brown."""
     under = measured.DARKEST * (1 - 0.4 ** np.clip(seen.below / np.maximum(seen.above, 1e-9), 0.0, 20.0))
-    return np.digitize(3.0 - under, (-PALER, PALER, MUCH_PALER))
+    found: npt.NDArray[np.int_] = np.digitize(3.0 - under, (-PALER, PALER, MUCH_PALER))
+    return found
 
 
 _SORTED = {"lamp_log": _lamp, "temperature_log": _temperatures, "browning": _bread}
 
 
-def names_of(ways: Behaviours, hypotheses: Sequence[Hypothesis]) -> tuple[str, ...]:
-    """Of each way to behave: the first set of causes that does so."""
-    named = ["+".join(hypothesis) or NOTHING_CHANGED for hypothesis in hypotheses]
-    numbers = ways.of_hypothesis.tolist()
-    return tuple(named[numbers.index(number)] for number in range(len(ways.distinct)))
+def named_ways(knowledge: Knowledge) -> dict[str, Behaviour]:
+    """The sound oven's way to behave and those of single causes, each by the first cause that behaves so."""
+    found = {NOTHING_CHANGED: behaviour_of(knowledge, ())}
+    for cause_id in knowledge.causes:
+        behaviour = behaviour_of(knowledge, (cause_id,))
+        if behaviour not in found.values():
+            found[cause_id] = behaviour
+    return found
 
 
-def mark_of(ways: Behaviours, hot_run: HotRun) -> str:
+def mark_of(knowledge: Knowledge, hot_run: HotRun) -> str:
     """What the shares hang on: the oven model, the changes and how the oven is run."""
     run = (hot_run.way, hot_run.setting.value, hot_run.longest.value)
-    return sha256(repr((model_mark(), run, ways.distinct)).encode()).hexdigest()[:16]
+    return sha256(repr((model_mark(), run, named_ways(knowledge))).encode()).hexdigest()[:16]
 
 
-def table(foreseen: Foreseen, ways: Behaviours, names: Sequence[str]) -> Floats | None:
-    """(outcomes, H): P(outcome | hypothesis); None where a way to behave isn't foreseen."""
-    if not set(names) <= set(foreseen.ways):
+def table(foreseen: Foreseen, knowledge: Knowledge, hypotheses: Sequence[Hypothesis]) -> Floats | None:
+    """(outcomes, H): P(outcome | hypothesis); None where a way to behave isn't foreseen.
+
+    Two causes that both change the oven are taken as half of each: good enough to weigh the question. A part of
+    MODEL_WRONG is as of any oven.
+    """
+    ways = named_ways(knowledge)
+    if not ways.keys() <= foreseen.ways.keys():
         return None
-    rows = np.array([foreseen.ways[name] for name in names]) + 0.1
-    rows /= rows.sum(axis=1, keepdims=True)
-    whole = np.concatenate((rows, rows.mean(axis=0, keepdims=True)))
-    return np.ascontiguousarray(whole[np.where(ways.of_hypothesis == UNKNOWN, len(rows), ways.of_hypothesis)].T)
+    names = {behaviour: name for name, behaviour in ways.items()}
+    rows = {name: np.array(foreseen.ways[name]) for name in ways}
+    any_oven = np.mean(list(rows.values()), axis=0)
+    sound = rows[NOTHING_CHANGED]
+    alone = {cause_id: names[behaviour_of(knowledge, (cause_id,))] for cause_id in knowledge.causes}
+    columns = []
+    for hypothesis in hypotheses:
+        changing = [rows[alone[c]] for c in hypothesis if c in alone and alone[c] != NOTHING_CHANGED]
+        unnamed = hypothesis == (SOMETHING_ELSE,)
+        own = any_oven if unnamed else np.mean(changing, axis=0) if changing else sound
+        columns.append((1 - MODEL_WRONG) * own + MODEL_WRONG * any_oven)
+    whole = np.array(columns).T
+    found: Floats = whole / whole.sum(axis=0)
+    return found

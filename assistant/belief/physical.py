@@ -4,9 +4,8 @@ The only module of belief that knows the physics. Causes that change the oven in
 so do those that change nothing, and nothing wrong. Simulated, never measured.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-
 from functools import cache
 from hashlib import sha256
 from pathlib import Path
@@ -17,14 +16,13 @@ import numpy.typing as npt
 from assistant.belief.combination import Floats
 from assistant.belief.hypotheses import SOMETHING_ELSE, Hypothesis
 from assistant.knowledge.model import HotRun, Knowledge, Physical, PhysicalChange
+from assistant.knowledge.report_checks import LAMP_STAYS
 from assistant.physics import browning, changes, heating, network, oven, population, switching
 from assistant.physics.changes import Change
 from assistant.physics.heating import Programme, Run
 from assistant.physics.oven import NAMES, Lump, Ovens
 
-LAMP_STAYS = "lamp_stays"
-"""A change of what the lamp shows, not of the oven: 0 it stays dark, 1 it stays lit."""
-DRAWS = 160
+DRAWS = 128
 SEED = 1
 LANES_AT_ONCE = 4000
 MOST_TURNS = 24
@@ -49,16 +47,21 @@ class Behaviours:
 
 def behaviours(knowledge: Knowledge, hypotheses: Sequence[Hypothesis]) -> Behaviours:
     """What each set of causes changes, each distinct way once."""
-    own = {cause_id: _canonical(cause.physical) for cause_id, cause in knowledge.causes.items()}
     place: dict[Behaviour, int] = {(): 0}
     numbers = []
     for hypothesis in hypotheses:
         if hypothesis == (SOMETHING_ELSE,):
             numbers.append(UNKNOWN)
             continue
-        behaviour = tuple(sorted((own[cause_id] for cause_id in hypothesis if own[cause_id]), key=repr))
+        behaviour = behaviour_of(knowledge, hypothesis)
         numbers.append(place.setdefault(behaviour, len(place)))
     return Behaviours(tuple(place), np.array(numbers, dtype=np.intp))
+
+
+def behaviour_of(knowledge: Knowledge, causes: Hypothesis) -> Behaviour:
+    """What these causes change together, in an order that doesn't hang on that of the rules."""
+    changing = (knowledge.causes[cause_id].physical for cause_id in causes)
+    return tuple(sorted((_canonical(physical) for physical in changing if physical), key=repr))
 
 
 def _canonical(physical: Physical) -> tuple[tuple[str, PhysicalChange], ...]:

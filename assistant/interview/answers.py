@@ -4,12 +4,12 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
-from assistant.belief.readings import READ, summary
 from assistant.errors import Refused
 from assistant.interview.events import Happening, QuestionAnswered, TextAnswered
 from assistant.knowledge.danger_questions import NONE
 from assistant.knowledge.model import Kind, NumberRange, Question
 from assistant.knowledge.problems import nearest_name
+from assistant.knowledge.readings import READ, summary
 
 MOST_CHARACTERS = 2000
 

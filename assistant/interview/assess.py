@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 from assistant.belief.hypotheses import CHOSEN, NOT_CHOSEN, codes_of, item_key
 from assistant.belief.posterior import Posterior, posterior
-from assistant.belief.readings import summary
 from assistant.engine.crisp import Trace
 from assistant.interview.answers import code_of, still_fits
 from assistant.interview.danger import Danger, Stop, danger_of
@@ -13,6 +12,7 @@ from assistant.interview.script import Script, question_of_key
 from assistant.interview.state import Answer, State
 from assistant.knowledge.danger_questions import sign_question_id
 from assistant.knowledge.model import Care, Effects, Knowledge, Question
+from assistant.knowledge.readings import summary
 
 
 @dataclass(frozen=True)
@@ -132,12 +132,9 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
         question = knowledge.questions[question_id]
         if answer.status != "answered":
             continue
-        if question.is_measurement and isinstance(answer.value, tuple):
-            found[question_id] = "\n".join(answer.value)
-            continue
-        code = code_of(question, answer.value)
-        if question.observable and code is not None and code in codes_of(question):
-            found[question_id] = code
+        own = _own_report(question, answer)
+        if own is not None:
+            found[question_id] = own
         chosen = _chosen(answer)
         for choice_id, choice in question.choices.items() if chosen else ():
             if choice_id not in chosen and (not question.all_gone_through or choice.signals in raised):
@@ -156,6 +153,14 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
                     found[item_key(item_key(question_id, choice_id), name)] = code
                     told.add((choice.signals, name))
     return found
+
+
+def _own_report(question: Question, answer: Answer) -> str | None:
+    """What the answer reports as a whole: a code, or the lines that were written down."""
+    if question.is_measurement:
+        return "\n".join(answer.value) if isinstance(answer.value, tuple) else None
+    code = code_of(question, answer.value)
+    return code if question.observable and code is not None and code in codes_of(question) else None
 
 
 def _measured(question: Question, answer: Answer) -> str | None:

@@ -17,6 +17,7 @@ from assistant.knowledge.report_checks import (
     answers_mean_states,
     bands_rise,
     distributions_are_whole,
+    physical_changes_have_parameters,
     reports_say_how_they_err,
     signs_say_what_they_tell_of,
 )
@@ -174,6 +175,7 @@ CHECKS: tuple[Check, ...] = (
     conditions_can_hold,
     examples_can_be_answered,
     tests_first_are_tests,
+    physical_changes_have_parameters,
     names_do_not_meet,
     required_entries_exist,
     observables_are_reported,

@@ -3,6 +3,7 @@
 from assistant.knowledge import danger_questions as danger
 from assistant.knowledge.model import MEASURED_CODES, Condition, Question
 from assistant.knowledge.problems import nearest_name
+from assistant.knowledge.readings import summary
 from assistant.knowledge.references import conditions_of
 from assistant.knowledge.rules_folder import RulesFolder
 from assistant.knowledge.scalars import number_written
@@ -95,6 +96,9 @@ def _check_given(
 ) -> None:
     if question.kind == "choices":
         _check_chosen(read, file, path, question, value)
+    elif question.kind in MEASURED_CODES:
+        if isinstance(value, str) or summary(question.kind, value) is None:
+            read.add_problem(file, path, "lines_unreadable")
     elif not isinstance(value, str):
         read.add_problem(file, path, "one_answer_expected")
     elif question.kind == "choice":

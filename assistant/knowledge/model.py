@@ -11,11 +11,11 @@ from pydantic_core import PydanticCustomError
 
 from assistant.knowledge.care import Care as Care
 from assistant.knowledge.care import Trade as Trade
+from assistant.knowledge.figures import Celsius, Minutes, Rate
 from assistant.knowledge.figures import Distribution as Distribution
 from assistant.knowledge.figures import Entry as Entry
 from assistant.knowledge.figures import Figure as Figure
 from assistant.knowledge.figures import Likelihood as Likelihood
-from assistant.knowledge.figures import Celsius, Minutes, Rate
 from assistant.knowledge.figures import SpokenWord as SpokenWord
 from assistant.knowledge.figures import Unit as Unit
 from assistant.knowledge.figures import Word as Word

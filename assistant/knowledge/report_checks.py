@@ -7,6 +7,7 @@ from assistant.knowledge.model import BeliefSettings, Distribution, Observable, 
 from assistant.knowledge.problems import nearest_name
 from assistant.knowledge.rules_folder import RulesFolder
 from assistant.knowledge.yaml_text import PathInFile
+from assistant.physics.parameters import PARAMETERS
 
 MOST_MISTAKEN = 0.5
 
@@ -197,3 +198,18 @@ def bands_rise(read: RulesFolder) -> None:
             read.add_problem(file, ("number", "bands"), "bands_not_rising")
         if question.number.least >= question.number.most:
             read.add_problem(file, ("number", "least"), "least_above_most")
+
+
+LAMP_STAYS = "lamp_stays"
+"""A change of what the lamp shows, not of the oven: 0 it stays dark, 1 it stays lit."""
+
+
+def physical_changes_have_parameters(read: RulesFolder) -> None:
+    """What a cause or an effect changes in the oven model is something that the model has."""
+    known = (*PARAMETERS, LAMP_STAYS)
+    for kind in ("effects", "causes"):
+        for entry_id, entry in read.entries[kind].items():
+            for name in entry.physical:
+                if name not in known:
+                    file = f"{kind}/{entry_id}.yaml"
+                    read.add_problem(file, ("physical", name), "no_parameter", nearest_name(name, known), found=name)

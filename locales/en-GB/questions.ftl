@@ -1548,3 +1548,35 @@ question-which_light_or_clock = What is odd about the lights, the clock or the d
     .light_inside_dark-words = inside light | bulb | lamp inside
     .none = None of these
     .none-words = none | none of these | no | nope | nothing
+
+question-lamp_watch = Could you watch the small front light from cold, for up to half an hour, and note when it changes?
+    .how = The oven is cold and empty, and you stay with it. Choose heat from above and below, at 180 degrees. Switch on and start the clock at once. Note each time when the small light goes out or comes on. It is enough when it has gone out three times. Switch off at once if you see smoke, smell burning, or anything worries you.
+    .why = A light that goes out late, early or never tells which part to look at. It is worth more than any number of guesses.
+
+question-lamp_watch_low = Could you watch the small front light from cold at a low setting, for a quarter of an hour?
+    .how = The oven is cold and empty, and you stay with it. Choose heat from above and below, at 100 degrees. Switch on and start the clock at once. Note when the small light goes out and comes on. If it has not gone out after 15 minutes, switch the oven off. Switch off at once if you see smoke, smell burning, or anything worries you.
+    .why = At so low a setting the light goes out early in a sound oven. If it never does, the heat is not cut.
+
+question-lamp_watch_fan = Could you watch the small front light from cold with the fan function, for up to 20 minutes?
+    .how = The oven is cold and empty, and you stay with it. Choose the fan with its heat, at 180 degrees. Switch on and start the clock at once. Note each time when the small light goes out or comes on. Switch off at once if you see smoke, smell burning, or anything worries you.
+    .why = With a dead heater at the back the light stays on and the air stays cool.
+
+question-thermometer_kind = Have you a thermometer that is made for ovens?
+    .how = It says so on it, or in its booklet. A fever, meat or glass thermometer is not for this, and can break.
+    .why = With one we can compare the real heat with the setting.
+    .hanging_or_standing = Yes, one that hangs or stands in the oven
+    .hanging_or_standing-words = hanging | standing | hangs | stands | oven thermometer | round one | dial
+    .digital_with_cable = Yes, a digital one with a cable for the oven
+    .digital_with_cable-words = digital | with a cable | probe with cable | cable
+    .other_kind = Only another kind
+    .other_kind-words = other | another kind | meat | fever | glass | infrared
+    .none_here = No
+    .none_here-words = no | none | have not | don't have one
+
+question-thermometer_log = Could you put it on the middle shelf of the cold oven, and note what it reads while the oven heats?
+    .how = The oven is cold and empty but for its shelf, and you stay with it. Choose heat from above and below, at 180 degrees. Switch on and start the clock. Read through the glass with the light on, every few minutes, for up to half an hour. If you must open the door, stand aside, let the steam out first, and note it. Switch off at once if you see smoke, smell burning, or it reads far more than 180.
+    .why = How fast it warms and where it settles tells a weak heater from a control that stops too early.
+
+question-bread_tray = Could you bake nine slices of white bread on the wire shelf, and compare their tops and undersides?
+    .how = You stay with the oven the whole time. Put the slices straight on the wire shelf in the middle of the oven, three by three, without a tray. Choose heat from above and below, at 200 degrees, never the grill. Switch off when the tops are mid-brown, after 25 minutes at the latest. Let all of it get cold with the oven off. Then look at each slice, top and underside.
+    .why = Which side and which corner stays pale tells which heater or which air is weak.
