@@ -34,12 +34,13 @@ class Change:
 
 Changes = Mapping[str, Change]
 
-# Beyond these no change leads: below them the network has no meaning, or is quicker than the step follows.
+# Beyond these no change leads: there the network has no meaning, or is quicker than the step follows.
 _LEAST: Mapping[str, float] = MappingProxyType(
     {
         "supply_voltage": 0.0,
-        "rated_voltage": 1.0,
+        "rated_voltage": 100.0,
         "element_capacity": 50.0,
+        "element_area": 0.01,
         "air_capacity": 250.0,
         "rear_capacity": 250.0,
         "wall_capacity": 500.0,
@@ -54,6 +55,16 @@ _LEAST: Mapping[str, float] = MappingProxyType(
         "cut_out_reset": -30.0,
         "back_lean": -1.0,
         "right_lean": -1.0,
+    }
+)
+_MOST: Mapping[str, float] = MappingProxyType(
+    {
+        "supply_voltage": 440.0,  # between two phases, where the neutral is lost
+        "rated_voltage": 440.0,
+        "base_power": 5000.0,
+        "top_power": 5000.0,
+        "grill_power": 5000.0,
+        "ring_power": 5000.0,
     }
 )
 _SHARES = frozenset(
@@ -114,4 +125,5 @@ def _applied(before: Floats, change: Change, random: np.random.Generator) -> Flo
 
 
 def _kept(name: str, values: Floats) -> Floats:
-    return np.clip(values, _LEAST.get(name, 0.0), 1.0 if name in _SHARES else np.inf)
+    most = 1.0 if name in _SHARES else _MOST.get(name, np.inf)
+    return np.clip(values, _LEAST.get(name, 0.0), most)

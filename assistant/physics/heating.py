@@ -1,9 +1,9 @@
 """An oven heats: the heat network carried through a programme, for D ovens at once.
 
-Heun's method of third order in steps of 10/3 s: as quick as the midpoint method in steps of 2 s, and over an hour the
-switching times are some five times nearer to the exact ones. A control or cut-out that switches within a step does
-so where the straight line between the step's ends meets its switching point, and the elements get the heat of the
-rest of the step as it then is: heat is neither lost nor made by switching.
+Heun's method of third order in steps of 10/3 s. A control or cut-out that switches within a step does so where the
+parabola through the step meets its switching point, and from there on the elements have the heat, and have passed on
+the heat, that they then have: none is lost or made by switching. Over an hour the switching times are within some
+0.2 s of the exact ones.
 """
 
 from collections.abc import Callable
@@ -12,9 +12,9 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from assistant.physics.network import Network, Room, fastest_rate, network, seen, slopes
-from assistant.physics.oven import FUNCTIONS, ZERO_CELSIUS_K, Floats, Function, Lump, Ovens
-from assistant.physics.switching import Switches, Truths
+from assistant.physics.network import Network, Room, fastest_rate, network, pass_on, seen, slopes
+from assistant.physics.oven import FUNCTIONS, ZERO_CELSIUS_K, Floats, Function, Lump, Ovens, Truths
+from assistant.physics.switching import Switches
 
 GRID_S = 10.0
 STEPS_PER_POINT = 3
@@ -150,16 +150,17 @@ def _carried(ovens: Ovens, net: Network, control: Switches, cut_out: Switches, d
         _step(net, state, power, leak, room, after)
         at_cut_out_after = seen(net.cut_out_sees, after, room)
         start = number * STEP_S
-        for switches, before, now in (
-            (control, state[Lump.PROBE], after[Lump.PROBE]),
-            (cut_out, at_cut_out, at_cut_out_after),
+        for switches, before, now, rate in (
+            (control, state[Lump.PROBE], after[Lump.PROBE], room.first[Lump.PROBE]),
+            (cut_out, at_cut_out, at_cut_out_after, (at_cut_out_after - at_cut_out) / STEP_S),
         ):
-            turned = switches.advance(before, now, start, STEP_S)
+            turned = switches.advance(before, now, rate, start, STEP_S)
             if turned is not None:
                 lanes, share = turned
                 changed = net.watts[:, lanes] * heats()[lanes] - power[:, lanes]
                 power[:, lanes] += changed
-                after[:4, lanes] += changed * (1 - share) * STEP_S * net.inverse_capacity[:4, lanes]
+                lasting = (1 - share) * STEP_S
+                pass_on(net, after, lanes, changed * lasting * net.inverse_capacity[:4, lanes], lasting)
         state, after, at_cut_out = after, state, at_cut_out_after
         if (number + 1) % STEPS_PER_POINT == 0:
             np.subtract(state, ZERO_CELSIUS_K, out=grid[(number + 1) // STEPS_PER_POINT], casting="same_kind")

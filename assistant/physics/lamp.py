@@ -7,8 +7,7 @@ import numpy as np
 import numpy.typing as npt
 
 from assistant.physics.heating import Run, Switched
-from assistant.physics.oven import Floats
-from assistant.physics.switching import Truths
+from assistant.physics.oven import Floats, Truths
 
 
 class Pattern(IntEnum):

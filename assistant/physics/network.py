@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from assistant.physics.oven import STEFAN_BOLTZMANN, ZERO_CELSIUS_K, Floats, Function, Lump, Ovens
+from assistant.physics.oven import STEFAN_BOLTZMANN, ZERO_CELSIUS_K, Floats, Function, Lanes, Lump, Ovens
 
 _PARTNERS = np.array([Lump.LOWER_AIR, Lump.UPPER_AIR, Lump.UPPER_AIR, Lump.REAR])  # of each element, by convection
 _FASTEST_K = 1300.0  # at which the elements' radiation is taken when asking whether a step is short enough
@@ -188,14 +188,34 @@ def _probes(net: Network, state: Floats, room: Room, found: Floats) -> None:
     _flow(net.inverse_thermometer_lag, on_shelf, state[11], found[11])
 
 
+def pass_on(net: Network, state: Floats, lanes: Lanes, gained: Floats, lasting: Floats) -> None:
+    """The elements of some lanes gain warmth (4, n; K) that came evenly over the last `lasting` seconds (n,).
+
+    What they have passed on of it in that time, half of what they would pass on of the whole, goes to the air, the
+    walls and the rear. `state` changes in place; heat is kept.
+    """
+    state[:4, lanes] += gained
+    half = gained * lasting / 2
+    steep = 4 * state[:4, lanes] ** 3 * half
+    convected = net.convected[:, lanes] * half
+    upper, lower = net.to_upper[:, lanes] * steep[:3], net.to_lower[:, lanes] * steep[:3]
+    to_rear = net.to_rear[lanes] * steep[3]
+    passed = convected.copy()
+    passed[:3] += upper + lower
+    passed[3] += to_rear
+    received = [convected[1] + convected[2], convected[0], convected[3] + to_rear, upper.sum(axis=0), lower.sum(axis=0)]
+    state[:9, lanes] += np.concatenate([-passed, received]) * net.inverse_capacity[:9, lanes]
+
+
 def fastest_rate(net: Network) -> float:
     """1/s: a bound of the quickest decay in any of the ovens, the door open (Gershgorin's circles)."""
-    radiating = 4 * _FASTEST_K**3
-    element = net.convected + radiating * np.maximum(net.to_rear, 0)
-    zone = (
-        net.air_to_wall + net.mixing + net.rear_mixing + net.leak + net.door_open + net.convected[1] + net.convected[2]
-    )
-    rear = 2 * (net.rear_mixing + net.rear_to_wall) + net.convected[3]
-    rows = [*element, zone, zone, rear]
-    lumps = np.array(rows) * net.inverse_capacity[:7]
-    return 2 * float(max(lumps.max(), 0.5 * net.inverse_probe_lag.max(), 0.5 * net.inverse_thermometer_lag.max()))
+    radiated = 4 * _FASTEST_K**3 * net.to_rear
+    elements = net.convected + radiated
+    zone = net.air_to_wall + net.mixing + net.rear_mixing + net.leak + net.door_open + net.convected[1:3].sum(axis=0)
+    rear = 2 * (net.rear_mixing + net.rear_to_wall) + net.convected[3] + radiated
+    to_kitchen = net.wall_loss + net.wall_to_housing
+    wall = net.air_to_wall + net.rear_to_wall + net.wall_to_wall + to_kitchen + 3 * radiated
+    housing = 2 * net.wall_to_housing + net.housing_loss
+    lumps = np.array([*elements, zone, zone, rear, wall, wall, housing]) * net.inverse_capacity
+    probes = np.maximum(net.inverse_probe_lag, net.inverse_thermometer_lag)
+    return max(2 * float(lumps.max()), float(probes.max()))

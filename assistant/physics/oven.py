@@ -1,8 +1,8 @@
 """The parameters of a household electric oven as a heat network, for D ovens at once, and the heating functions.
 
 The oven is cut into lumps, each of one temperature, that exchange heat: a linear lumped network like those published
-for household ovens (Ramirez-Laborda et al., "Dynamic heat and mass transfer model of an electric oven for energy
-analysis"), with the elements' radiation kept as the difference of fourth powers (Stefan–Boltzmann).
+for household ovens (Ramirez-Laboreo, Sagues and Llorente, "Dynamic heat and mass transfer model of an electric oven
+for energy analysis"), with the elements' radiation kept as the difference of fourth powers (Stefan–Boltzmann).
 The lumps, in the order of the state's rows, are in `Lump`. A load is left out: slices of bread hold little heat.
 
 Each parameter is an array (D,):
@@ -75,6 +75,8 @@ import numpy as np
 import numpy.typing as npt
 
 Floats = npt.NDArray[np.float64]
+Truths = npt.NDArray[np.bool_]
+Lanes = npt.NDArray[np.intp]  # places of some ovens among the D
 
 ZERO_CELSIUS_K = 273.15
 STEFAN_BOLTZMANN = 5.670374419e-8  # W/(m² K⁴), CODATA 2018
@@ -193,6 +195,6 @@ class Ovens:
 NAMES: tuple[str, ...] = tuple(field.name for field in fields(Ovens))
 
 
-def picked(ovens: Ovens, lanes: npt.NDArray[np.intp]) -> Ovens:
+def picked(ovens: Ovens, lanes: Lanes) -> Ovens:
     """The ovens at these places."""
     return Ovens(**{name: getattr(ovens, name)[lanes] for name in NAMES})

@@ -1,12 +1,8 @@
 """Two-point switches, for D lanes at once: when within a step they switch."""
 
 import numpy as np
-import numpy.typing as npt
 
-from assistant.physics.oven import Floats
-
-Lanes = npt.NDArray[np.intp]
-Truths = npt.NDArray[np.bool_]
+from assistant.physics.oven import Floats, Lanes, Truths
 
 
 class Switches:
@@ -30,10 +26,13 @@ class Switches:
         self._lanes: list[Lanes] = []
         self._times: list[Floats] = []
 
-    def advance(self, before: Floats, after: Floats, start: float, step: float) -> tuple[Lanes, Floats] | None:
+    def advance(
+        self, before: Floats, after: Floats, rate: Floats, start: float, step: float
+    ) -> tuple[Lanes, Floats] | None:
         """The lanes that switch within the step and the share of it that is past then, or none.
 
-        `before` and `after` (D,) are what the switches see at the step's ends; between them it is taken as straight.
+        `before` and `after` (D,) are what the switches see at the step's ends, `rate` (D,) how fast it changes at its
+        start, 1/s; between them it is taken as the parabola through the three.
         """
         past = self._side * (after - self._level) >= 0
         if self._holds:
@@ -42,8 +41,10 @@ class Switches:
             return None
         lanes = np.flatnonzero(past)
         missing = self._side[lanes] * (self._level[lanes] - before[lanes])
-        way = self._side[lanes] * (after[lanes] - before[lanes])
-        share = np.where(missing > 0, missing / np.where(missing > 0, way, 1.0), 0.0)
+        climb = self._side[lanes] * rate[lanes] * step
+        bend = self._side[lanes] * (after[lanes] - before[lanes]) - climb
+        root = climb + np.sqrt(np.maximum(climb**2 + 4 * bend * missing, 0.0))
+        share = np.where(missing > 0, 2 * missing / np.where(missing > 0, root, 1.0), 0.0)
         share = np.maximum(share, (self._earliest[lanes] - start) / step)
         self._turn(lanes, start + share * step)
         return lanes, share

@@ -8,13 +8,12 @@ import pytest
 from scipy.integrate import simpson
 
 from assistant.physics.browning import browning
-from assistant.physics.heating import GRID_S, Programme, Run, run
+from assistant.physics.changes import Change
+from assistant.physics.heating import GRID_S, STEP_S, Programme, Run, run
 from assistant.physics.network import fastest_rate, network
 from assistant.physics.oven import FUNCTIONS, NAMES, Function, Lump, Ovens, picked
 from tests.physics.oven_equations import Outside, balances, lane, outside
 from tests.physics.sound import DEAD, YES, drawn, lump_alone, ran, till, with_values
-
-AIR_TO_GAUGE = slice(Lump.UPPER_AIR, None)
 
 
 def _switched(times: np.ndarray) -> np.ndarray:
@@ -29,11 +28,10 @@ def _against_scipy(ovens: Ovens, function: str, set_to: float, door: tuple[tuple
         for ours, theirs in ((found.control, other.control), (found.cut_out, other.cut_out)):
             mine = _switched(ours.times[:, number])
             assert mine.size == len(theirs)
-            np.testing.assert_allclose(mine, theirs, atol=2.0, rtol=0)
+            np.testing.assert_allclose(mine, theirs, atol=0.5, rtol=0)
         apart = np.abs(found.temperatures[:, :, number] - other.states)
-        assert np.delete(apart[:, AIR_TO_GAUGE], Lump.REAR - Lump.UPPER_AIR, axis=1).max() < 0.5
-        # The ring's own warmth swings by hundreds of kelvins: 0.5 s of switching shows in the rear.
-        assert apart[:, Lump.REAR].max() < 2.0
+        assert apart[:, Lump.UPPER_AIR :].max() < 0.5
+        assert apart.max() < 5.0  # an element warms by up to 10 K/s: a point just after it switched shows how near
 
 
 @pytest.mark.parametrize("kind", ["thermostat", "sensor"])
@@ -236,3 +234,22 @@ def test_every_parameter_is_heeded() -> None:
     seen = np.concatenate(shown)
     unheeded = [name for name, same in zip(NAMES, (seen[:, :-1] == seen[:, -1:]).all(axis=0), strict=True) if same]
     assert unheeded == []
+
+
+def test_whatever_a_change_does_a_run_is_finite_or_refused() -> None:
+    """Every parameter made nothing, and ten times as much, with everything on and the fan at full speed."""
+    refused = set()
+    for name in NAMES:
+        for factor in (0.0, 10.0):
+            ovens = drawn(3, "sensor", **{name: Change("factor", factor)})
+            all_on = Function(1, 1, 1, 1, fan=1)
+            if fastest_rate(network(ovens, all_on)) * STEP_S > 2.5:
+                with pytest.raises(ValueError, match="quicker than the step follows"):
+                    run(ovens, Programme(all_on, 230.0, 600))
+                refused.add(name)
+            else:
+                found = run(ovens, Programme(all_on, 230.0, 600, ((300.0, 30.0),)))
+                assert -30 < found.temperatures.min() <= found.temperatures.max() < 1600, name
+    masses = {"element_capacity", "air_capacity", "rear_capacity", "element_area"}
+    exchanges = {"air_to_wall_fan", "zone_mixing_fan", "rear_mixing_fan", "door_open_exchange"}
+    assert refused <= masses | exchanges  # of all these no fault's change is so large
