@@ -227,7 +227,7 @@ def _drive(arguments: argparse.Namespace) -> int:
         print(json.dumps(catalogue(knowledge, sentences)))  # noqa: T201 - what was asked for
         return 0
     defaults = {"lang": arguments.lang, "region": arguments.region}
-    driver = Driver(script_of(knowledge), open_store(arguments.store), languages, defaults)
+    driver = Driver(script_of(knowledge, _cache_folder()), open_store(arguments.store), languages, defaults)
     serve(driver, sys.stdin.buffer, sys.stdout.buffer)
     return 0
 
@@ -252,7 +252,7 @@ def _sessions(arguments: argparse.Namespace) -> int:
         from assistant.interview.script import script_of
 
         sentences = Sentences(wording, knowledge, None)
-        script = script_of(knowledge)
+        script = script_of(knowledge, _cache_folder())
         return weigh(log, script, sentences, arguments.id, sys.stdout, with_ranges=arguments.ranges)
     return show(log, Sentences(wording, knowledge, None), arguments.id, sys.stdout)
 

@@ -5,6 +5,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TextIO
 
+from assistant.authoring.foresee import check_foreseen
 from assistant.engine.limits import limit_problems
 from assistant.engine.naive import NaiveEvaluator
 from assistant.interview.assess import facts_of
@@ -91,6 +92,7 @@ def check_as_a_whole(read: RulesFolder) -> None:
         read.add_problem(file, (), LIMIT + problem.code, None, **details)
     if not limits:
         _check_examples(read, knowledge)
+    check_foreseen(read, knowledge)
 
 
 def _check_examples(read: RulesFolder, knowledge: Knowledge) -> None:

@@ -74,7 +74,7 @@ def record_outcome(arguments: argparse.Namespace, places: Places) -> int:
     from assistant.wording.locale import load_wording
 
     wording = load_wording(places.locales, arguments.lang)
-    script = script_of(load_knowledge(places.rules, places.cache))
+    script = script_of(load_knowledge(places.rules, places.cache), places.cache)
     told = Told(arguments.id, arguments.group, arguments.result, tuple(arguments.found))
     to = arguments.to or own_file()
     return record(open_store(arguments.store), script, wording, told, datetime.now(UTC).date(), to, sys.stdout)

@@ -67,6 +67,7 @@ WHAT: dict[str, str] = {
     "compare": "what moves between two folders of rules, over all cases",
     "try": "an interview with its trace on, in the terminal; nothing of it is kept",
     "assumed": "which assumed numbers decide how cases end, each moved to the ends of its range",
+    "foresee": "simulate what each measurement may come to, and write it beside the rules",
     "explain": "one entry of the rules in sentences: what it says, its numbers, where it is used",
 }
 OPTIONS: dict[str, Options] = {
@@ -74,6 +75,7 @@ OPTIONS: dict[str, Options] = {
     "compare": (*COMPARE_OPTIONS, *CASES_OPTION, *JSON_OPTION),
     "try": (*FOLDER_OPTION, *TRY_OPTIONS),
     "assumed": (*FOLDER_OPTION, *CASES_OPTION, *MOST_OPTION, *JSON_OPTION),
+    "foresee": FOLDER_OPTION,
     "explain": (*ID_OPTION, *FOLDER_OPTION),
 }
 
@@ -114,7 +116,7 @@ def _compare(arguments: argparse.Namespace, places: Places) -> int:
 
     wording = load_wording(places.locales, arguments.lang)
     folders = arguments.before, arguments.after
-    before, after = (script_of(load_knowledge(folder, places.cache)) for folder in folders)
+    before, after = (script_of(load_knowledge(folder, places.cache), places.cache) for folder in folders)
     region = arguments.region
     return report(folders, (before, after), arguments.cases, region, wording, sys.stdout, as_json=arguments.json)
 
@@ -125,8 +127,17 @@ def _explain(arguments: argparse.Namespace, places: Places) -> int:
     from assistant.knowledge.load import load_knowledge
     from assistant.wording.locale import load_wording
 
-    script = script_of(load_knowledge(places.rules, places.cache))
+    script = script_of(load_knowledge(places.rules, places.cache), places.cache)
     return explain(places.rules, script, arguments.id, load_wording(places.locales, arguments.lang), sys.stdout)
+
+
+def _foresee(arguments: argparse.Namespace, places: Places) -> int:
+    from assistant.authoring.foresee import foresee_all
+    from assistant.knowledge.load import load_knowledge
+    from assistant.wording.locale import load_wording
+
+    knowledge = load_knowledge(places.rules, places.cache)
+    return foresee_all(knowledge, places.rules, load_wording(places.locales, arguments.lang), sys.stdout)
 
 
 def _try(arguments: argparse.Namespace, places: Places) -> int:
@@ -141,7 +152,7 @@ def _try(arguments: argparse.Namespace, places: Places) -> int:
     languages = Languages(places.locales, knowledge)
     languages.require_words_for_rules(arguments.lang)
     sentences = languages.sentences(arguments.lang, arguments.region)
-    conversation = begin(script_of(knowledge), arguments.region, arguments.role)
+    conversation = begin(script_of(knowledge, places.cache), arguments.region, arguments.role)
     try:
         answers = answers_of(read_case(arguments.answers)) if arguments.answers else {}
     except NotACase as error:
@@ -178,4 +189,11 @@ def _assumed(arguments: argparse.Namespace, places: Places) -> int:
     )
 
 
-_TOOLS = {"coverage": _coverage, "compare": _compare, "try": _try, "assumed": _assumed, "explain": _explain}
+_TOOLS = {
+    "coverage": _coverage,
+    "compare": _compare,
+    "try": _try,
+    "assumed": _assumed,
+    "foresee": _foresee,
+    "explain": _explain,
+}

@@ -124,7 +124,7 @@ def _new_talk(
     knowledge, languages = loaded or _load(setting)
     code = new_code(secrets.token_bytes)
     record = SessionRecord(session_id=uuid4().hex, code_hash=hash_code(code), name=None, created_at=utc_now())
-    conversation = Conversation(script_of(knowledge), log or MemoryStore(), record)
+    conversation = Conversation(script_of(knowledge, setting.cache), log or MemoryStore(), record)
     conversation.start(Start(setting.role, setting.region, setting.lang, "single"), keep_at_once=False)
     if log is None:
         conversation.stop_saving()
@@ -161,7 +161,7 @@ def resume(setting: Setting, typed_code: str) -> int:
     log = open_store(setting.store)
     record = _record(log, typed_code)
     knowledge, languages = _load(setting)
-    conversation = Conversation.resume(script_of(knowledge), log, record)
+    conversation = Conversation.resume(script_of(knowledge, setting.cache), log, record)
     talk = _talk(conversation, languages, setting, _terminal(setting), typed_code or None)
     talk.welcome_back()
     talk.run()

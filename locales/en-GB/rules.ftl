@@ -133,6 +133,8 @@ rules-run_for_measurement = found “run” or “measures” without the other,
 rules-one_way_to_change = found no change, or several, expected one of times, by and to
 rules-shares_for_outcomes = found another number of shares for { $found }, expected one for each outcome
 rules-no_parameter = found { $found }, expected a parameter of the oven model
+rules-not_foreseen = found nothing simulated for { $name } from the rules as they are, expected it: run “ovenside rules foresee”
+rules-foreseen_of_nothing = found { $found }, expected only questions that measure something
 rules-no_test = found the question { $found }, expected one with “stage: tests”
 rules-kind_never_told = found a kind of oven that no answer tells, expected a choice “{ $name }” of a question with “kind: choice” and “tells: kind”
 rules-never_shown = found an observable that no cause shows, expected a cause with “{ $name }” under “shows”
@@ -162,3 +164,9 @@ rules-message_missing = found no words “{ $message }” in the language { $lan
 
 rules-schema_written = The schemas are in { $where }.
 rules-schema_not_written = The schemas couldn't be written: { $reason }.
+
+rules-foreseen_written = { $count ->
+    [one] What one measurement may come to was simulated and written to { $where }.
+   *[other] What { $count } measurements may come to was simulated and written to { $where }.
+}
+rules-foreseen_not_written = It could not be written: { $reason }.
