@@ -1,7 +1,7 @@
 """Plays a drawn oven through a whole conversation, as its householder would answer.
 
 The tables answer every question that reports something. The others are answered as a plain household would, where
-the rules have such a question and such an answer; with 'not sure' where they haven't.
+the rules have such a question and such an answer; with 'not sure' where they haven't. Nobody measures.
 
 Imports nothing of this folder and little else of the package, so that an earlier tree can be played by these lines.
 """
@@ -55,6 +55,8 @@ def answer_to(script: Script, question_id: str, oven: Mapping[str, Any], mistake
         return _deny(question_id, question)
     if question.kind == "text":
         return GiveAnswer(question_id, PLAIN_TEXT)
+    if getattr(question, "run", None) is not None:
+        return SayNotSure(question_id)
     if question.tells == "functions":
         return GiveAnswer(question_id, list(question.choices))
     reply = oven["replies"].get(question_id)

@@ -224,6 +224,11 @@ def most_telling_together(outlook: Outlook, candidates: Sequence[Candidate], mos
     return [each.question_id for each in chosen]
 
 
+def bits_told(outlook: Outlook) -> dict[str, float]:
+    """question -> by how much its answer is expected to lower the entropy over the hypotheses, in bits."""
+    return outlook.sums(_information(outlook))
+
+
 def _bits_after(outlook: Outlook, together: Floats) -> dict[str, float]:
     """question -> the bits it still tells after answers whose probabilities with each hypothesis are these (K, H)."""
     told = together @ outlook.given.T

@@ -11,7 +11,14 @@ from assistant.interview.assess import Assessment
 from assistant.interview.choice import little_is_known
 from assistant.interview.script import Script
 from assistant.interview.way import WayFinder, may_ask
-from assistant.interview.worth import candidates, first_step, most_worth, one_step_ahead, towards_danger
+from assistant.interview.worth import (
+    candidates,
+    first_step,
+    most_telling,
+    most_worth,
+    one_step_ahead,
+    towards_danger,
+)
 from assistant.knowledge.model import Care
 
 SYMPTOM_OF = 10
@@ -19,15 +26,20 @@ SYMPTOM_OF = 10
 MOST_TRIED = 8
 """Who couldn't answer by then isn't asked more only to know something."""
 
-Ground = Literal["danger", "finding", "order", "likely_danger", "worth", "little_known", "ending"]
+MOST_OFFERED = 2
+LEAST_OFFERED_BITS = 0.25
+"""A measurement that would tell less of what is wrong isn't offered."""
+
+Ground = Literal["danger", "finding", "order", "likely_danger", "worth", "little_known", "ending", "offer"]
 
 
 @dataclass(frozen=True)
 class Chosen:
     """The next question and the ground on which it is chosen.
 
-    `by`: the finding that asks for it, the stage in whose order it stands, or the question that is worth most, to
-    which this one may only open the way; empty for danger, where little is known, and where the likely ending waits.
+    `by`: the finding that asks for it, the stage in whose order it stands, or the question that is worth most or is
+    offered, to which this one may only open the way; empty for danger, where little is known, and where the likely
+    ending waits.
     """
 
     question_id: str
@@ -61,8 +73,29 @@ def next_chosen(script: Script, assessment: Assessment) -> Chosen | None:
             return best
     if not danger.stops and not visit_comes(script, assessment):
         return None
-    stages = ("visit",) if danger.stops else ("look", "visit")
-    return next((q for stage in stages for q in _in_order(script, assessment, stage)), None)
+    if danger.stops:
+        return next(_in_order(script, assessment, "visit"), None)
+    looked = next(_in_order(script, assessment, "look"), None)
+    return looked or _offered(script, assessment) or next(_in_order(script, assessment, "visit"), None)
+
+
+def _offered(script: Script, assessment: Assessment) -> Chosen | None:
+    """Where somebody comes anyway, the measurement that would tell most of what is wrong.
+
+    Its minutes may not pay for the household, so it is theirs to say no, and then no other is offered. What opens the
+    way to it is asked first.
+    """
+    measuring = script.evidence_model.instruments
+    told = [assessment.state.status(question_id) for question_id in measuring]
+    if told.count("answered") >= MOST_OFFERED or {"not_sure", "skipped"} & {*told}:
+        return None
+    open_ones = [
+        each
+        for each in candidates(script, assessment, WayFinder(script, assessment), "not_asked")
+        if each.question_id in measuring
+    ]
+    telling = most_telling(script, assessment, open_ones, LEAST_OFFERED_BITS)
+    return Chosen(first_step(telling), "offer", telling.question_id) if telling is not None else None
 
 
 def _wanted(script: Script, assessment: Assessment) -> Iterator[Chosen]:

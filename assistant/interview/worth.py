@@ -139,6 +139,16 @@ def one_step_ahead(
     return value.one_step(script.decision(assessment.state.region), outlook, open_ones, actions)
 
 
+def most_telling(
+    script: Script, assessment: Assessment, open_ones: Sequence[Candidate], least: float
+) -> Candidate | None:
+    """The one that tells most of what is likeliest, if that is at least so many bits."""
+    outlook = _outlook(script, assessment, open_ones, value.MASS_DROPPED)
+    bits = value.bits_told(outlook)
+    telling = [each for each in open_ones if bits[each.question_id] >= least]
+    return max(telling, key=lambda each: round(bits[each.question_id], 6), default=None)
+
+
 def telling_together(
     script: Script, assessment: Assessment, open_ones: Sequence[Candidate], most: int, least: float
 ) -> list[str]:

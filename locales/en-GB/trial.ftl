@@ -15,6 +15,7 @@ trial-next_worth = Why this one: its answer is expected to save { $value } { $cu
  }
 trial-next_way = Why this one: it opens the way to { $by }, whose answer is expected to save { $value } { $currency } and costs { $effort } { $currency } with those before it.
 trial-next_little_known = Why this one: next to nothing is known yet, and of the common symptoms it tells most in a minute.
+trial-next_offer = Why this one: somebody comes anyway, and { $by } would tell most of what is wrong. The household may say no.
 trial-next_ending = Why this one: the ending that would cost least waits for it.
 trial-next_then = Why this one: after a stop, whether the oven is off is asked.
 
