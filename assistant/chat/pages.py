@@ -110,6 +110,11 @@ class Pages:
             Paragraph(self._say("chat-change_which"), "quiet"),
         ]
 
+    def after_the_pause(self) -> list[Paragraph]:
+        """Before a measurement goes on."""
+        choices = [self._say(f"measuring-pause_{each}") for each in ("all_well", "is_off", "unusual")]
+        return [BLANK, Paragraph(self._say("measuring-pause"), "danger"), *numbered(choices)]
+
     def saved_as_you_go(self, resume_command: str) -> list[Paragraph]:
         return [Paragraph(self._say("chat-saved_as_you_go"), "quiet"), Paragraph(f"  {resume_command}", "quiet")]
 

@@ -2,8 +2,10 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 
 from assistant.chat.ahead import Ahead
+from assistant.chat.measuring import MeasuringTalk
 from assistant.chat.pages import Pages
 from assistant.chat.screen import Paragraph
 from assistant.chat.terminal import Terminal
@@ -14,11 +16,12 @@ from assistant.interview.commands import (
     Finish,
     GiveAnswer,
     HearDanger,
+    LeaveMeasuring,
     SayNotSure,
     SkipQuestion,
     WithdrawAnswer,
 )
-from assistant.interview.conversation import Conversation
+from assistant.interview.conversation import Conversation, utc_now
 from assistant.interview.danger import STILL_ON
 from assistant.interview.verdict import Verdict, give_verdict
 from assistant.interview.view import QuestionView, question_view
@@ -56,6 +59,7 @@ class Talk:
     listener: Listener
     terminal: Terminal
     resume_command: str | None
+    clock: Callable[[], datetime] = utc_now
 
     def __post_init__(self) -> None:
         self._wording = self.sentences.wording
@@ -67,6 +71,7 @@ class Talk:
         self._question_shown: tuple[str, int] | None = None
         self._misses = 0
         self._ahead = Ahead(self.conversation.script)
+        self._measuring = MeasuringTalk(self.conversation, self._wording, self._do, self.terminal.write, self.clock)
         self._tell_command = self.resume_command is not None and not self.conversation.stored
         self._helpers: dict[HelperWord, Callable[[QuestionView | None], None]] = {
             "why": self._why,
@@ -100,6 +105,24 @@ class Talk:
         self._say("chat-welcome_back")
         if self.conversation.assessment.danger.stops:
             self._say("chat-still_off", "danger")
+        self._ask_about_the_pause()
+
+    def _ask_about_the_pause(self) -> None:
+        """Before a measurement goes on: whether the oven is on, somebody with it, anything unusual."""
+        for question_id in list(self.conversation.state.measuring):
+            while True:
+                self.terminal.write(self._pages.after_the_pause())
+                line = self.terminal.ask([])
+                if line.strip() == "1":
+                    break
+                if line.strip() in ("2", "3"):
+                    self._say("measuring-off_now", "danger")
+                    self._do(LeaveMeasuring(question_id))
+                    if line.strip() == "3":
+                        self._do(HearDanger(UNSURE, clear=False))
+                    break
+                if self._hear(line):
+                    break
 
     # -- showing
 
@@ -126,7 +149,10 @@ class Talk:
         if question is None:
             self.terminal.write(self._pages.after_verdict())
         elif self._mark(question) != self._question_shown:
-            self.terminal.write(self._pages.question(question))
+            if self._measuring.under_way(question) is None:
+                self.terminal.write(self._pages.question(question))
+            if self._measuring.handles(question):
+                self._measuring.prepare(question)
             self._misses = 0
         self._question_shown = self._mark(question)
         return question
@@ -163,7 +189,7 @@ class Talk:
         word = helper_word(line, self._wording)
         if word is not None:
             self._helpers[word](question)
-        elif not line.strip():
+        elif self._measuring.under_way(question) is None and not line.strip():
             self._take_nothing(question)
         elif question is None:
             self._take_after_the_verdict(line)
@@ -202,6 +228,9 @@ class Talk:
 
     def _take_answer(self, line: str, question: QuestionView) -> None:
         """Exact answers count at once; any other line is listened to for danger before it counts."""
+        if self._measuring.handles(question):
+            self._take_measured(line, question)
+            return
         reply = self._suggestion(line, question) or reply_to(line, question, self.sentences)
         if isinstance(reply, Given) and reply.exact:
             self._give(question, reply.value, reply.unit)
@@ -212,6 +241,11 @@ class Talk:
             self._take_near(question, reply)
         elif not heard:
             self._say_unclear(question, reply if isinstance(reply, NotUnderstood) else NotUnderstood())
+
+    def _take_measured(self, line: str, question: QuestionView) -> None:
+        if not self._measuring.take(line, question) and not self._hear(line):
+            self._misses += 1
+            self._say_what_stands(f"measuring-unclear_{question.kind}")
 
     def _give(self, question: QuestionView, value: object, unit: str | None) -> None:
         """Commit an exact answer, and answer to 'off' and 'still on'."""
@@ -267,7 +301,10 @@ class Talk:
         new = [h for h in heard if sign_question_id(h.sign_id) not in danger.open_questions]
         if not new:
             return False
-        self._do(*(HearDanger(h.sign_id, h.clear) for h in new))
+        if self.conversation.state.measuring:
+            self._say("measuring-off_now", "danger")
+        under_way = [LeaveMeasuring(question_id) for question_id in self.conversation.state.measuring]
+        self._do(*(HearDanger(h.sign_id, h.clear) for h in new), *under_way)
         self._question_shown = self._verdict_shown = None
         self._say("chat-heard" if any(h.clear for h in new) else "chat-heard_unclear", "danger")
         return True
@@ -331,7 +368,12 @@ class Talk:
         if question is None:
             self._say("chat-nothing_open")
         else:
+            self._off_if_measuring(question)
             self._do(SayNotSure(question.id))
+
+    def _off_if_measuring(self, question: QuestionView) -> None:
+        if self._measuring.under_way(question) is not None:
+            self._say("measuring-off_now", "danger")
 
     def _skip(self, question: QuestionView | None) -> None:
         if question is None:
@@ -339,6 +381,7 @@ class Talk:
         elif question.about_danger or question.id == OVEN_IS_OFF:
             self._say("chat-danger_not_skipped")
         else:
+            self._off_if_measuring(question)
             self._do(SkipQuestion(question.id))
 
     def _answered(self) -> list[str]:
@@ -401,7 +444,7 @@ class Talk:
                 answered=self._anything_told(),
                 resume_command=self.resume_command,
                 keep_off=self._keep_off(),
-                hot=hot and not stopped,
+                hot=(hot or bool(self.conversation.state.measuring)) and not stopped,
             )
         )
 

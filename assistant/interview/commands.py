@@ -45,8 +45,30 @@ class HearDanger:
 
 
 @dataclass(frozen=True)
+class BeginMeasuring:
+    question_id: str
+
+
+@dataclass(frozen=True)
+class NoteLine:
+    question_id: str
+    line: str
+
+
+@dataclass(frozen=True)
+class TakeBackLine:
+    question_id: str
+
+
+@dataclass(frozen=True)
+class LeaveMeasuring:
+    question_id: str
+
+
+@dataclass(frozen=True)
 class Finish:
     pass
 
 
-Command = Start | GiveAnswer | SayNotSure | SkipQuestion | WithdrawAnswer | HearDanger | Finish
+Measuring = BeginMeasuring | NoteLine | TakeBackLine | LeaveMeasuring
+Command = Start | GiveAnswer | SayNotSure | SkipQuestion | WithdrawAnswer | HearDanger | Finish | Measuring

@@ -4,13 +4,17 @@ from assistant.errors import Refused
 from assistant.interview.answers import happening_of
 from assistant.interview.assess import Assessment
 from assistant.interview.commands import (
+    BeginMeasuring,
     Command,
     Finish,
     GiveAnswer,
     HearDanger,
+    Measuring,
+    NoteLine,
     SayNotSure,
     SkipQuestion,
     Start,
+    TakeBackLine,
     WithdrawAnswer,
 )
 from assistant.interview.danger import danger_of
@@ -19,6 +23,10 @@ from assistant.interview.events import (
     DangerHeard,
     Happening,
     InterviewFinished,
+    LineNoted,
+    LineTakenBack,
+    MeasuringBegun,
+    MeasuringLeft,
     NotSureAnswered,
     QuestionAnswered,
     QuestionSkipped,
@@ -30,6 +38,7 @@ from assistant.interview.state import State
 from assistant.knowledge.danger_questions import OVEN_IS_OFF, is_danger_question, sign_question_id
 from assistant.knowledge.model import Knowledge, Question
 from assistant.knowledge.problems import nearest_name
+from assistant.knowledge.readings import check_so_far
 
 
 def decide(knowledge: Knowledge, state: State, command: Command) -> tuple[Happening, ...]:
@@ -38,6 +47,8 @@ def decide(knowledge: Knowledge, state: State, command: Command) -> tuple[Happen
         return _start(knowledge, state, command)
     if not state.started:
         raise Refused("not_started")
+    if isinstance(command, Measuring):
+        return _measure(knowledge, state, command)
     match command:
         case GiveAnswer():
             return _answer(knowledge, state, command)
@@ -47,10 +58,7 @@ def decide(knowledge: Knowledge, state: State, command: Command) -> tuple[Happen
         case SkipQuestion(question_id=question_id):
             return _skip(knowledge, state, question_id)
         case WithdrawAnswer(question_id=question_id):
-            _known(knowledge, question_id)
-            if question_id not in state.answers:
-                raise Refused("nothing_to_withdraw", {"question": question_id})
-            return (AnswerWithdrawn(question_id=question_id),)
+            return _withdraw(knowledge, state, question_id)
         case HearDanger():
             return _hear(knowledge, state, command)
         case Finish():
@@ -129,6 +137,34 @@ def _skip(knowledge: Knowledge, state: State, question_id: str) -> tuple[Happeni
     if is_danger_question(question_id) or question_id == OVEN_IS_OFF:
         return (NotSureAnswered(question_id=question_id),)
     return (QuestionSkipped(question_id=question_id),)
+
+
+def _withdraw(knowledge: Knowledge, state: State, question_id: str) -> tuple[Happening, ...]:
+    _known(knowledge, question_id)
+    if question_id not in state.answers:
+        raise Refused("nothing_to_withdraw", {"question": question_id})
+    return (AnswerWithdrawn(question_id=question_id),)
+
+
+def _measure(knowledge: Knowledge, state: State, command: Measuring) -> tuple[Happening, ...]:
+    question_id = command.question_id
+    question = _known_to_role(knowledge, state.role, question_id)
+    under_way = state.measuring.get(question_id)
+    if not question.is_measurement:
+        raise Refused("nothing_to_measure", {"question": question_id})
+    if isinstance(command, BeginMeasuring):
+        return () if under_way is not None else (MeasuringBegun(question_id=question_id),)
+    if under_way is None:
+        raise Refused("measuring_not_begun", {"question": question_id})
+    match command:
+        case NoteLine(line=line):
+            check_so_far(question.kind, (*under_way.lines, line))
+            return (LineNoted(question_id=question_id, line=line),)
+        case TakeBackLine():
+            if not under_way.lines:
+                raise Refused("nothing_written_down")
+            return (LineTakenBack(question_id=question_id),)
+    return (MeasuringLeft(question_id=question_id),)
 
 
 def _hear(knowledge: Knowledge, state: State, command: HearDanger) -> tuple[Happening, ...]:

@@ -84,6 +84,35 @@ class StopLifted(Happening):
 
 
 @dataclass(frozen=True, kw_only=True)
+class MeasuringBegun(Happening):
+    """The oven was switched on, and the clock runs from here."""
+
+    question_id: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class LineNoted(Happening):
+    """One line of what is being written down, such as `7:40 out`."""
+
+    question_id: str
+    line: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class LineTakenBack(Happening):
+    """The latest line noted was a slip."""
+
+    question_id: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class MeasuringLeft(Happening):
+    """Nothing more is written down, and what was isn't used."""
+
+    question_id: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class InterviewFinished(Happening):
     pass
 

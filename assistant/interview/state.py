@@ -11,6 +11,10 @@ from assistant.interview.events import (
     DangerHeard,
     Event,
     InterviewFinished,
+    LineNoted,
+    LineTakenBack,
+    MeasuringBegun,
+    MeasuringLeft,
     NotSureAnswered,
     QuestionAnswered,
     QuestionSkipped,
@@ -36,11 +40,19 @@ class Answer:
 
 
 @dataclass(frozen=True)
+class Measuring:
+    """What is being written down at a hot oven: since when, and the lines so far."""
+
+    begun_at: datetime
+    lines: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
 class State:
     """A session as its events left it. `replaced` keeps every answer that was changed or withdrawn.
 
     `standing_signs` stood as danger after the latest event. `reached`: each sign that stood at some time, the first one
-    first, with the event by which it did so last.
+    first, with the event by which it did so last. `measuring`: question -> what is being written down.
     """
 
     session_id: str = ""
@@ -57,6 +69,7 @@ class State:
     heard: Mapping[str, int] = field(default_factory=dict)
     standing_signs: frozenset[str] = frozenset()
     reached: Mapping[str, int] = field(default_factory=dict)
+    measuring: Mapping[str, Measuring] = field(default_factory=dict)
 
     @property
     def started(self) -> bool:
@@ -103,9 +116,27 @@ def apply(state: State, event: Event) -> State:
             return _without_answer(replace(state, finished=False), question_id)
         case DangerHeard() | StopReached() | StopLifted():
             return _with_danger(state, event, happening)
+        case MeasuringBegun() | LineNoted() | LineTakenBack() | MeasuringLeft():
+            return replace(state, measuring=_measuring(state, event, happening))
         case InterviewFinished():
             return replace(state, finished=True)
     return state
+
+
+def _measuring(
+    state: State, event: Event, happening: MeasuringBegun | LineNoted | LineTakenBack | MeasuringLeft
+) -> Mapping[str, Measuring]:
+    question_id = happening.question_id
+    others = {name: each for name, each in state.measuring.items() if name != question_id}
+    under_way = state.measuring.get(question_id)
+    match happening:
+        case MeasuringBegun():
+            return {**others, question_id: Measuring(event.recorded_at)}
+        case LineNoted(line=line) if under_way is not None:
+            return {**others, question_id: replace(under_way, lines=(*under_way.lines, line))}
+        case LineTakenBack() if under_way is not None:
+            return {**others, question_id: replace(under_way, lines=under_way.lines[:-1])}
+    return others
 
 
 def _with_danger(state: State, event: Event, happening: DangerHeard | StopReached | StopLifted) -> State:
@@ -115,13 +146,16 @@ def _with_danger(state: State, event: Event, happening: DangerHeard | StopReache
             return replace(state, heard={**state.heard, sign_id: event.sequence}, finished=False)
         case StopReached():
             reached = {**state.reached, sign_id: event.sequence}
-            return replace(state, standing_signs=state.standing_signs | {sign_id}, reached=reached)
+            standing = state.standing_signs | {sign_id}
+            return replace(state, standing_signs=standing, reached=reached, measuring={})
         case StopLifted():
             return replace(state, standing_signs=state.standing_signs - {sign_id})
 
 
 def _with_answer(state: State, event: Event, question_id: str, status: Status, value: Value | None) -> State:
     state = _without_answer(state, question_id)
+    measuring = {name: each for name, each in state.measuring.items() if name != question_id}
+    state = replace(state, measuring=measuring)
     answer = Answer(question_id, status, value, event.sequence, event.recorded_at)
     return replace(state, answers={**state.answers, question_id: answer}, finished=False)
 

@@ -141,6 +141,21 @@ def summary(kind: Kind, lines: Sequence[str]) -> str | None:
     return "looked_at"
 
 
+_NOT_ENOUGH_YET = frozenset({"watched_too_short", "too_few_readings", "lamp_first_unknown", "tray_side_missing"})
+
+
+def check_so_far(kind: Kind, lines: Sequence[str]) -> None:
+    """Raises Refused where no line to come could make it right."""
+    whole = lines
+    if kind == "lamp_log":
+        whole = (*lines, f"{lines[-1].split(' ')[0]} end")
+    try:
+        READ[kind](whole)
+    except Refused as refused:
+        if refused.code not in _NOT_ENOUGH_YET:
+            raise
+
+
 def _lamp_pattern(log: LampLog) -> str:
     if not log.changes_s:
         return "never_out" if log.lit_first else "never_lit"

@@ -19,6 +19,9 @@ chat-caution = A few short questions, most of them just talking. Never take a pa
 chat-hint_choice = Type a number, or say it in your own words.
 chat-hint_choices = Type the number. If several fit, type them all, like “1, 3”.
 chat-hint_danger = Type the number.
+chat-hint_lamp_log = Type “begin” in the moment you switch the oven on, and this program keeps the clock. Or type the times later: 7:40 out, 9:10 on. If you cannot do it now, type “not sure”.
+chat-hint_temperature_log = Type “begin” in the moment you switch the oven on, and this program keeps the clock. Or type the readings later: 5:00 80, 10:00 143. If you cannot do it now, type “not sure”.
+chat-hint_browning = From the back left to the front right, with 0 for white, 3 for mid-brown, 5 for burnt: top 333 332 222, underside 110 100 000. If you cannot do it now, type “not sure”.
 chat-hint_number = Type a number ({ $unit }).
 chat-hint_text = Type it in your own words.
 chat-helper_words = You can also type: { $words }
@@ -107,3 +110,38 @@ weigh-still_more_at_most = still more at once, at most
 weigh-ranges = Which assumed figures would end it otherwise, at an end of their range:
 weigh-range = { $where } at { $value } → { $ending }
 weigh-ranges_none = none of them
+
+words-measuring_begin = begin | start | go | now | switched on | it is on
+words-measuring_end = end | finished | enough | that is all | switched off | it is off
+words-measuring_undo = undo | slip | take that back | wrong key
+words-lamp_out = out | off | went out | goes out | dark
+words-lamp_lit = on | lit | came on | comes on | lights up
+words-door_opened = opened | door | door opened | opened the door
+words-tray_top = top | tops | upper side
+words-tray_underside = underside | undersides | under | bottom | bottoms
+
+measuring-begun_lamp_log = The clock runs. Press Enter each time the small light changes, or type “out” or “on”. A change you missed: type its time, such as 9:10 on. A slip: type “undo”. When you have seen enough, or after { $minutes } minutes, switch the oven off and type “end”. If you see smoke or smell burning, switch it off at once and tell us.
+measuring-begun_temperature_log = The clock runs. Every few minutes, type what the thermometer reads, such as 143 or 290 F. If you open the door, type “opened”. A slip: type “undo”. After { $minutes } minutes at the latest, switch the oven off and type “end”. If you see smoke or smell burning, switch it off at once and tell us.
+measuring-out = the light went out
+measuring-lit = the light came on
+measuring-opened = the door was opened
+measuring-lamp_more = { $left ->
+    [0] That is enough. Switch the oven off and type “end”.
+    [one] One more time out would be enough.
+   *[other] { $left } more times out would be enough.
+}
+measuring-readings_more = { $readings ->
+    [one] One line so far. One every few minutes is best.
+   *[other] { $readings } lines so far. One every few minutes is best.
+}
+measuring-time_is_up = The time is up.
+measuring-off_now = Turn the oven off now, and leave its door shut until it is cool.
+measuring-too_hot = That is far more than the setting.
+measuring-unclear_lamp_log = We did not understand that. Press Enter, or type “out”, “on”, a time with one of them, “undo” or “end”.
+measuring-unclear_temperature_log = We did not understand that. Type a reading such as 143 or 290 F, a time with one, “opened”, “undo” or “end”.
+measuring-unclear_browning = We did not understand that. Type both sides with nine figures each: top 333 332 222, underside 110 100 000.
+measuring-pause = You were in the middle of a test with a hot oven. How is it now?
+measuring-pause_all_well = It is on, somebody was with it all the time, and nothing is unusual
+measuring-pause_is_off = It is off, or nobody was with it
+measuring-pause_unusual = Something is unusual
+

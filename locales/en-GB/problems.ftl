@@ -86,3 +86,5 @@ problem-tray_side_twice = That side is given twice: { $side }.
 problem-tray_side_missing = Please give both sides: top, and underside.
 problem-tray_sides_differ = A slice has one side only. Please give both, or put a dash for both.
 problem-tray_empty = There is no bread on the shelf. Please give at least one slice.
+problem-nothing_to_measure = There is nothing to write down for “{ $question }”.
+problem-measuring_not_begun = The clock does not run yet for “{ $question }”.

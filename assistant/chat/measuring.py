@@ -1,0 +1,166 @@
+"""Writing down what a hot oven does: the clock, the lines as they come, and the ways out, each with 'off now'."""
+
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from dataclasses import dataclass
+from datetime import datetime
+from threading import Thread
+
+from assistant.chat.screen import BLANK, Paragraph
+from assistant.interview.commands import BeginMeasuring, Command, GiveAnswer, LeaveMeasuring, NoteLine, TakeBackLine
+from assistant.interview.conversation import Conversation
+from assistant.interview.state import Measuring
+from assistant.interview.view import QuestionView
+from assistant.knowledge.model import MEASUREMENTS, HotRun, Kind
+from assistant.knowledge.readings import FEWEST_READINGS, minutes_and_seconds, temperature_log
+from assistant.wording.locale import Wording
+from assistant.wording.typed import is_word
+from assistant.wording.typed_lines import typed_lines
+
+FAR_ABOVE_K = 70.0
+"""A reading so far above the setting ends the test at once."""
+ENOUGH_TIMES_OUT = 3
+"""Two whole cycles: more of them tell little more."""
+
+Do = Callable[..., bool]
+Write = Callable[[list[Paragraph]], None]
+
+
+@dataclass
+class MeasuringTalk:
+    """Takes lines for a measuring question. `clock` gives the time of day; what was noted is kept line by line."""
+
+    conversation: Conversation
+    wording: Wording
+    do: Do
+    write: Write
+    clock: Callable[[], datetime]
+
+    def handles(self, question: QuestionView | None) -> bool:
+        return question is not None and question.kind in MEASUREMENTS
+
+    def under_way(self, question: QuestionView | None) -> Measuring | None:
+        return self.conversation.state.measuring.get(question.id) if question is not None else None
+
+    def prepare(self, question: QuestionView) -> None:
+        """Simulate in the background what such an oven would show, while the person reads and watches."""
+        instrument = self.conversation.script.evidence_model.instruments.get(question.id)
+        if instrument is not None and not instrument.ready:
+            Thread(target=_prepared, args=(instrument.prepare,), daemon=True).start()
+
+    def take(self, line: str, question: QuestionView) -> bool:
+        """Whether the line was understood as part of the measurement."""
+        now = self.under_way(question)
+        if now is None:
+            return self._take_before(line, question)
+        if self._late(now, question):
+            return self._end(question, now)
+        if is_word(line, "measuring_end", self.wording):
+            return self._end(question, now)
+        if is_word(line, "measuring_undo", self.wording):
+            return self._did(TakeBackLine(question.id)) and self._show(question)
+        if not line.strip() and question.kind == "lamp_log":
+            line = self._other_than(now)
+        lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now))
+        if lines is None or any(each.endswith(" end") for each in lines):
+            return False
+        if self._did(*(NoteLine(question.id, each) for each in lines)):
+            self._show(question)
+            self._end_if_far_too_hot(question)
+        return True
+
+    def _end_if_far_too_hot(self, question: QuestionView) -> None:
+        now = self.under_way(question)
+        if now is None or question.kind != "temperature_log" or len(now.lines) < FEWEST_READINGS:
+            return
+        if max(temperature_log(now.lines).readings_c) > self._run(question).setting.value + FAR_ABOVE_K:
+            self._say("measuring-too_hot", style="danger")
+            self._end(question, now)
+
+    def _take_before(self, line: str, question: QuestionView) -> bool:
+        if question.kind != "browning" and is_word(line, "measuring_begin", self.wording):
+            if self._did(BeginMeasuring(question.id)):
+                self._say(f"measuring-begun_{question.kind}", minutes=self._run(question).longest.value)
+            return True
+        lines = typed_lines(line, self._kind(question), self.wording)
+        if lines is None:
+            return False
+        self._give(question, lines)
+        return True
+
+    def _give(self, question: QuestionView, lines: tuple[str, ...]) -> bool:
+        if question.kind == "lamp_log" and not lines[-1].endswith(" end"):
+            lines = (*lines, f"{lines[-1].split(' ')[0]} end")
+        if not self._did(GiveAnswer(question.id, list(lines))):
+            return False
+        self._say("measuring-off_now", style="danger")
+        return True
+
+    def _end(self, question: QuestionView, now: Measuring) -> bool:
+        """Use what was noted, up to now or to the longest that it may take."""
+        lines = now.lines
+        if question.kind == "lamp_log":
+            until = min(self._elapsed_s(now), self._longest_s(question))
+            lines = (*lines, f"{minutes_and_seconds(until)} end")
+        if self._late(now, question):
+            self._say("measuring-time_is_up", style="danger")
+        if not self._give(question, lines):
+            self._say("measuring-off_now", style="danger")
+            self._did(LeaveMeasuring(question.id))
+        return True
+
+    def _did(self, *commands: Command) -> bool:
+        """True also where a line was refused: the reason was said, and the clock runs on."""
+        done = self.do(*commands)
+        return done or isinstance(commands[0], NoteLine | TakeBackLine)
+
+    def _other_than(self, now: Measuring) -> str:
+        """Enter alone: the lamp changed. At the start it is lit, for the oven was just switched on."""
+        lit = not now.lines or now.lines[-1].endswith(" lit")
+        return self.wording.say("words-lamp_out" if lit else "words-lamp_lit").split("|")[0].strip()
+
+    def _show(self, question: QuestionView) -> bool:
+        self.write(list(self._status(question)))
+        return True
+
+    def _status(self, question: QuestionView) -> Iterator[Paragraph]:
+        now = self.under_way(question)
+        if now is None:
+            return
+        yield BLANK
+        for line in now.lines[-4:]:
+            at, what = line.split(" ", 1)
+            known = what in ("lit", "out", "opened")
+            said = self.wording.say(f"measuring-{what}") if known else what.replace(" C", " °C").replace(" F", " °F")
+            yield Paragraph(said, "plain", f"  {at:>6}  ")
+        if question.kind == "lamp_log":
+            out = sum(line.endswith(" out") for line in now.lines)
+            left = max(ENOUGH_TIMES_OUT - out, 0)
+            yield Paragraph(self.wording.say("measuring-lamp_more", left=left), "quiet")
+        else:
+            yield Paragraph(self.wording.say("measuring-readings_more", readings=len(now.lines)), "quiet")
+
+    def _late(self, now: Measuring, question: QuestionView) -> bool:
+        return self._elapsed_s(now) > self._longest_s(question)
+
+    def _elapsed_s(self, now: Measuring) -> float:
+        return max((self.clock() - now.begun_at).total_seconds(), 0.0)
+
+    def _longest_s(self, question: QuestionView) -> float:
+        return self._run(question).longest.value * 60
+
+    def _run(self, question: QuestionView) -> HotRun:
+        run = self.conversation.script.knowledge.questions[question.id].run
+        assert run is not None
+        return run
+
+    def _kind(self, question: QuestionView) -> Kind:
+        return self.conversation.script.knowledge.questions[question.id].kind
+
+    def _say(self, message_id: str, style: str = "strong", **arguments: str | float) -> None:
+        self.write([Paragraph(self.wording.say(message_id, **arguments), style)])  # type: ignore[arg-type]
+
+
+def _prepared(prepare: Callable[[], object]) -> None:
+    with suppress(Exception):  # the turn that needs it does it again, and says what went wrong
+        prepare()

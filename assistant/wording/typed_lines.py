@@ -1,0 +1,83 @@
+"""What somebody types while measuring -> the short lines that are kept, such as `7:40 out`."""
+
+import re
+from collections.abc import Iterator, Mapping
+
+from assistant.knowledge.model import Kind
+from assistant.knowledge.readings import minutes_and_seconds
+from assistant.wording.locale import Wording
+from assistant.wording.words import normalised, phrases
+
+LAMP_WORDS: Mapping[str, str] = {"lamp_out": "out", "lamp_lit": "lit", "measuring_end": "end"}
+
+_PARTS = re.compile(r"[;,\n]+|\s+(?=\d{1,3}[:.]\d{2}\s)")
+_TIMED = re.compile(
+    r"(?:at\s+)?(?P<minutes>\d{1,3})(?:[:.](?P<seconds>[0-5]\d)|\s*(?:min(?:ute)?s?|m)\b\s*(?:(?P<after>\d{1,2})\s*(?:sec(?:ond)?s?|s)\b)?)?"
+    r"\s+(?P<what>.+)",
+    re.DOTALL,
+)
+_DEGREES = re.compile(r"(?P<number>-?\d{1,4}(?:[.,]\d{1,2})?)\s*(?P<unit>.*)", re.DOTALL)
+_SHADES = re.compile(r"[0-5-]")
+
+
+def typed_lines(typed: str, kind: Kind, wording: Wording, now_s: float | None = None) -> tuple[str, ...] | None:
+    """The lines, None where something isn't understood. One without a time is of `now_s`, while the clock runs."""
+    if kind == "browning":
+        return _tray(typed, wording)
+    found = [_line(part.strip(), kind, wording, now_s) for part in _PARTS.split(typed) if part.strip()]
+    lines = tuple(line for line in found if line is not None)
+    return lines if lines and len(lines) == len(found) else None
+
+
+def _line(part: str, kind: Kind, wording: Wording, now_s: float | None) -> str | None:
+    timed = _TIMED.fullmatch(part)
+    if timed is not None and (what := _what(timed["what"], kind, wording)) is not None:
+        seconds = int(timed["seconds"] or timed["after"] or 0)
+        return f"{minutes_and_seconds(int(timed['minutes']) * 60 + seconds)} {what}"
+    what = _what(part, kind, wording)
+    return f"{minutes_and_seconds(now_s)} {what}" if what is not None and now_s is not None else None
+
+
+def _what(said: str, kind: Kind, wording: Wording) -> str | None:
+    if kind == "lamp_log":
+        return _one_of(said, LAMP_WORDS, wording)
+    if _one_of(said, {"door_opened": "opened"}, wording):
+        return "opened"
+    degrees = _DEGREES.fullmatch(said.strip())
+    if degrees is None:
+        return None
+    unit = _unit(degrees["unit"], wording)
+    return f"{degrees['number'].replace(',', '.')} {unit}" if unit is not None else None
+
+
+def _unit(said: str, wording: Wording) -> str | None:
+    name = said.strip().rstrip(".").casefold()
+    if not name:
+        return "C"
+    for unit, letter in (("degrees_celsius", "C"), ("degrees_fahrenheit", "F")):
+        if name in [each.strip().casefold() for each in wording.say(f"unit-{unit}", "also").split("|")]:
+            return letter
+    return None
+
+
+def _one_of(said: str, words: Mapping[str, str], wording: Wording) -> str | None:
+    plain = normalised(said)
+    return next((kept for name, kept in words.items() if plain in phrases(wording.say(f"words-{name}"))), None)
+
+
+def _tray(typed: str, wording: Wording) -> tuple[str, ...] | None:
+    """`top 333 332 221, underside 110 100 000`; the figures may stand apart or together."""
+    lines = list(_sides(typed, wording))
+    return tuple(lines) if lines and all(lines) else None
+
+
+def _sides(typed: str, wording: Wording) -> Iterator[str]:
+    for part in filter(str.strip, re.split(r"(?<=[0-5-])\s*[;,\n]?\s*(?=[^\W\d])", typed)):
+        word = re.match(r"\D*?(?=\s*[:=]?\s*[0-5-])", part)
+        side = _one_of(word[0], {"tray_top": "top", "tray_underside": "underside"}, wording) if word else None
+        shades = _SHADES.findall(part[word.end() :]) if word else []
+        rest = _SHADES.sub("", part[word.end() :]) if word else part
+        if side is None or len(shades) != 9 or not set(rest) <= set(" :=/,"):
+            yield ""
+        else:
+            yield f"{side} {''.join(shades[:3])} {''.join(shades[3:6])} {''.join(shades[6:])}"
