@@ -6,7 +6,6 @@ is shrunk towards its diagonal. What kind of lamp pattern it was is counted. As 
 behaviours share a broad part that expects anything; and no measurement speaks louder than MOST_DECIBANS.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -29,6 +28,9 @@ FEWEST_DRAWS = 12
 GROUPS = 8
 """Of draws, by which the error of having drawn so few is told."""
 
+OVENS_DIFFER = (0.08, 0.25, 0.4)
+"""How far real ovens' times until the lamp goes out, its periods (both logarithms) and its share lit (log odds) differ
+from those simulated, beyond what is drawn: assumed."""
 PRESSED_S = 15.0
 """How far a change of the lamp is written down beside the truth: assumed."""
 READ_K = 4.0
@@ -74,8 +76,8 @@ def of_lamp(seen: Seen, log: LampLog) -> Measured:
     turns[0, 0, : len(log.changes_s)] = log.changes_s
     watched = lamp_features(np.array([[log.lit_first]]), turns, log.ended_s)
     first_out, period = float(watched.values[0, 0, 0]), float(watched.values[0, 0, 1])
-    relative = np.array([PRESSED_S / np.exp(first_out), PRESSED_S / np.exp(period), 0.2])
-    noise = np.nan_to_num(relative, nan=0.0) ** 2
+    pressed = np.array([PRESSED_S / np.exp(first_out), PRESSED_S / np.exp(period), 0.2])
+    noise = np.nan_to_num(pressed, nan=0.0) ** 2 + np.array(OVENS_DIFFER) ** 2
     return _weighed(simulated, Features(watched.pattern[0, 0], watched.values[0, 0]), noise)
 
 
@@ -167,72 +169,98 @@ def _lies(slices: Floats) -> bool:
 
 
 def _weighed(simulated: Features, told: Features, noise: Floats) -> Measured:
-    """Mixed with the broad part, capped; with the error of the draws, by leaving out a group of them at a time."""
-    broad = _broad(simulated, told, noise)
-
-    def log_likelihood(features: Features) -> Floats:
-        own = _synthetic(features, simulated, told, noise)
-        mixed = np.logaddexp(np.log1p(-MODEL_WRONG) + own, np.log(MODEL_WRONG) + broad)
-        found: Floats = np.maximum(mixed, mixed.max() - MOST_DECIBANS / DECIBANS_PER_NAT)
-        return found
-
-    whole = log_likelihood(simulated)
-    left_out = np.array([log_likelihood(features) for features in _without_a_group(simulated)])
-    error = np.sqrt((GROUPS - 1) / GROUPS * ((left_out - left_out.mean(axis=0)) ** 2).sum(axis=0))
-    least = whole.max() - MOST_DECIBANS / DECIBANS_PER_NAT
-    return Measured(whole, max(broad, float(least)), error * DECIBANS_PER_NAT)
-
-
-def _without_a_group(features: Features) -> list[Features]:
-    """The jackknife (Efron and Tibshirani, An Introduction to the Bootstrap, 1993, chapter 11)."""
-    group = np.arange(features.pattern.shape[1]) % GROUPS
-    return [Features(features.pattern[:, group != g], features.values[:, group != g]) for g in range(GROUPS)]
-
-
-def _synthetic(features: Features, everything: Features, told: Features, noise: Floats) -> Floats:
-    """(K,): the log probability of the pattern, and the log density of the features that it has."""
-    number = features.pattern.shape[1]
-    same = features.pattern == told.pattern
-    counted = (same.sum(axis=1) + 0.5) / (number + 0.5 * PATTERNS)
+    """Mixed with the broad part, capped; with the error of the draws, by leaving out a group of them at a time: the
+    jackknife (Efron and Tibshirani, An Introduction to the Bootstrap, 1993, chapter 11).
+    """
     present = np.isfinite(told.values)
-    if not present.any():
-        patterns: Floats = np.log(counted)
-        return patterns
+    noise = np.broadcast_to(noise, told.values.shape)[present]
     values = told.values[present]
-    anywhere = everything.values[everything.pattern == told.pattern][:, present]
-    stand_in = _normal(anywhere, noise[present], BROADER) if len(anywhere) else None
-    densities = []
-    for own, chosen in zip(features.values, same, strict=True):
-        rows = own[chosen][:, present]
-        normal = _normal(rows, noise[present]) if len(rows) >= FEWEST_DRAWS else stand_in
-        densities.append(normal(values) if normal is not None else 0.0)
-    weighed: Floats = np.log(counted) + np.array(densities)
-    return weighed
+    same = simulated.pattern == told.pattern
+    rows = simulated.values[..., present]
+    usable = same & np.isfinite(rows).all(axis=-1)
+    sums = _Sums.of(same, usable, rows)
+    broad = -np.log(PATTERNS) + _pooled(sums, noise, values)
+    whole = _mixed(sums, noise, values, broad)
+    left_out = np.array([_mixed(sums.without(group), noise, values, broad) for group in range(GROUPS)])
+    error = np.sqrt((GROUPS - 1) / GROUPS * ((left_out - left_out.mean(axis=0)) ** 2).sum(axis=0))
+    least = float(whole.max()) - MOST_DECIBANS / DECIBANS_PER_NAT
+    return Measured(whole, max(broad, least), error * DECIBANS_PER_NAT)
 
 
-def _broad(simulated: Features, told: Features, noise: Floats) -> float:
-    """The log density of the broad part: any pattern alike, any features about as far as all behaviours go."""
-    present = np.isfinite(told.values)
-    anywhere = simulated.values[simulated.pattern == told.pattern][:, present]
-    if not present.any() or not len(anywhere):
-        return float(-np.log(PATTERNS))
-    return float(-np.log(PATTERNS) + _normal(anywhere, noise[present], BROADER)(told.values[present]))
+@dataclass(frozen=True)
+class _Sums:
+    """Of the draws in G groups: `drawn` (G,) and `same` (G, K) of the pattern that was seen; of those whose features
+    are all there `number` (G, K), `first` (G, K, F) and `second` (G, K, F, F) moments about `about` (F,).
+    """
+
+    drawn: Floats
+    same: Floats
+    number: Floats
+    first: Floats
+    second: Floats
+    about: Floats
+
+    @classmethod
+    def of(cls, same: npt.NDArray[np.bool_], usable: npt.NDArray[np.bool_], rows: Floats) -> "_Sums":
+        about = rows[usable].mean(axis=0) if usable.any() else np.zeros(rows.shape[-1])
+        apart = np.where(usable[..., None], rows - about, 0.0)
+        groups = [np.arange(same.shape[1]) % GROUPS == group for group in range(GROUPS)]
+        return cls(
+            drawn=np.array([float(group.sum()) for group in groups]),
+            same=np.array([same[:, group].sum(axis=1) for group in groups], dtype=np.float64),
+            number=np.array([usable[:, group].sum(axis=1) for group in groups], dtype=np.float64),
+            first=np.array([apart[:, group].sum(axis=1) for group in groups]),
+            second=np.array([np.swapaxes(apart[:, group], 1, 2) @ apart[:, group] for group in groups]),
+            about=about,
+        )
+
+    def without(self, group: int) -> "_Sums":
+        kept = np.arange(len(self.drawn)) != group
+        return _Sums(
+            self.drawn[kept], self.same[kept], self.number[kept], self.first[kept], self.second[kept], self.about
+        )
 
 
-def _normal(rows: Floats, noise: Floats, broader: float = 1.0) -> Callable[[Floats], float]:
-    """The log density of a normal distribution with the rows' mean, and their covariance as it is shrunk."""
-    usable = rows[np.isfinite(rows).all(axis=1)]
-    if not len(usable):
-        usable = np.zeros((1, rows.shape[1]))
-    covariance = np.atleast_2d(np.cov(usable, rowvar=False)) if len(usable) > 1 else np.zeros((rows.shape[1],) * 2)
-    diagonal = np.diag(np.diag(covariance))
-    shrunk = broader * ((1 - SHRUNK) * covariance + SHRUNK * diagonal) + np.diag(noise + 1e-9)
-    mean, (sign, log_determinant) = usable.mean(axis=0), np.linalg.slogdet(shrunk)
-    assert sign > 0
-    inverse = np.linalg.inv(shrunk)
+def _mixed(sums: _Sums, noise: Floats, values: Floats, broad: float) -> Floats:
+    """(K,): the log probability of the pattern and density of its features, mixed with the broad part and capped."""
+    counted = np.log((sums.same.sum(axis=0) + 0.5) / (sums.drawn.sum() + 0.5 * PATTERNS))
+    own = counted + _densities(sums, noise, values)
+    mixed = np.logaddexp(np.log1p(-MODEL_WRONG) + own, np.log(MODEL_WRONG) + broad)
+    found: Floats = np.maximum(mixed, mixed.max() - MOST_DECIBANS / DECIBANS_PER_NAT)
+    return found
 
-    def log_density(value: Floats) -> float:
-        apart = value - mean
-        return float(-0.5 * (apart @ inverse @ apart + log_determinant + len(apart) * np.log(2 * np.pi)))
 
-    return log_density
+def _densities(sums: _Sums, noise: Floats, values: Floats) -> Floats:
+    """(K,): of a normal distribution for each behaviour; of all of them together where there are too few draws."""
+    if not len(values):
+        return np.zeros(sums.same.shape[1])
+    number = sums.number.sum(axis=0)
+    enough = number >= FEWEST_DRAWS
+    safe = np.maximum(number, 2.0)[:, None]
+    mean = sums.first.sum(axis=0) / safe
+    spread = sums.second.sum(axis=0) - safe[..., None] * mean[:, :, None] * mean[:, None, :]
+    own = _normal(mean + sums.about, spread / (safe[..., None] - 1), noise, values)
+    found: Floats = np.where(enough, own, _pooled(sums, noise, values))
+    return found
+
+
+def _pooled(sums: _Sums, noise: Floats, values: Floats) -> float:
+    """The log density of the features about as far as all behaviours go, and farther."""
+    number = sums.number.sum()
+    if not len(values) or number < 2:
+        return 0.0
+    mean = sums.first.sum(axis=(0, 1)) / number
+    spread = sums.second.sum(axis=(0, 1)) - number * np.outer(mean, mean)
+    return float(_normal((mean + sums.about)[None], BROADER * (spread / (number - 1))[None], noise, values)[0])
+
+
+def _normal(mean: Floats, covariance: Floats, noise: Floats, values: Floats) -> Floats:
+    """(K,): the log densities under means (K, F) and covariances (K, F, F), these shrunk, with the noise of seeing."""
+    diagonal = np.einsum("kff->kf", covariance)
+    shrunk = (1 - SHRUNK) * covariance
+    np.einsum("kff->kf", shrunk)[:] += SHRUNK * np.maximum(diagonal, 0.0) + noise + 1e-9
+    apart = values - mean
+    _, log_determinant = np.linalg.slogdet(shrunk)
+    distance = np.einsum("kf,kf->k", apart, np.linalg.solve(shrunk, apart[..., None])[..., 0])
+    found: Floats = -0.5 * (distance + log_determinant + len(values) * np.log(2 * np.pi))
+    return found

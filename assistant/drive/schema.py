@@ -6,6 +6,7 @@ from assistant.drive.protocol import CAVITIES, FIELDS, MOST_NAME_CHARACTERS
 from assistant.interview.answers import MOST_CHARACTERS
 from assistant.interview.choice import ACTIONS, URGENCIES
 from assistant.knowledge.model import Care, Kind
+from assistant.knowledge.readings import MOST_LINES
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -15,11 +16,25 @@ NAME: Schema = {"type": "string", "minLength": 1, "maxLength": MOST_NAME_CHARACT
 PROBABILITY: Schema = {"type": "number", "minimum": 0, "maximum": 1}
 TEXT_OR_NULL: Schema = {"type": ["string", "null"]}
 
+
+def _lines(pattern: str, description: str) -> Schema:
+    """Lines as they are written down at the oven."""
+    items = {"type": "string", "pattern": f"^{pattern}$"}
+    return {"type": "array", "items": items, "minItems": 1, "maxItems": MOST_LINES, "description": description}
+
+
 VALUES: dict[str, Schema] = {
     "choice": {"type": "string", "description": "the id of one choice"},
     "choices": {"type": "array", "items": {"type": "string"}, "minItems": 1, "uniqueItems": True},
     "number": {"type": "number", "description": "in the question's unit, or in the unit given"},
     "text": {"type": "string", "minLength": 1, "maxLength": MOST_CHARACTERS},
+    "lamp_log": _lines(
+        r"\d{1,3}:[0-5]\d (lit|out|end)", "the lamp's changes since the oven was switched on, then the end"
+    ),
+    "temperature_log": _lines(
+        r"\d{1,3}:[0-5]\d (-?\d{1,4}(\.\d{1,2})? [CF]|opened)", "readings, and when the door opened"
+    ),
+    "browning": _lines(r"(top|underside)( [0-5-]{3}){3}", "shades of nine slices, row by row from the back left"),
 }
 assert set(VALUES) == set(get_args(Kind))
 

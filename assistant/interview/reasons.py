@@ -108,6 +108,8 @@ def _value(assessment: Assessment, report: str) -> Value:
     """What was answered; of several answers, the one that reports."""
     question_id, *item = _answer_of(report)
     given = assessment.state.answers[question_id].value
+    if not item and isinstance(given, tuple):
+        return given
     return tuple(item) if isinstance(given, tuple) else item[0] if item else assessment.evidence[question_id]
 
 

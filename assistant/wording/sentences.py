@@ -227,6 +227,8 @@ class Sentences:
         if isinstance(value, float | int):
             unit = self.wording.say(f"unit-{question.number.unit}") if question.number else ""
             return f"{value:g} {unit}".strip()
+        if question.is_measurement:
+            return self.wording.say("answer-written_down", lines="; ".join(map(str, _listed(value))))
         if isinstance(value, str) and question.number is not None:
             return self._band_of_number(question_id, value)
         chosen = (value,) if isinstance(value, str) else tuple(str(v) for v in _listed(value))

@@ -56,6 +56,7 @@ reason-answer = You said “{ $answer }” to “{ $question }”
 figure-probability = { $text } ({ $percent } %)
 figure-decibans = { $text } ({ $decibans } decibans for the first against the second; without it the first stands at { $without } %)
 
+answer-written_down = what was written down ({ $lines })
 answer-in_own_words = in your own words
 answer-from = { $least } { $unit } or more
 answer-between = { $least } to { $most } { $unit }
