@@ -12,7 +12,7 @@ from assistant.interview.conversation import Conversation
 from assistant.interview.state import Measuring
 from assistant.interview.view import QuestionView
 from assistant.knowledge.model import MEASUREMENTS, HotRun, Kind
-from assistant.knowledge.readings import FEWEST_READINGS, minutes_and_seconds, temperature_log
+from assistant.knowledge.readings import FEWEST_READINGS, latest_s, minutes_and_seconds, temperature_log
 from assistant.wording.locale import Wording
 from assistant.wording.typed import is_word
 from assistant.wording.typed_lines import typed_lines
@@ -64,6 +64,9 @@ class MeasuringTalk:
         lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now))
         if lines is None or any(each.endswith(" end") for each in lines):
             return False
+        if latest_s(lines) > self._elapsed_s(now) + 1:
+            self._say("measuring-not_yet", now=minutes_and_seconds(self._elapsed_s(now)))
+            return True
         if self._did(*(NoteLine(question.id, each) for each in lines)):
             self._show(question)
             self._end_if_far_too_hot(question)
@@ -100,7 +103,7 @@ class MeasuringTalk:
         """Use what was noted, up to now or to the longest that it may take."""
         lines = now.lines
         if question.kind == "lamp_log":
-            until = min(self._elapsed_s(now), self._longest_s(question))
+            until = max(min(self._elapsed_s(now), self._longest_s(question)), latest_s(lines))
             lines = (*lines, f"{minutes_and_seconds(until)} end")
         if self._late(now, question):
             self._say("measuring-time_is_up", style="danger")

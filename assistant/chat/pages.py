@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from assistant.chat.opening import Opening
 from assistant.chat.screen import BLANK, Paragraph, numbered
 from assistant.knowledge.danger_questions import DANGER_NOW
+from assistant.knowledge.kinds import MEASUREMENTS
 from assistant.wording.sentences import QuestionText, Sentences
 from assistant.wording.typed import first_words
 
@@ -49,6 +50,8 @@ class Pages:
             Paragraph(text.text, "danger" if view.about_danger else "strong"),
             *numbered([label for _, label in text.choices]),
         ]
+        if text.kind in MEASUREMENTS:
+            page.append(Paragraph(text.how))
         if view.standing is not None:
             standing = self._sentences.given(view.id, view.standing)
             page.append(Paragraph(self._say("chat-standing", answer=standing), "quiet"))

@@ -38,7 +38,7 @@ from assistant.interview.state import State
 from assistant.knowledge.danger_questions import OVEN_IS_OFF, is_danger_question, sign_question_id
 from assistant.knowledge.model import Knowledge, Question
 from assistant.knowledge.problems import nearest_name
-from assistant.knowledge.readings import check_so_far
+from assistant.knowledge.readings import check_so_far, in_order
 
 
 def decide(knowledge: Knowledge, state: State, command: Command) -> tuple[Happening, ...]:
@@ -158,7 +158,7 @@ def _measure(knowledge: Knowledge, state: State, command: Measuring) -> tuple[Ha
         raise Refused("measuring_not_begun", {"question": question_id})
     match command:
         case NoteLine(line=line):
-            check_so_far(question.kind, (*under_way.lines, line))
+            check_so_far(question.kind, in_order((*under_way.lines, line)))
             return (LineNoted(question_id=question_id, line=line),)
         case TakeBackLine():
             if not under_way.lines:

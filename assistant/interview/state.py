@@ -23,6 +23,7 @@ from assistant.interview.events import (
     StopReached,
     TextAnswered,
 )
+from assistant.knowledge.readings import in_order
 
 Value = str | tuple[str, ...] | float
 Status = Literal["answered", "not_sure", "skipped"]
@@ -41,10 +42,13 @@ class Answer:
 
 @dataclass(frozen=True)
 class Measuring:
-    """What is being written down at a hot oven: since when, and the lines so far."""
+    """What is being written down at a hot oven: since when, the lines so far in the order of their times, and the one
+    that was noted last, which may be taken back.
+    """
 
     begun_at: datetime
     lines: tuple[str, ...] = ()
+    latest: str | None = None
 
 
 @dataclass(frozen=True)
@@ -133,9 +137,10 @@ def _measuring(
         case MeasuringBegun():
             return {**others, question_id: Measuring(event.recorded_at)}
         case LineNoted(line=line) if under_way is not None:
-            return {**others, question_id: replace(under_way, lines=(*under_way.lines, line))}
+            return {**others, question_id: replace(under_way, lines=in_order((*under_way.lines, line)), latest=line)}
         case LineTakenBack() if under_way is not None:
-            return {**others, question_id: replace(under_way, lines=under_way.lines[:-1])}
+            left = [line for line in under_way.lines if line != (under_way.latest or under_way.lines[-1])]
+            return {**others, question_id: replace(under_way, lines=tuple(left), latest=None)}
     return others
 
 

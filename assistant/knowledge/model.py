@@ -3,7 +3,6 @@
 An entry's id is the name of its file (or its key, where one file holds several). Everything is frozen.
 """
 
-from collections.abc import Mapping
 from typing import Annotated, Literal, Self
 
 from pydantic import AfterValidator, Field, WithJsonSchema, model_validator
@@ -20,6 +19,9 @@ from assistant.knowledge.figures import SpokenWord as SpokenWord
 from assistant.knowledge.figures import Unit as Unit
 from assistant.knowledge.figures import Word as Word
 from assistant.knowledge.foreseen import Foreseen as Foreseen
+from assistant.knowledge.kinds import MEASURED_CODES as MEASURED_CODES
+from assistant.knowledge.kinds import MEASUREMENTS as MEASUREMENTS
+from assistant.knowledge.kinds import Kind as Kind
 from assistant.knowledge.learned import Learned as Learned
 from assistant.knowledge.regions import Costs as Costs
 from assistant.knowledge.regions import Line as Line
@@ -93,14 +95,6 @@ class NumberRange(Entry):
 
 
 Stage = Literal["danger", "complaint", "oven", "care", "signs", "look", "visit", "tests"]
-Kind = Literal["choice", "choices", "number", "text", "lamp_log", "temperature_log", "browning"]
-MEASURED_CODES: Mapping[Kind, tuple[str, ...]] = {
-    "lamp_log": ("never_lit", "never_out", "cycles", "out_and_never_on", "dark_and_then_lit"),
-    "temperature_log": ("read", "very_hot"),
-    "browning": ("looked_at",),
-}
-"""The words by which rules read what was measured."""
-MEASUREMENTS = tuple(MEASURED_CODES)
 
 
 class HotRun(Entry):

@@ -141,6 +141,21 @@ def summary(kind: Kind, lines: Sequence[str]) -> str | None:
     return "looked_at"
 
 
+def in_order(lines: Sequence[str]) -> tuple[str, ...]:
+    """By their times, so that a change that was missed can be noted later; those without a time as they came."""
+    return tuple(sorted(lines, key=lambda line: _seconds(line) or 0.0))
+
+
+def _seconds(line: str) -> float | None:
+    found = _LINE.fullmatch(line)
+    return int(found[1]) * 60.0 + int(found[2]) if found else None
+
+
+def latest_s(lines: Sequence[str]) -> float:
+    """The last time in the lines, 0 without one."""
+    return max((at for line in lines if (at := _seconds(line)) is not None), default=0.0)
+
+
 _NOT_ENOUGH_YET = frozenset({"watched_too_short", "too_few_readings", "lamp_first_unknown", "tray_side_missing"})
 
 

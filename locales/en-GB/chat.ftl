@@ -136,6 +136,7 @@ measuring-readings_more = { $readings ->
 }
 measuring-time_is_up = The time is up.
 measuring-off_now = Turn the oven off now, and leave its door shut until it is cool.
+measuring-not_yet = The clock says { $now }. That time has not come yet.
 measuring-too_hot = That is far more than the setting.
 measuring-unclear_lamp_log = We did not understand that. Press Enter, or type “out”, “on”, a time with one of them, “undo” or “end”.
 measuring-unclear_temperature_log = We did not understand that. Type a reading such as 143 or 290 F, a time with one, “opened”, “undo” or “end”.
