@@ -117,9 +117,13 @@ def terminal_chart(chart: Chart, words: Words, *, width: int = 72, plain: bool =
 
 
 def _frame(chart: Chart, words: Words, width: int) -> _Frame:
-    beside = [cells(shown(each)) for each in (words.degrees, words.minutes, words.lamp)]
-    degrees = [len(str(round(each))) for each in chart.range_c]
-    return _Frame(width, max(*degrees, *(each for each in (0, *beside) if each * SHORT_SHARE < width)), chart.until_s)
+    names = [words.minutes]
+    if chart.lamp:
+        names.append(words.lamp)
+    if chart.tells_temperatures:
+        names += [words.degrees, *(str(round(each)) for each in chart.range_c)]
+    beside = [cells(shown(name)) for name in names]
+    return _Frame(width, max((each for each in beside if each * SHORT_SHARE < width), default=0), chart.until_s)
 
 
 def _rows(range_c: tuple[float, float]) -> _Rows:
