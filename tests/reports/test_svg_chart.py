@@ -12,7 +12,7 @@ from assistant.reports.svg import SVG
 from assistant.reports.svg_chart import svg_chart
 from tests.reports.runs import CYCLING, FLAT, WHOLE, WORDS, charts
 
-LONG = Words(**{field.name: "a rather long name in some language or other, twice as long" for field in fields(Words)})
+LONG = Words(**{field.name: "a rather long name in some language, " * 5 for field in fields(Words)})
 NASTY = Words(**{field.name: f'<b>{field.name}</b> & "it\'s" ]]> \x00\x1b' for field in fields(Words)})
 LETTER = 0.6
 """How wide a letter is, in parts of its size: an average of common fonts without serifs."""

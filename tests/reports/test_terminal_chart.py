@@ -124,6 +124,14 @@ def test_minutes_stand_below_their_marks():
     assert axis.count("+") == 8  # the corner, and 0 to 60
 
 
+def test_numbers_of_three_digits_have_their_middle_below_the_mark():
+    lines = drawn(replace(WHOLE, longest_s=10800.0))
+    axis, numbers = row_of(lines, "C"), row_of(lines, "min")
+    column = column_of(6000.0, 10800.0)
+    assert axis[column] == "+"
+    assert numbers[column - 2 : column + 3] == " 100 "
+
+
 def test_the_lamp_is_lit_and_out_where_it_was():
     lamp = Lamp(True, (600.0, 1200.0, 1800.0), 3000.0)
     row = row_of(drawn(Chart(3660.0, 180.0, None, lamp, None)), "lamp")
