@@ -6,7 +6,7 @@ from math import ceil
 from xml.etree import ElementTree as Xml
 
 from assistant.authoring.coverage import Covered
-from assistant.authoring.svg import ACCENT, FAINT, GRID, INK, add, line, picture, text, written
+from assistant.reports.svg import ACCENT, FAINT, GRID, INK, add, line, picture, text, written
 
 ROW = 19.0
 BAR_TALL = 12.0

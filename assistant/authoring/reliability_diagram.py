@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from typing import Literal
 from xml.etree import ElementTree as Xml
 
-from assistant.authoring.svg import ACCENT, BAR, FAINT, GRID, INK, add, line, picture, text, written
 from assistant.belief.scores import Band
+from assistant.reports.svg import ACCENT, BAR, FAINT, GRID, INK, add, line, picture, text, written
 
 SIDE = 340
 LEFT, TOP, BETWEEN, RIGHT = 72, 88, 96, 28

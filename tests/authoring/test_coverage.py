@@ -11,9 +11,9 @@ from assistant.authoring.coverage import Covered, Plan, _Player, coverage
 from assistant.authoring.coverage_picture import LONGEST_NAME
 from assistant.authoring.coverage_report import _draw, lines, report, worst_first
 from assistant.authoring.separation import HARD_TO_TELL
-from assistant.authoring.svg import SVG
 from assistant.errors import Refused
 from assistant.knowledge.danger_questions import is_danger_question
+from assistant.reports.svg import SVG
 from assistant.wording.locale import load_wording
 from tests.belief import tiny
 from tests.knowledge.broken import LOCALES, english

@@ -1,8 +1,8 @@
 from xml.etree import ElementTree as Xml
 
 from assistant.authoring.reliability_diagram import SIDE, Labels, Panel, reliability_diagram
-from assistant.authoring.svg import SVG
 from assistant.belief.scores import Band
+from assistant.reports.svg import SVG
 
 LABELS = Labels("a title", "said & done <in words>", "said so likely", "came true", "how many", "what is dashed")
 BANDS = (Band(0.0, 0.1, 40, 0.05, 0.1, 0.04, 0.23), Band(0.9, 1.0, 7, 0.95, 1.0, 0.65, 1.0))

@@ -8,8 +8,11 @@ INK, FAINT, GRID, ACCENT, BAR = "#1b1b1b", "#595959", "#e3e3e3", "#0a4f94", "#9f
 FONT = "system-ui, 'Segoe UI', 'DejaVu Sans', Arial, sans-serif"
 
 
-def picture(width: float, height: float, title: str, description: str) -> Xml.Element:
-    """A white sheet. Readers of screens read the title and the description."""
+def picture(width: float, height: float, title: str, description: str, *, name: str = "") -> Xml.Element:
+    """A white sheet. Readers of screens read the title and the description.
+
+    `name` stands before both ids, so that several pictures can stand on one page.
+    """
     Xml.register_namespace("", SVG)
     root = Xml.Element(
         f"{{{SVG}}}svg",
@@ -18,12 +21,12 @@ def picture(width: float, height: float, title: str, description: str) -> Xml.El
             "width": f"{width:g}",
             "height": f"{height:g}",
             "role": "img",
-            "aria-labelledby": "title description",
+            "aria-labelledby": f"{name}title {name}description",
             "font-family": FONT,
         },
     )
-    add(root, "title", id="title").text = title
-    add(root, "desc", id="description").text = description
+    add(root, "title", id=f"{name}title").text = title
+    add(root, "desc", id=f"{name}description").text = description
     add(root, "rect", width=width, height=height, fill="#ffffff")
     return root
 
