@@ -104,6 +104,7 @@ def _question_references(question: Any) -> Iterator[tuple[str, PathInFile, str]]
     yield from _each("finding", ("ask_when",), question.ask_when)
     yield from _each("finding", ("not_when",), question.not_when)
     yield from _each("part", ("needs",), question.needs)
+    yield from _each("observable", ("measures",), question.measures)
     for name, choice in question.choices.items():
         path: PathInFile = ("choices", name)
         yield from _each("part", (*path, "has"), choice.has)

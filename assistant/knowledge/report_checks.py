@@ -7,7 +7,7 @@ from assistant.knowledge.model import BeliefSettings, Distribution, Observable, 
 from assistant.knowledge.problems import nearest_name
 from assistant.knowledge.rules_folder import RulesFolder
 from assistant.knowledge.yaml_text import PathInFile
-from assistant.physics.parameters import PARAMETERS
+from assistant.physics.parameters import PARAMETERS, WAYS
 
 MOST_MISTAKEN = 0.5
 
@@ -213,3 +213,12 @@ def physical_changes_have_parameters(read: RulesFolder) -> None:
                 if name not in known:
                     file = f"{kind}/{entry_id}.yaml"
                     read.add_problem(file, ("physical", name), "no_parameter", nearest_name(name, known), found=name)
+
+
+def measurements_run_in_ways_of_the_model(read: RulesFolder) -> None:
+    """A measurement is made in a way of heating that the oven model has."""
+    for question_id, question in read.entries["questions"].items():
+        if question.run is not None and question.run.way not in WAYS:
+            near = nearest_name(question.run.way, WAYS)
+            file = f"questions/{question_id}.yaml"
+            read.add_problem(file, ("run", "way"), "no_way", near, found=question.run.way, valid=", ".join(WAYS))

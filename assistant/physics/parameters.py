@@ -1,4 +1,4 @@
-"""The names of an oven's parameters, for those who only need to know them. oven.py says what they mean."""
+"""The names of an oven's parameters and ways of heating, for those who need no more. oven.py says what they mean."""
 
 PARAMETERS = (
     "supply_voltage",
@@ -58,3 +58,15 @@ PARAMETERS = (
     "back_lean",
     "right_lean",
 )
+
+WAYS = (
+    "conventional",
+    "fan_with_ring",
+    "fan_assisted",
+    "base_only",
+    "base_with_ring",
+    "small_grill",
+    "full_grill",
+    "grill_with_fan",
+)
+"""The ways of heating that the model knows."""

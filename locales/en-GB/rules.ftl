@@ -132,6 +132,7 @@ rules-effect_of_nothing = found an effect that no cause names, expected a cause 
 rules-run_for_measurement = found “run” or “measures” without the other, or at a question that measures nothing, expected both at lamp_log, temperature_log and browning, and only there
 rules-one_way_to_change = found no change, or several, expected one of times, by and to
 rules-shares_for_outcomes = found another number of shares for { $found }, expected one for each outcome
+rules-no_way = found { $found }, expected a way of heating that the oven model has: { $valid }
 rules-no_parameter = found { $found }, expected a parameter of the oven model
 rules-not_foreseen = found nothing simulated for { $name } from the rules as they are, expected it: run “ovenside rules foresee”
 rules-foreseen_of_nothing = found { $found }, expected only questions that measure something

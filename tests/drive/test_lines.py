@@ -255,7 +255,7 @@ def test_the_schema_is_sound_and_knows_every_message() -> None:
     assert {form["properties"]["type"]["const"] for form in SCHEMA["$defs"]["in"]["oneOf"]} == set(FIELDS)
     IN.validate({"session": "s", "type": "answer", "id": "age_of_oven", "value": 3, "unit": "years"})
     assert not IN.is_valid({"session": "s", "type": "answer", "id": "age_of_oven"})
-    assert set(VALUES) == {"choice", "choices", "number", "text"}
+    assert set(VALUES) == {"choice", "choices", "number", "text", "lamp_log", "temperature_log", "browning"}
 
 
 def test_in_the_made_up_language_every_text_that_goes_out_is_marked(send: Send) -> None:

@@ -24,6 +24,8 @@ WITHOUT_EXAMPLE = {
     "rules-folder_unreadable": "made by a disk that refuses, in test_awkward_files",
     "rules-schema_written": "said when schemas are written",
     "rules-schema_not_written": "said when schemas can't be written",
+    "rules-foreseen_written": "said when what measurements may come to is written",
+    "rules-foreseen_not_written": "said when it can't be written",
     "rules-limit_malformed_id": "names are checked more strictly before",
     "rules-limit_repeated_id": "two files can't have one name",
     "rules-limit_concludes_a_given_key": "said before as a name that is taken or reserved",
@@ -57,7 +59,7 @@ def test_every_sentence_about_a_mistake_has_an_example():
 def test_every_code_that_the_model_raises_is_known():
     sources = [
         (HERE.parent.parent / "assistant/knowledge" / f"{name}.py").read_text()
-        for name in ("model", "figures", "learned", "regions", "settings")
+        for name in ("model", "figures", "foreseen", "learned", "regions", "settings")
     ]
     raised = {code for source in sources for code in re.findall(r'PydanticCustomError\(\s*"(\w+)"', source)}
     assert raised == set(OWN_CODES)

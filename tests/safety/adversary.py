@@ -43,8 +43,9 @@ def _told_by(knowledge: Knowledge, question_id: str, answer: Answer) -> Iterator
         if knowledge.signs[own].answers[str(answer.value)] == "stop":
             yield own
         return
-    for code in chosen if isinstance(chosen, tuple) else ():
-        sign_id = knowledge.questions[question_id].choices[code].signals
+    choices = knowledge.questions[question_id].choices
+    for code in chosen if isinstance(chosen, tuple) and choices else ():
+        sign_id = choices[code].signals
         if sign_id is not None and knowledge.signs[sign_id].grade == "stop":
             yield sign_id
 

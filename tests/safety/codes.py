@@ -20,9 +20,22 @@ from assistant.knowledge.danger_questions import (
     is_danger_question,
     sign_question_id,
 )
-from assistant.knowledge.model import Choice, Condition, Knowledge, Question
+from assistant.knowledge.model import MEASURED_CODES, Choice, Condition, Knowledge, Question
 
 NOT_ASKED, NOT_SURE, SKIPPED, FIRST = range(4)
+
+WRITTEN_DOWN = {
+    "lamp_log": {
+        "never_lit": ("0:00 out", "10:00 end"),
+        "never_out": ("0:00 lit", "14:00 end"),
+        "cycles": ("7:40 out", "9:10 lit", "14:00 end"),
+        "out_and_never_on": ("7:40 out", "14:00 end"),
+        "dark_and_then_lit": ("6:00 lit", "14:00 end"),
+    },
+    "temperature_log": {"read": ("2:00 60 C", "9:00 150 C"), "very_hot": ("2:00 60 C", "20:00 305 C")},
+    "browning": {"looked_at": ("top 333 332 222", "underside 110 100 000")},
+}
+"""What somebody writes down, by the word that the rules read of it."""
 
 Ints = NDArray[np.int64]
 Flags = NDArray[np.bool_]
@@ -80,7 +93,7 @@ class Codes:
                 if condition.question == question_id
             )
             return numbers_tried(question, tested)
-        return ("answered",)
+        return MEASURED_CODES.get(question.kind, ("answered",))
 
     @cached_property
     def how_many(self) -> Ints:
@@ -167,6 +180,9 @@ class Codes:
         """The answer as a person gives it."""
         if question in self.items:
             return [item for number, item in enumerate(self.items[question]) if mask >> number & 1]
-        if self.knowledge.questions[self.questions[question]].kind == "text":
+        kind = self.knowledge.questions[self.questions[question]].kind
+        if kind == "text":
             return "Since the weekend."
+        if kind in MEASURED_CODES:
+            return list(WRITTEN_DOWN[kind][str(self.answers[question][code - FIRST])])
         return self.answers[question][code - FIRST]

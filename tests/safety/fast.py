@@ -46,7 +46,10 @@ class Standing:
 
 
 class Fast:
-    """The compiled knowledge of one rules folder, for one role and one region, else the first."""
+    """The compiled knowledge of one rules folder, for one role and one region, else the first.
+
+    `answerable`: the questions whose answers that role gives; the others are refused.
+    """
 
     def __init__(self, knowledge: Knowledge, role: str = "householder", region: str | None = None) -> None:
         self.knowledge = knowledge
@@ -55,6 +58,7 @@ class Fast:
         self.raised = Raised(knowledge, self.codes)
         self.role = role
         self.care_of = np.array([knowledge.questions[q].care.rank for q in self.codes.questions])
+        self.answerable = np.flatnonzero(self.care_of <= knowledge.roles[role].asked_up_to.rank)
         effects = {f: finding.then for f, finding in knowledge.findings.items()}
         self._allowing = {f: then.allows_care.rank for f, then in effects.items() if then.allows_care is not None}
         self._capping = {f: then.care_at_most.rank for f, then in effects.items() if then.care_at_most is not None}

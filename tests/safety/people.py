@@ -50,7 +50,7 @@ def next_events(fast: Fast, talks: Talks, people: People, offered: Flags, chance
     people.thoughts = people.thoughts - second
     kind = np.where(put & ~second, ANSWER, IDLE)
     kind = np.where(second, chance.choice([ANSWER, WITHDRAW, HEAR, WITHDRAW], number), kind)
-    unasked = chance.integers(0, len(codes.questions), number)
+    unasked = chance.choice(fast.answerable, number)
     earlier = any_of(talks.answer != NOT_ASKED, chance)
     changed = np.where((earlier >= 0) & (chance.random(number) < 0.6), earlier, unasked)
     question = np.where(put & ~second, asked, changed)
