@@ -5,6 +5,7 @@ import signal
 import subprocess
 import sys
 import time
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 import pytest
@@ -38,17 +39,36 @@ def test_there_is_at_least_one_processor():
     assert processors() >= 1
 
 
+def heed_ctrl_c():
+    """As in a terminal, also where these tests run in the background of a shell, which ignores it."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
+@contextmanager
+def killed_at_the_end(process):
+    """With its children, if it is still there."""
+    try:
+        yield
+    finally:
+        with suppress(ProcessLookupError):
+            os.killpg(process.pid, signal.SIGKILL)
+
+
 @pytest.mark.skipif(not Path("/proc/self/task").exists(), reason="the system doesn't list children")
 def test_ctrl_c_ends_all_processes_without_a_word():
     """The signal goes to the whole group, as from a terminal, while the processes are being started."""
-    with subprocess.Popen(
-        [sys.executable, "-m", "assistant", "rules", "coverage", "--ovens", "400"],
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-        text=True,
-        cwd=ROOT,
-        start_new_session=True,
-    ) as process:
+    with (
+        subprocess.Popen(
+            [sys.executable, "-m", "assistant", "rules", "coverage", "--ovens", "400"],
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            text=True,
+            cwd=ROOT,
+            start_new_session=True,
+            preexec_fn=heed_ctrl_c,
+        ) as process,
+        killed_at_the_end(process),
+    ):
         children = Path(f"/proc/{process.pid}/task/{process.pid}/children")
         while process.poll() is None and len(children.read_text().split()) < len(("tracker", "one")):
             time.sleep(0.01)
