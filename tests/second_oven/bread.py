@@ -11,7 +11,7 @@ KELVIN = 273.15
 CRUST = 1800.0  # J/(m² K)
 WATER = 1.5e5  # J/m², to dry the crust
 INTO_CRUMB = 14.0  # W/(m² K), to a crumb at 95 °C
-BROWNS_AT_C, BROWNS_BY_K, BROWNS_IN_S = 150.0, 20.0, 300.0
+BROWNS_AT_C, BROWNS_BY_K, BROWNS_IN_S = 150.0, 30.0, 320.0
 DARKEST = 5.0
 
 # Of the nine places, row by row from the back left: 1 at the back, -1 in front; 1 at the right, -1 at the left.
@@ -57,7 +57,7 @@ class Slices:
         fourth = SIGMA * 0.9 * (nodes + KELVIN) ** 4
         top = 0.53 * fourth[Node.ROOF] + 0.33 * fourth[Node.SIDES] + 0.1 * fourth[Node.INNER_GLASS]
         top = top + 0.04 * fourth[Node.ROOF_ROD]
-        rod = 0.03 * (1 - ovens["hidden_rod"]) * ovens["floor_bare"]
+        rod = 0.04 * (1 - ovens["hidden_rod"]) * ovens["floor_bare"]
         bare = ovens["floor_bare"]
         floor = bare * fourth[Node.FLOOR] + (1 - bare) * SIGMA * 0.9 * (nodes[Node.AIR] + KELVIN - 15) ** 4
         under = (0.57 - rod) * floor + 0.33 * fourth[Node.SIDES] + 0.1 * fourth[Node.INNER_GLASS]

@@ -26,7 +26,7 @@ RODS = slice(Node.BAKE_ROD, Node.RING_ROD + 1)
 
 # What each rod's radiation meets, as shares: roof, floor, sides, inner glass, rack.
 BAKE_SHOWN = np.array([0.15, 0.30, 0.30, 0.10, 0.15])[:, None]
-BAKE_HIDDEN = np.array([0.0, 1.0, 0.0, 0.0, 0.0])[:, None]
+BAKE_HIDDEN = np.array([0.0, 0.55, 0.37, 0.08, 0.0])[:, None]
 ROOF_SHOWN = np.array([0.34, 0.10, 0.28, 0.08, 0.20])[:, None]
 RING_SHOWN = np.array([0.02, 0.02, 0.92, 0.02, 0.02])[:, None]
 

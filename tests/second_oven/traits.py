@@ -64,8 +64,8 @@ _NORMAL: Mapping[str, tuple[float, float]] = {
     "dial_error": (0, 6),
     "dial_stretch": (0, 0.03),
     "thermometer_error": (0, 8),
-    "back_hotter": (5, 4),
-    "right_hotter": (0, 4),
+    "back_hotter": (8, 8),
+    "right_hotter": (0, 6),
 }
 
 _SAME: Mapping[str, float] = {
