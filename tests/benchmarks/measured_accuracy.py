@@ -14,7 +14,7 @@ tell less than these.
 import argparse
 import tempfile
 from collections import Counter
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass, replace
 from functools import partial
 from pathlib import Path
@@ -194,8 +194,8 @@ def rows_of(results: Sequence[Result], arm: str) -> dict[str, str]:
     }
 
 
-def _share(truths: object) -> str:
-    return f"{100 * fmean(map(float, truths)):.1f} %"  # type: ignore[call-overload]
+def _share(truths: Iterable[bool]) -> str:
+    return f"{100 * fmean(map(float, truths)):.1f} %"
 
 
 def print_columns(title: str, columns: Mapping[str, Mapping[str, str]]) -> None:
@@ -222,7 +222,7 @@ def main() -> None:
         cache = chosen.cache or Path(kept)
         at = bench(chosen.model, chosen.seed, cache)
         for instrument in at.script.evidence_model.instruments.values():
-            instrument.prepare()  # type: ignore[attr-defined]
+            instrument.prepare()
         causes = drawn_causes(at.tables, chosen.ovens, chosen.seed)
         tasks = [(n, tuple(causes[n : n + AT_ONCE])) for n in range(0, len(causes), AT_ONCE)]
         results = [
