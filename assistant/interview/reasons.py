@@ -83,7 +83,7 @@ def _reasons_for(script: Script, assessment: Assessment, leader: Hypothesis, riv
         if code == NOT_CHOSEN:
             continue
         name = script.evidence_model.observable_of[report]
-        if decibans[name] >= TELLING_DECIBANS:
+        if decibans.get(name, 0.0) >= TELLING_DECIBANS:  # what was measured too, tells nothing by itself
             reason = _reason(script, assessment, report, leader, round(decibans[name], 1))
             known = strongest.get(name)
             if known is None or (reason.without or 0) < (known.without or 0):

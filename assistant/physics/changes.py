@@ -65,6 +65,7 @@ _MOST: Mapping[str, float] = MappingProxyType(
         "top_power": 5000.0,
         "grill_power": 5000.0,
         "ring_power": 5000.0,
+        "door_leak": 15.0,  # half of what an open door lets pass at the least, however much keeps it from closing
     }
 )
 _SHARES = frozenset(

@@ -1,7 +1,11 @@
 """What a verdict rests on: figures that hold when the answers are really withdrawn."""
 
+from dataclasses import dataclass, replace
+
+import numpy as np
 import pytest
 
+from assistant.belief.combination import Floats
 from assistant.belief.posterior import weights_of_evidence
 from assistant.interview.assess import assess
 from assistant.interview.commands import WithdrawAnswer
@@ -66,3 +70,32 @@ def test_behind_likely_danger_stand_answers_that_speak_for_a_dangerous_cause(beg
     for reason in danger_reasons(script, assessment):
         others = {q: value for q, value in TOLD.items() if q != reason.id}
         assert begun(**others).assessment.dangerous < assessment.dangerous
+
+
+@dataclass(frozen=True)
+class SpeaksOfDanger:
+    """A lamp that was watched, as a measurement that speaks for whatever is dangerous."""
+
+    dangerous: Floats
+    measures: tuple[str, ...] = ("lamp_pattern",)
+    ready: bool = True
+
+    def prepare(self) -> None: ...
+
+    def log_likelihood(self, written: str) -> Floats:
+        return 2.0 * self.dangerous
+
+
+def test_what_was_told_and_then_measured_is_no_reason_by_itself(begun: Begin, script: Script) -> None:
+    model = script.evidence_model
+    dangerous = np.array([not script.dangerous.isdisjoint(each) for each in model.hypotheses], dtype=np.float64)
+    measuring = replace(script, evidence_model=replace(model, instruments={"lamp_watch": SpeaksOfDanger(dangerous)}))
+    state = begun(**TOLD).state
+    told = state.answers["lamp_remembered"]
+    watched = replace(told, question_id="lamp_watch", value=("0:00 lit", "30:00 end"), sequence=told.sequence + 1)
+    assessment = assess(measuring, replace(state, answers={**state.answers, "lamp_watch": watched}))
+    assert {"lamp_watch", "lamp_remembered"} <= set(assessment.evidence)
+    named = {reason.id for reason in danger_reasons(measuring, assessment)}
+    assert "lamp_watch" in named
+    assert "lamp_remembered" not in named
+    assert "lamp_remembered" not in {reason.id for reason in answer_reasons(measuring, assessment)}
