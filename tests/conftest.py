@@ -1,9 +1,12 @@
 """Fixtures named for what they hold. The project's own rules and words are loaded once."""
 
+import os
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # as the program itself does, before numpy is loaded
 
 from assistant.interview.commands import GiveAnswer, Start
 from assistant.interview.conversation import Conversation, utc_now

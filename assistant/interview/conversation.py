@@ -41,6 +41,7 @@ class Conversation:
         self._pending: tuple[Event, ...] = ()
         self._saving = True
         self._assessment: Assessment | None = None
+        self._seen: tuple[Assessment, View] | None = None
 
     @classmethod
     def resume(
@@ -62,7 +63,10 @@ class Conversation:
 
     def view(self) -> View:
         """The next question or the verdict, as things stand."""
-        return look(self.script, self.assessment)
+        assessment = self.assessment
+        if self._seen is None or self._seen[0] is not assessment:
+            self._seen = (assessment, look(self.script, assessment))
+        return self._seen[1]
 
     def start(self, start: Start, message_id: str | None = None, *, keep_at_once: bool = True) -> None:
         """Begin. With `keep_at_once` false, nothing is stored until the first answer."""

@@ -183,16 +183,24 @@ def test_two_signs_that_speak_of_one_observable_both_count(knowledge: Knowledge)
     signs = {
         **knowledge.signs,
         SCORCHED: knowledge.signs[SCORCHED].model_copy(update={"told_when": said}),
-        "buzzing": knowledge.signs["buzzing"].model_copy(update={"told_when": said}),
+        "sparks": knowledge.signs["sparks"].model_copy(update={"told_when": said}),
     }
     questions = {q: with_told_signs(question, signs) for q, question in knowledge.questions.items()}
     changed = knowledge.model_copy(update={"questions": {**questions, **danger_questions(signs)}, "signs": signs})
-    found = evidence_of(answers(danger_now=(SCORCHED, "buzzing")), changed)
-    assert [key for key in found if key.endswith("__scorch")] == [
+    found = evidence_of(answers(danger_now=(SCORCHED, "sparks")), changed)
+    assert {key for key in found if key.endswith("__scorch")} == {
         f"danger_now__{SCORCHED}__scorch",
-        "danger_now__buzzing__scorch",
-    ]
+        "danger_now__sparks__scorch",
+    }
     assert set(found) <= set(script_of(changed).evidence_model.report_given)
+
+
+def test_a_sign_that_its_own_question_may_clear_is_no_evidence_before(knowledge: Knowledge) -> None:
+    assert knowledge.signs["trips"].grade == "narrow"
+    told = "danger_now__trips__trips_when"
+    assert told not in evidence_of(answers(danger_now=("trips",)), knowledge)
+    asked = evidence_of(answers(danger_now=("trips",), sign_trips="went_again"), knowledge)
+    assert [key for key in asked if key.endswith("__trips_when")] == ["sign_trips__went_again__trips_when"]
 
 
 def test_of_an_answer_that_signals_nothing_each_observable_counts(knowledge: Knowledge) -> None:

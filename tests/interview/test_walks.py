@@ -16,7 +16,7 @@ from assistant.knowledge.model import Care, Knowledge
 from tests.conftest import Begin
 
 MOST_QUESTIONS = 90
-WALKS = 120
+WALKS = 60
 
 
 def any_command(view: QuestionView, conversation: Conversation, chance: random.Random) -> Command:
