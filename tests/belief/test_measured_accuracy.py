@@ -45,11 +45,11 @@ def _simulated(knowledge: Knowledge, question_id: str, draws: int) -> Seen:
 
 
 def _decibans(measured: Measured, one: int, other: int) -> float:
-    return float(measured.log_likelihood[one] - measured.log_likelihood[other]) * DECIBANS_PER_NAT
+    return float((measured.log_likelihood[one] - measured.log_likelihood[other]) * DECIBANS_PER_NAT)
 
 
 def _apart(measured: Measured) -> float:
-    return float(np.ptp(measured.log_likelihood)) * DECIBANS_PER_NAT
+    return float(np.ptp(measured.log_likelihood) * DECIBANS_PER_NAT)
 
 
 def test_what_is_measured_at_ovens_of_another_structure_speaks_for_what_is_there(
