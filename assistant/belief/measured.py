@@ -45,8 +45,9 @@ UNEVEN = 0.12
 DARKEST = 5.0
 
 Patterns = npt.NDArray[np.int_]
-NEVER_LIT, NEVER_OUT, CYCLES, OUT_AND_NEVER_ON, DARK_AND_THEN_LIT = range(5)
-PATTERNS = 5
+NEVER_LIT, NEVER_OUT, CYCLES, OUT_AND_NEVER_ON, DARK_AND_THEN_LIT, OUT_AND_ON_ONCE = range(6)
+"""A lamp cycles from the second time on that it goes out: only then has it a period."""
+PATTERNS = 6
 
 
 @dataclass(frozen=True)
@@ -108,8 +109,8 @@ def lamp_features(lit_first: npt.NDArray[np.bool_], turns_s: Floats, ended_s: fl
         )
     on_again = (on & (np.where(happened, turns, 0.0) > first_out[..., None])).any(axis=-1)
     pattern = np.select(
-        [on_again, np.isfinite(first_out), on.any(axis=-1), lit_first],
-        [CYCLES, OUT_AND_NEVER_ON, DARK_AND_THEN_LIT, NEVER_OUT],
+        [gaps > 0, on_again, np.isfinite(first_out), on.any(axis=-1), lit_first],
+        [CYCLES, OUT_AND_ON_ONCE, OUT_AND_NEVER_ON, DARK_AND_THEN_LIT, NEVER_OUT],
         NEVER_LIT,
     )
     return Features(pattern, values)

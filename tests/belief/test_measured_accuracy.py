@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 import numpy as np
+import numpy.typing as npt
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -44,11 +45,11 @@ def _simulated(knowledge: Knowledge, question_id: str, draws: int) -> Seen:
 
 
 def _decibans(measured: Measured, one: int, other: int) -> float:
-    return float(measured.log_likelihood[one] - measured.log_likelihood[other]) * DECIBANS_PER_NAT
+    return float((measured.log_likelihood[one] - measured.log_likelihood[other]) * DECIBANS_PER_NAT)
 
 
 def _apart(measured: Measured) -> float:
-    return float(np.ptp(measured.log_likelihood)) * DECIBANS_PER_NAT
+    return float(np.ptp(measured.log_likelihood) * DECIBANS_PER_NAT)
 
 
 def test_what_is_measured_at_ovens_of_another_structure_speaks_for_what_is_there(
@@ -137,6 +138,31 @@ def test_a_watch_that_ended_before_the_lamp_went_out_speaks_for_slow_ovens_the_m
     assert abs(for_slow[0]) < 0.5
     assert for_slow == sorted(for_slow)
     assert for_slow[-1] > 8
+
+
+def test_how_often_a_lamp_goes_out_twice_counts_beside_how_it_does_so() -> None:
+    """All ovens of the first kind go out twice in that time, and every fourth of the second, at the same times."""
+    chance = np.random.default_rng(4)
+    turns = np.array([660.0, 840.0, 900.0]) + chance.normal(0, 20, (1, 64, 3))
+    seldom = np.where((np.arange(64) % 4 > 0)[None, :, None] & (np.arange(3) == 2), np.nan, turns)
+    log = LampLog(True, (660.0, 840.0, 900.0), 960.0)
+    assert 3 < _decibans(of_lamp(_lamps(np.concatenate([turns, seldom])), log), 0, 1) < 6.5
+
+
+def _lamps(turns_s: npt.NDArray[np.float64]) -> Seen:
+    """(K, D, M): ovens of which only the lamp was looked at, lit at first."""
+    shape = turns_s.shape[:2]
+    nothing = np.zeros(shape, dtype=np.float32)
+    return Seen(
+        lit_first=np.full(shape, True),
+        turns_s=turns_s.astype(np.float32),
+        times_s=np.zeros(1),
+        shown_c=np.zeros((*shape, 1), dtype=np.float32),
+        above=nothing,
+        below=nothing,
+        to_back=nothing,
+        to_right=nothing,
+    )
 
 
 def test_a_watch_that_ended_early_leaves_sound_ovens_possible(shown_by: ShownBy) -> None:

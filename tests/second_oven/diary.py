@@ -41,7 +41,7 @@ class Witnessed:
 def witnessed(found: Course, oven: int, bread_until_s: float, stops_at: float) -> Witnessed:
     """One oven of a course. Bread is taken out when its tops are `stops_at`, or at the end."""
     lit = found.lit[:, oven]
-    times = np.arange(len(found.shades)) * float(EVERY_S)
+    times: Floats = np.arange(len(found.shades), dtype=np.float64) * EVERY_S
     shades = found.shades[times <= bread_until_s, :, oven]
     browned = np.flatnonzero(shades[:, :9].mean(axis=1) >= stops_at)
     out = shades[browned[0] if len(browned) else -1].astype(np.float64)

@@ -76,13 +76,15 @@ def course(ovens: Traits, way: str, setting: float, seconds: int) -> Course:
 def _capacities(ovens: Traits) -> Floats:
     names = ("roof", "floor", "sides", "glass", "rack", "", "glass", "jacket", "rod", "rod", "rod")
     air = np.full_like(ovens["kitchen_c"], 75.0)  # 60 l of air, and the thin wire in it
-    return np.array([ovens[f"{name}_capacity"] if name else air for name in names])
+    found: Floats = np.array([ovens[f"{name}_capacity"] if name else air for name in names])
+    return found
 
 
 def _watts(ovens: Traits, currents: list[float]) -> Floats:
     """(3, D): rated at 230 V; the wire's own resistance rises by a few percent, left out."""
     rated = np.array([ovens["bake_w"], ovens["roof_w"], ovens["ring_w"]])
-    return rated * np.array(currents)[:, None] * (ovens["supply_v"] / 230.0) ** 2
+    found: Floats = rated * np.array(currents)[:, None] * (ovens["supply_v"] / 230.0) ** 2
+    return found
 
 
 def _layers(ovens: Traits, nodes: Floats, fan_speed: Floats) -> tuple[Floats, Floats]:
@@ -95,7 +97,8 @@ def _layers(ovens: Traits, nodes: Floats, fan_speed: Floats) -> tuple[Floats, Fl
 def _at_cut_out(nodes: Floats, fan_speed: Floats) -> Floats:
     """It sits behind the back: a ring that no fan cools glows at it."""
     still = 1 - np.minimum(fan_speed, 1)
-    return nodes[Node.SIDES] + 0.3 * still * np.maximum(nodes[Node.RING_ROD] - nodes[Node.SIDES], 0.0)
+    found: Floats = nodes[Node.SIDES] + 0.3 * still * np.maximum(nodes[Node.RING_ROD] - nodes[Node.SIDES], 0.0)
+    return found
 
 
 def _flows(ovens: Traits, nodes: Floats, power: Floats, fan_speed: Floats) -> tuple[Floats, Floats]:
@@ -124,8 +127,9 @@ def _from_rods(
 ) -> None:
     hidden = ovens["hidden_rod"]
     shown = (hidden * BAKE_HIDDEN + (1 - hidden) * BAKE_SHOWN, ROOF_SHOWN, RING_SHOWN)
+    behind_steel = (hidden, np.zeros_like(hidden), np.zeros_like(hidden))
     heat[RODS] += power
-    for rod, shares, behind in zip((Node.BAKE_ROD, Node.ROOF_ROD, Node.RING_ROD), shown, (hidden, 0, 0), strict=True):
+    for rod, shares, behind in zip((Node.BAKE_ROD, Node.ROOF_ROD, Node.RING_ROD), shown, behind_steel, strict=True):
         radiated = ovens["rod_area"] * SIGMA * 0.85 * (kelvin[rod] ** 4 - (shares * kelvin[SURFACES] ** 4).sum(axis=0))
         moved = fan_speed if rod == Node.RING_ROD else 0.2 * fan_speed
         film = ovens["rod_area"] * (9 + 60 * moved) * (1 - behind)
