@@ -67,10 +67,13 @@ def parser() -> argparse.ArgumentParser:
     for name, help_ in (
         ("show", "what was said in a session"),
         ("weigh", "what belief makes of a session, in figures"),
+        ("chart", "draw what was measured in a session"),
         ("erase", "remove everything of a session"),
     ):
         action = actions.add_parser(name, parents=[shared], help=help_)
         action.add_argument("id", help="the session's id, or its first characters")
+        if name == "chart":
+            action.add_argument("picture", type=Path, metavar="FILE.svg", help="where to draw it")
         if name == "weigh":
             action.add_argument(
                 "--ranges", action="store_true", help="also which assumed figures would end it otherwise"
@@ -247,6 +250,12 @@ def _sessions(arguments: argparse.Namespace) -> int:
     from assistant.wording.sentences import Sentences
 
     knowledge = load_knowledge(_rules_folder(arguments), _cache_folder())
+    if arguments.action == "chart":
+        from assistant.authoring.session_chart import draw
+        from assistant.interview.script import script_of
+
+        script = script_of(knowledge, _cache_folder())
+        return draw(log, script, Sentences(wording, knowledge, None), arguments.id, arguments.picture, sys.stdout)
     if arguments.action == "weigh":
         from assistant.authoring.weighing import weigh
         from assistant.interview.script import script_of

@@ -69,6 +69,8 @@ TYPED: Mapping[str, tuple[str, ...]] = {
 class RecordingTerminal:
     """Types prepared lines and keeps the whole screen."""
 
+    plain = False
+
     def __init__(self, lines: Iterable[str]) -> None:
         self._lines = iter(lines)
         self.screen = io.StringIO()

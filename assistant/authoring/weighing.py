@@ -9,6 +9,7 @@ from assistant.authoring.ranges import otherwise
 from assistant.authoring.session_list import say_unknown
 from assistant.belief.decision import Action, expected_costs
 from assistant.belief.hypotheses import Hypothesis
+from assistant.belief.instruments import seen_by
 from assistant.belief.left_out import left_out
 from assistant.belief.posterior import posterior, weights_of_evidence
 from assistant.errors import SessionUnknown
@@ -94,9 +95,16 @@ class Weighing:
         weights = weights_of_evidence(model, evidence, leader, rival)
         yield self._say("weigh-decibans", decibans=f"{prior:+6.1f}", what=self._say("weigh-prior"))
         for name, decibans in sorted(weights.items(), key=lambda item: -abs(item[1])):
-            yield self._say("weigh-decibans", decibans=f"{decibans:+6.1f}", what=self._say(f"observable-{name}"))
+            yield self._say("weigh-decibans", decibans=f"{decibans:+6.1f}", what=self._observable(name))
         total = prior + sum(weights.values())
         yield self._say("weigh-decibans", decibans=f"{total:+6.1f}", what=self._say("weigh-sum"))
+
+    def _observable(self, name: str) -> str:
+        """Its name, or that of the measurement that reported it."""
+        for question_id in self._script.evidence_model.instruments:
+            if name == seen_by(question_id):
+                return self._sentences.question_by_id(question_id).text
+        return self._say(f"observable-{name}")
 
     def _withdrawn(self) -> Iterator[str]:
         """The leading cause's probability without each answer."""

@@ -100,10 +100,14 @@ def model_mark() -> str:
 
 
 def simulate(distinct: Sequence[Behaviour], hot_run: HotRun, draws: int = DRAWS, seed: int = SEED) -> Seen:
-    """The same ovens, drawn once, behave in each of the ways: differences are due to the behaviour alone."""
+    """The same ovens, drawn once, half of them with a thermostat and half with a sensor, behave in each of the ways:
+    differences are due to the behaviour alone.
+    """
     programme = Programme(hot_run.way, hot_run.setting.value, hot_run.longest.value * 60)
-    sound = population.typical_ovens("thermostat", draws, np.random.default_rng(seed))
-    at_once = max(LANES_AT_ONCE // draws, 1)
+    random = np.random.default_rng(seed)
+    half = draws // 2
+    sound = _beside([population.typical_ovens(kind, half, random) for kind in population.KINDS])
+    at_once = max(LANES_AT_ONCE // sound.draws, 1)
     parts = [_seen(distinct[n : n + at_once], sound, programme, seed) for n in range(0, len(distinct), at_once)]
     whole = {
         name: np.concatenate([getattr(part, name) for part in parts])

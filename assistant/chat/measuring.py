@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from threading import Thread
 
-from assistant.chat.screen import BLANK, Paragraph
+from assistant.chat.screen import BLANK, Paragraph, width_of_screen
 from assistant.interview.commands import BeginMeasuring, Command, GiveAnswer, LeaveMeasuring, NoteLine, TakeBackLine
 from assistant.interview.conversation import Conversation
 from assistant.interview.state import Measuring
@@ -14,6 +14,7 @@ from assistant.interview.view import QuestionView
 from assistant.knowledge.model import MEASUREMENTS, HotRun, Kind
 from assistant.knowledge.readings import FEWEST_READINGS, latest_s, minutes_and_seconds, temperature_log
 from assistant.wording.locale import Wording
+from assistant.wording.sentences import Sentences
 from assistant.wording.typed import is_word
 from assistant.wording.typed_lines import typed_lines
 
@@ -28,13 +29,21 @@ Write = Callable[[list[Paragraph]], None]
 
 @dataclass
 class MeasuringTalk:
-    """Takes lines for a measuring question. `clock` gives the time of day; what was noted is kept line by line."""
+    """Takes lines for a measuring question; what was noted is kept line by line.
+
+    `clock` gives the time of day; `plain` screens are told in words what others see in a chart.
+    """
 
     conversation: Conversation
-    wording: Wording
+    sentences: Sentences
     do: Do
     write: Write
     clock: Callable[[], datetime]
+    plain: bool
+
+    @property
+    def wording(self) -> Wording:
+        return self.sentences.wording
 
     def handles(self, question: QuestionView | None) -> bool:
         return question is not None and question.kind in MEASUREMENTS
@@ -97,7 +106,28 @@ class MeasuringTalk:
         if not self._did(GiveAnswer(question.id, list(lines))):
             return False
         self._say("measuring-off_now", style="danger")
+        self._draw(question, lines)
         return True
+
+    def _draw(self, question: QuestionView, lines: tuple[str, ...]) -> None:
+        """The chart of what was measured, where there is room for it; else the same in words."""
+        from assistant.reports.measured import chart_of, described_in_words, instrument_of, usual_first_out_s, words_of
+        from assistant.reports.terminal_chart import NARROWEST, terminal_chart
+
+        instrument = instrument_of(self.conversation.script, question.id)
+        if instrument is None:
+            return
+        chart = chart_of(instrument, lines)
+        width = width_of_screen()
+        if width >= NARROWEST and not self.plain:
+            drawn = terminal_chart(chart, words_of(self.sentences, question.id, chart), width=width)
+            self.write([BLANK, *(Paragraph(line) for line in drawn)])
+        else:
+            self.write([BLANK, *(Paragraph(said) for said in described_in_words(self.sentences, chart))])
+        usual = usual_first_out_s(instrument) if question.kind == "lamp_log" else None
+        if usual is not None:
+            early, late = map(minutes_and_seconds, usual)
+            self._say("measured-usual_out", style="quiet", early=early, late=late)
 
     def _end(self, question: QuestionView, now: Measuring) -> bool:
         """Use what was noted, up to now or to the longest that it may take."""

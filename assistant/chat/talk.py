@@ -71,7 +71,9 @@ class Talk:
         self._question_shown: tuple[str, int] | None = None
         self._misses = 0
         self._ahead = Ahead(self.conversation.script)
-        self._measuring = MeasuringTalk(self.conversation, self._wording, self._do, self.terminal.write, self.clock)
+        self._measuring = MeasuringTalk(
+            self.conversation, self.sentences, self._do, self.terminal.write, self.clock, self.terminal.plain
+        )
         self._tell_command = self.resume_command is not None and not self.conversation.stored
         self._helpers: dict[HelperWord, Callable[[QuestionView | None], None]] = {
             "why": self._why,

@@ -11,6 +11,10 @@ PROMPT = "> "
 
 
 class Terminal(Protocol):
+    @property
+    def plain(self) -> bool:
+        """Whether it is read line by line: by a pipe, or by a reader of screens."""
+
     def write(self, paragraphs: Sequence[Paragraph]) -> None:
         """Write and let it be seen at once."""
 
@@ -20,6 +24,8 @@ class Terminal(Protocol):
 
 class PlainTerminal:
     """No cursor movement, no colour: for pipes and screen readers."""
+
+    plain = True
 
     def __init__(self, lines_in: TextIO, lines_out: TextIO) -> None:
         self._in = lines_in
@@ -40,6 +46,8 @@ class PlainTerminal:
 
 class EditingTerminal:
     """Line editing, history within the chat and completion, by prompt_toolkit."""
+
+    plain = False
 
     def __init__(self) -> None:
         from prompt_toolkit import PromptSession

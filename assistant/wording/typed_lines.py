@@ -10,7 +10,8 @@ from assistant.wording.words import normalised, phrases
 
 LAMP_WORDS: Mapping[str, str] = {"lamp_out": "out", "lamp_lit": "lit", "measuring_end": "end"}
 
-_PARTS = re.compile(r"[;,\n]+|\s+(?=\d{1,3}[:.]\d{2}\s)")
+_PARTS = re.compile(r"[;\n]+|(?<!\d),|,(?!\d)|\s+(?=\d{1,3}[:.]\d{2}\s)")
+"""A comma between two digits belongs to a number."""
 _TIMED = re.compile(
     r"(?:at\s+)?(?P<minutes>\d{1,3})(?:[:.](?P<seconds>[0-5]\d)|\s*(?:min(?:ute)?s?|m)\b\s*(?:(?P<after>\d{1,2})\s*(?:sec(?:ond)?s?|s)\b)?)?"
     r"\s+(?P<what>.+)",

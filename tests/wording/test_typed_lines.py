@@ -1,0 +1,59 @@
+"""What people type while they measure."""
+
+import pytest
+
+from assistant.knowledge.model import Kind
+from assistant.wording.sentences import Sentences
+from assistant.wording.typed_lines import typed_lines
+
+
+@pytest.mark.parametrize(
+    ("typed", "lines"),
+    [
+        ("7:40 out, 9:10 on", ("7:40 out", "9:10 lit")),
+        ("7.40 out 9.10 on 12:00 end", ("7:40 out", "9:10 lit", "12:00 end")),
+        ("7 min 40 sec went out; 9 min came on", ("7:40 out", "9:00 lit")),
+        ("at 7:40 it danced", None),
+        ("out", None),
+        ("", None),
+    ],
+)
+def test_times_of_a_lamp(typed: str, lines: tuple[str, ...] | None, sentences: Sentences) -> None:
+    assert typed_lines(typed, "lamp_log", sentences.wording) == lines
+
+
+@pytest.mark.parametrize(
+    ("kind", "typed", "lines"),
+    [
+        ("lamp_log", "out", ("8:20 out",)),
+        ("lamp_log", "lights up", ("8:20 lit",)),
+        ("lamp_log", "7:40 out", ("7:40 out",)),
+        ("temperature_log", "143", ("8:20 143 C",)),
+        ("temperature_log", "290 F", ("8:20 290 F",)),
+        ("temperature_log", "12:00 143,5 °C", ("12:00 143.5 C",)),
+        ("temperature_log", "7:00 143.5 c", ("7:00 143.5 C",)),
+        ("temperature_log", "opened the door", ("8:20 opened",)),
+        ("temperature_log", "hot", None),
+    ],
+)
+def test_while_the_clock_runs_a_line_without_a_time_is_of_now(
+    kind: Kind, typed: str, lines: tuple[str, ...] | None, sentences: Sentences
+) -> None:
+    assert typed_lines(typed, kind, sentences.wording, 500.0) == lines
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "top 333 332 222, underside 110 100 000",
+        "Top: 3 3 3 3 3 2 2 2 2; Bottoms 1 1 0 1 0 0 0 0 0",
+        "tops 333332222 undersides 110100000",
+    ],
+)
+def test_shades_may_stand_apart_or_together(typed: str, sentences: Sentences) -> None:
+    assert typed_lines(typed, "browning", sentences.wording) == ("top 333 332 222", "underside 110 100 000")
+
+
+@pytest.mark.parametrize("typed", ["top 333 332", "brown on top", "333 332 222", "top 333 332 229 under 000 000 000"])
+def test_shades_that_are_not_nine_are_not_guessed(typed: str, sentences: Sentences) -> None:
+    assert typed_lines(typed, "browning", sentences.wording) is None
