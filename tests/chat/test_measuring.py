@@ -1,0 +1,151 @@
+"""A measurement in the chat: the clock, the lines, and every way out."""
+
+from collections.abc import Callable, Sequence
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from assistant.authoring.cases import read_case
+from assistant.chat.talk import Talk
+from assistant.interview.commands import GiveAnswer, SayNotSure
+from assistant.interview.conversation import Conversation
+from assistant.interview.view import QuestionView
+from assistant.wording.languages import Languages
+from tests.chat.conftest import Fed
+from tests.conftest import ROOT, Begin
+from tests.record_readme import CODE, RecordingTerminal
+
+BEGAN = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
+GATE = ["adult_stays", "no_child_or_pet_near", "no_home_oxygen", "oven_empty", "cooling_air_as_usual"]
+
+
+class Clock:
+    """Stands still until it is moved on."""
+
+    def __init__(self) -> None:
+        self.now = BEGAN
+
+    def __call__(self) -> datetime:
+        return self.now
+
+
+class TimedTerminal(RecordingTerminal):
+    """Types lines at their times: (seconds since the beginning, what is typed)."""
+
+    def __init__(self, lines: Sequence[tuple[float, str]], clock: Clock) -> None:
+        super().__init__([typed for _, typed in lines])
+        self._times = iter(lines)
+        self._clock = clock
+
+    def ask(self, completions: Sequence[str]) -> str:
+        at_s, _ = next(self._times, (0.0, ""))
+        self._clock.now = max(self._clock.now, BEGAN + timedelta(seconds=at_s))
+        return super().ask(completions)
+
+
+@pytest.fixture
+def at_the_lamp_watch(begun: Begin) -> Conversation:
+    """An oven that cooks paler from year to year, asked about until the lamp is to be watched."""
+    case = read_case(ROOT / "tests/cases/everything_pale_over_the_years.yaml")
+    answers = {**case["answers"], "hot_gate": GATE}
+    conversation = begun()
+    while isinstance(view := conversation.view(), QuestionView) and view.kind != "lamp_log":
+        known = view.id in answers
+        conversation.do(GiveAnswer(view.id, answers[view.id]) if known else SayNotSure(view.id))
+    assert isinstance(view, QuestionView)
+    return conversation
+
+
+Watch = Callable[..., Fed]
+
+
+@pytest.fixture
+def watch(at_the_lamp_watch: Conversation, languages: Languages) -> Watch:
+    def watch(*lines: tuple[float, str], resumed: bool = False) -> Fed:
+        clock = Clock()
+        at_the_lamp_watch._clock = clock
+        terminal = TimedTerminal(lines, clock)
+        sentences = languages.sentences("en-GB", "great_britain")
+        listener = languages.listener("en-GB")
+        talk = Talk(at_the_lamp_watch, sentences, listener, terminal, f"ovenside resume {CODE}", clock)
+        if resumed:
+            talk.welcome_back()
+        talk.run()
+        return Fed(terminal.screen.getvalue(), at_the_lamp_watch)
+
+    return watch
+
+
+def test_enter_alone_notes_that_the_light_changed(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (560, ""), (730, ""), (800, "end"))
+    assert fed.answer("lamp_watch") == ("7:00 out", "9:20 lit", "12:10 out", "13:20 end")
+    assert fed.state.measuring == {}
+    assert "the light went out" in fed.screen
+    assert "Turn the oven off now" in fed.screen
+
+
+def test_what_was_measured_is_drawn_beside_what_simulated_ovens_do(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (560, ""), (730, ""), (800, "end"))
+    assert "simulated sound ovens" in " ".join(fed.screen.split())
+    assert "small light" in fed.screen
+
+
+def test_times_may_be_typed_afterwards(watch: Watch) -> None:
+    fed = watch((0, "7:40 out, 9:10 on, 12:00 out, 15:00 end"))
+    assert fed.answer("lamp_watch") == ("7:40 out", "9:10 lit", "12:00 out", "15:00 end")
+    assert "Turn the oven off now" in fed.screen
+
+
+def test_a_slip_is_taken_back_and_a_missed_change_finds_its_place(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (430, "undo"), (700, "7:00 out"), (720, "on"), (900, "end"))
+    assert fed.answer("lamp_watch") == ("7:00 out", "12:00 lit", "15:00 end")
+
+
+def test_impossible_lines_are_said_to_be_so_and_the_clock_runs_on(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (421, ""), (422, "20:00 on"), (430, "purple"), (500, "end"))
+    assert fed.answer("lamp_watch") == ("7:00 out", "8:20 end")
+    assert "within two seconds" in fed.screen
+    assert "has not come yet" in fed.screen
+    assert "did not understand" in fed.screen
+
+
+def test_after_its_longest_time_the_watch_ends_by_itself(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (2400, ""))
+    assert fed.answer("lamp_watch") == ("7:00 out", "30:00 end")
+    assert "The time is up" in fed.screen
+
+
+@pytest.mark.parametrize("way_out", ["not sure", "skip"])
+def test_who_stops_measuring_is_told_to_turn_the_oven_off(watch: Watch, way_out: str) -> None:
+    fed = watch((0, "begin"), (60, way_out))
+    assert fed.answer("lamp_watch") is None
+    assert fed.state.measuring == {}
+    assert "Turn the oven off now" in fed.screen
+
+
+def test_whoever_leaves_in_the_middle_is_told_to_turn_the_oven_off(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""))
+    assert fed.state.measuring["lamp_watch"].lines == ("7:00 out",)
+    assert "please turn it off now" in " ".join(fed.screen.split())
+
+
+def test_danger_typed_while_measuring_ends_it_and_opens_its_question(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, "there is smoke coming out"))
+    assert "smoke" in fed.state.heard
+    assert fed.state.measuring == {}
+    assert "Turn the oven off now" in fed.screen
+
+
+@pytest.mark.parametrize(("said", "goes_on"), [("1", True), ("2", False), ("3", False), ("there are sparks", False)])
+def test_a_resumed_measurement_first_asks_how_it_is_now(watch: Watch, said: str, goes_on: bool) -> None:
+    watch((0, "begin"), (420, ""))
+    fed = watch((600, said), resumed=True)
+    assert "How is it now?" in fed.screen
+    assert bool(fed.state.measuring) == goes_on
+    assert bool(fed.state.heard) == (said in ("3", "there are sparks"))
+
+
+def test_a_refused_list_keeps_the_question_open(watch: Watch) -> None:
+    fed = watch((0, "9:10 out, 7:40 on"))
+    assert fed.status("lamp_watch") == "not_asked"
+    assert "put the times in order" in " ".join(fed.screen.split())
