@@ -28,7 +28,7 @@ EXPLAINERS: dict[str, Explainer] = {
 }
 MESSAGES = {"acts.yaml": "act", "advice.yaml": "advice", "steps.yaml": "step", "parts": "part", "functions": "function"}
 IN_OVENS = ("parts", "functions")
-NOT_ENTRIES = frozenset({"belief.yaml", "ovens.yaml", "learned.yaml"})
+NOT_ENTRIES = frozenset({"belief.yaml", "ovens.yaml", "learned.yaml", "foreseen.yaml"})
 
 
 def explain(folder: Path, script: Script, wanted: str, wording: Wording, out: TextIO) -> int:

@@ -12,7 +12,7 @@ from assistant.belief.hypotheses import CHOSEN, NOT_CHOSEN, EvidenceModel
 from assistant.belief.learning import base_rates
 from assistant.belief.posterior import DECIBANS_PER_NAT
 from assistant.interview.script import question_of_key
-from assistant.knowledge.model import Cause, Distribution, Effect, Observable, Pair
+from assistant.knowledge.model import Cause, Distribution, Effect, Observable, Pair, PhysicalChange
 from assistant.wording.sentences import Sentences
 
 MOST_WEIGHTS = 8
@@ -54,10 +54,18 @@ def _cause_says(book: Book, cause_id: str, cause: Cause) -> Iterator[str]:
     ):
         if all(value.values()):
             yield book.say(name, **{key: str(each) for key, each in value.items()})
+    if cause.physical:
+        yield book.say("physical", changes=listed(tuple(map(_changed, cause.physical, cause.physical.values()))))
     rate = base_rates(book.script.knowledge)[cause_id]
     if rate != cause.base_rate.share:
         yield book.say("learned", percent=percent(rate))
     yield book.say("can_mislead", note=cause.can_mislead)
+
+
+def _changed(parameter: str, change: PhysicalChange) -> str:
+    how = f"×{change.times:g}" if change.times is not None else f"{change.by:+g}" if change.by is not None else ""
+    how = how or f"= {change.to:g}"
+    return f"{parameter} {how}" + (f" ± {change.spread:g}" if change.spread else "")
 
 
 def _shows(book: Book, cause_id: str, cause: Cause) -> Iterator[str]:

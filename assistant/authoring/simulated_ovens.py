@@ -98,8 +98,8 @@ def draw_states(
 ) -> dict[str, str]:
     column = model.place_of[hypothesis]
     return {
-        name: one_of(knowledge.observables[name].states, given[:, column], chance)
-        for name, given in model.state_given.items()
+        name: one_of(observable.states, model.state_given[name][:, column], chance)
+        for name, observable in knowledge.observables.items()
     }
 
 

@@ -123,6 +123,7 @@ explain-does_visit_first = Before a visit, { $value } is told first.
 explain-does_may_not_be_worth_mending = It says that mending may not be worth it.
 explain-does_visit_anyway = Somebody comes whatever is likeliest, { $value }.
 explain-does_tests_first = It puts these tests into the plan, whatever is likeliest: { $value }.
+explain-physical = In the oven model it changes: { $changes }.
 explain-does_explains = It is told as a reason of the verdict.
 explain-does_is_normal = It says that what was told is normal.
 explain-does_nothing = Nothing by itself: others rest on it.
