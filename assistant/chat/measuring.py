@@ -103,9 +103,12 @@ class MeasuringTalk:
     def _give(self, question: QuestionView, lines: tuple[str, ...]) -> bool:
         if question.kind == "lamp_log" and not lines[-1].endswith(" end"):
             lines = (*lines, f"{lines[-1].split(' ')[0]} end")
+        self._say("measuring-off_now", style="danger")
+        instrument = self.conversation.script.evidence_model.instruments.get(question.id)
+        if instrument is not None and not instrument.ready:
+            self._say("measured-compared", style="quiet")
         if not self._did(GiveAnswer(question.id, list(lines))):
             return False
-        self._say("measuring-off_now", style="danger")
         self._draw(question, lines)
         return True
 
@@ -138,7 +141,6 @@ class MeasuringTalk:
         if self._late(now, question):
             self._say("measuring-time_is_up", style="danger")
         if not self._give(question, lines):
-            self._say("measuring-off_now", style="danger")
             self._did(LeaveMeasuring(question.id))
         return True
 

@@ -258,6 +258,21 @@ def test_the_schema_is_sound_and_knows_every_message() -> None:
     assert set(VALUES) == {"choice", "choices", "number", "text", "lamp_log", "temperature_log", "browning"}
 
 
+def test_a_measurement_is_a_list_of_lines_and_a_bad_one_is_said_to_be_so(send: Send) -> None:
+    send("start")
+    send("answer", id="danger_now", value=["none"])
+    send("answer", id="what_goes_wrong", value=["too_cold_or_slow"])
+    refused = send("answer", id="lamp_watch", value=["9:10 out", "7:40 lit", "20:00 end"])
+    assert (refused["type"], refused["code"]) == ("problem", "time_goes_back")
+    assert send("answer", id="lamp_watch", value="7:40 out")["code"] == "lines_expected"
+    assert (
+        send("answer", id="lamp_watch", value=["6:00 out", "11:00 lit", "12:00 out", "20:00 end"])["type"] != "problem"
+    )
+    verdict = send("finish")
+    assert verdict["causes"][0]["id"] == "thermostat_drifted_low"
+    assert "lamp_watch" in [reason["id"] for reason in verdict["because"]]
+
+
 def test_in_the_made_up_language_every_text_that_goes_out_is_marked(send: Send) -> None:
     question = send("start", lang="x-marked")
     texts = [question["text"], *(choice["text"] for choice in question["choices"])]
