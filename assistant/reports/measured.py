@@ -61,7 +61,7 @@ def words_of(sentences: Sentences, question_id: str, chart: Chart) -> Words:
         return sentences.wording.say(f"measured-{name}")
 
     return Words(
-        title=sentences.question_by_id(question_id).text,
+        title=say(f"title_{sentences.knowledge.questions[question_id].kind}"),
         description=" ".join(described_in_words(sentences, chart)),
         **{
             name: say(name)

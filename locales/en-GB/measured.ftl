@@ -1,3 +1,5 @@
+measured-title_lamp_log = The small light, from cold
+measured-title_temperature_log = The oven's thermometer, from cold
 measured-degrees = °C
 measured-minutes = minutes since it was switched on
 measured-expected = as nine in ten simulated sound ovens
