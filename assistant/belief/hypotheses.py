@@ -62,8 +62,7 @@ def _remembered_rows() -> Remembered[Floats]:
 class Instrument(Protocol):
     """A measuring question: the observables whose reports it takes the place of, and what was written down weighed."""
 
-    @property
-    def measures(self) -> tuple[str, ...]: ...
+    def replaces(self, written: str) -> tuple[str, ...]: ...
 
     @property
     def ready(self) -> bool: ...

@@ -23,10 +23,15 @@ from assistant.knowledge.model import HotRun, Kind, Knowledge
 
 MOST_ROWS = 64
 
-WEIGHED: Mapping[Kind, Callable[[Seen, Sequence[str]], Measured]] = {
-    "lamp_log": lambda seen, lines: measured.of_lamp(seen, readings.lamp_log(lines)),
-    "temperature_log": lambda seen, lines: measured.of_temperatures(seen, readings.temperature_log(lines)),
-    "browning": lambda seen, lines: measured.of_bread(seen, readings.browned_bread(lines)),
+Weigh = Callable[[Seen, Sequence[str], float], Measured]
+"""From what was simulated, the lines, and how long was simulated (s): what came later isn't weighed."""
+
+WEIGHED: Mapping[Kind, Weigh] = {
+    "lamp_log": lambda seen, lines, until_s: measured.of_lamp(seen, readings.lamp_log(lines).until(until_s)),
+    "temperature_log": lambda seen, lines, until_s: measured.of_temperatures(
+        seen, readings.temperature_log(lines).until(until_s)
+    ),
+    "browning": lambda seen, lines, _: measured.of_bread(seen, readings.browned_bread(lines)),
 }
 
 
@@ -65,7 +70,16 @@ class Instrument:
 
     def weighed(self, written: str) -> Measured:
         """By behaviour. `written` are the lines, one below the other. Raises Refused for lines that can't be."""
-        return self._weighed.get(written, lambda: WEIGHED[self.kind](self.prepare(), written.split("\n")))
+        until_s = self.hot_run.longest.value * 60
+        return self._weighed.get(written, lambda: WEIGHED[self.kind](self.prepare(), written.split("\n"), until_s))
+
+    def replaces(self, written: str) -> tuple[str, ...]:
+        """The observables that it tells more of than any other report: none, where a light was watched too briefly."""
+        if self.kind == "lamp_log":
+            log = readings.lamp_log(written.split("\n"))
+            if not log.changes_s and log.ended_s < readings.LONG_ENOUGH * self.hot_run.longest.value * 60:
+                return ()
+        return self.measures
 
     def log_likelihood(self, written: str) -> Floats:
         """(H,) of each hypothesis."""

@@ -43,6 +43,10 @@ SHADES_OFF = 0.5
 UNEVEN = 0.12
 """How far a shelf's sides differ in a sound oven, and between slices, as a share: assumed."""
 DARKEST = 5.0
+BROWNED, STAYED_WHITE = 0, 1
+LEAST_BROWN = 0.8
+HARDLY_ANY_HEAT = 0.2
+"""Of what browns bread in the median sound oven: with less it stays white, assumed."""
 
 Patterns = npt.NDArray[np.int_]
 NEVER_LIT, NEVER_OUT, CYCLES, OUT_AND_NEVER_ON, DARK_AND_THEN_LIT, OUT_AND_ON_ONCE = range(6)
@@ -161,8 +165,16 @@ def of_bread(seen: Seen, bread: BrownedBread) -> Measured:
         )
     )
     noise = np.array((SHADES_OFF**2, SHADES_OFF**2, SHADES_OFF**2)) + (UNEVEN * slope) ** 2
-    pattern = np.zeros(seen.lit_first.shape, dtype=np.int_)
-    return _weighed(Features(pattern, values), Features(np.array(0), told), noise)
+    browned = np.where(stays_white(seen), STAYED_WHITE, BROWNED)
+    seen_so = STAYED_WHITE if max(np.nanmean(top), np.nanmean(under)) < LEAST_BROWN else BROWNED
+    return _weighed(Features(browned, values), Features(np.array(seen_so), told), noise)
+
+
+def stays_white(seen: Seen) -> npt.NDArray[np.bool_]:
+    """(K, D): where next to none of the heat reaches the bread that a sound oven gives it."""
+    most = np.maximum(seen.above, seen.below)
+    white: npt.NDArray[np.bool_] = most < HARDLY_ANY_HEAT * np.median(most[0])
+    return white
 
 
 def _lies(slices: Floats) -> bool:

@@ -25,7 +25,7 @@ MUCH_PALER, PALER = 1.5, 0.75
 OUTCOMES: Mapping[Kind, tuple[str, ...]] = {
     "lamp_log": ("never_lit", "never_out", "out_early", "out_as_usual", "out_late", "dark_and_then_lit"),
     "temperature_log": ("far_below", "below", "near", "above", "far_above"),
-    "browning": ("top_paler", "alike", "underside_paler", "underside_much_paler"),
+    "browning": ("top_paler", "alike", "underside_paler", "underside_much_paler", "all_white"),
 }
 
 
@@ -64,7 +64,8 @@ def _temperatures(hot_run: HotRun, seen: Seen) -> npt.NDArray[np.int_]:
 def _bread(hot_run: HotRun, seen: Seen) -> npt.NDArray[np.int_]:
     """By the shades that the underside stays behind a top at mid-brown."""
     under = measured.DARKEST * (1 - 0.4 ** np.clip(seen.below / np.maximum(seen.above, 1e-9), 0.0, 20.0))
-    found: npt.NDArray[np.int_] = np.digitize(3.0 - under, (-PALER, PALER, MUCH_PALER))
+    sides = np.digitize(3.0 - under, (-PALER, PALER, MUCH_PALER))
+    found: npt.NDArray[np.int_] = np.where(measured.stays_white(seen), 4, sides)
     return found
 
 

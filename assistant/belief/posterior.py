@@ -74,8 +74,13 @@ def reports_of_observables(model: EvidenceModel, answers: Mapping[str, str]) -> 
 
 
 def measured_observables(model: EvidenceModel, answers: Mapping[str, str]) -> set[str]:
-    """Those that some measurement among the answers takes the place of."""
-    return {name for report in answers if report in model.instruments for name in model.instruments[report].measures}
+    """Those that some measurement among the answers takes the place of; one that is only foreseen takes none."""
+    return {
+        name
+        for report, written in answers.items()
+        if report in model.instruments and written not in model.codes.get(report, ())
+        for name in model.instruments[report].replaces(written)
+    }
 
 
 def state_weights(model: EvidenceModel, answers: Mapping[str, str]) -> dict[str, Floats]:

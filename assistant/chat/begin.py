@@ -163,8 +163,7 @@ def resume(setting: Setting, typed_code: str) -> int:
     knowledge, languages = _load(setting)
     conversation = Conversation.resume(script_of(knowledge, setting.cache), log, record)
     talk = _talk(conversation, languages, setting, _terminal(setting), typed_code or None)
-    talk.welcome_back()
-    talk.run()
+    talk.run(resumed=True)
     return 0
 
 

@@ -7,19 +7,35 @@ from datetime import datetime
 from threading import Thread
 
 from assistant.chat.screen import BLANK, Paragraph, width_of_screen
-from assistant.interview.commands import BeginMeasuring, Command, GiveAnswer, LeaveMeasuring, NoteLine, TakeBackLine
+from assistant.interview.commands import (
+    BeginMeasuring,
+    Command,
+    GiveAnswer,
+    HearDanger,
+    LeaveMeasuring,
+    NoteLine,
+    TakeBackLine,
+)
 from assistant.interview.conversation import Conversation
 from assistant.interview.state import Measuring
 from assistant.interview.view import QuestionView
-from assistant.knowledge.model import MEASUREMENTS, HotRun, Kind
-from assistant.knowledge.readings import FEWEST_READINGS, latest_s, minutes_and_seconds, temperature_log
+from assistant.knowledge.model import MEASUREMENTS, HotRun, Kind, Question
+from assistant.knowledge.readings import (
+    FEWEST_READINGS,
+    far_too_hot,
+    latest_s,
+    minutes_and_seconds,
+    reading_c,
+)
 from assistant.wording.locale import Wording
 from assistant.wording.sentences import Sentences
 from assistant.wording.typed import is_word
 from assistant.wording.typed_lines import typed_lines
 
-FAR_ABOVE_K = 70.0
-"""A reading so far above the setting ends the test at once."""
+TOO_HOT = "too_hot"
+"""The danger sign of an oven that runs away."""
+NEVER_MIND_S = 120.0
+"""An end that is typed later than this after the longest time says nothing of the time between."""
 ENOUGH_TIMES_OUT = 3
 """Two whole cycles: more of them tell little more."""
 
@@ -57,6 +73,15 @@ class MeasuringTalk:
         if instrument is not None and not instrument.ready:
             Thread(target=_prepared, args=(instrument.prepare,), daemon=True).start()
 
+    def understands(self, line: str, question: QuestionView) -> bool:
+        """Whether the line is plainly of the measurement, and needn't be listened to for danger."""
+        now = self.under_way(question)
+        words = ("measuring_begin",) if now is None else ("measuring_end", "measuring_undo")
+        if not line.strip() or any(is_word(line, word, self.wording) for word in words):
+            return True
+        elapsed_s = self._elapsed_s(now) if now is not None else None
+        return typed_lines(line, self._kind(question), self.wording, elapsed_s) is not None
+
     def take(self, line: str, question: QuestionView) -> bool:
         """Whether the line was understood as part of the measurement."""
         now = self.under_way(question)
@@ -82,12 +107,17 @@ class MeasuringTalk:
         return True
 
     def _end_if_far_too_hot(self, question: QuestionView) -> None:
+        """One reading is enough: the oven runs away."""
         now = self.under_way(question)
-        if now is None or question.kind != "temperature_log" or len(now.lines) < FEWEST_READINGS:
+        read = [c for line in now.lines if (c := reading_c(line)) is not None] if now is not None else []
+        if now is None or not read or not far_too_hot(self._question(question), read):
             return
-        if max(temperature_log(now.lines).readings_c) > self._run(question).setting.value + FAR_ABOVE_K:
-            self._say("measuring-too_hot", style="danger")
+        self._say("measuring-too_hot", style="danger")
+        if len(read) >= FEWEST_READINGS:
             self._end(question, now)
+        else:
+            self._say("measuring-off_now", style="danger")
+            self.do(LeaveMeasuring(question.id), HearDanger(TOO_HOT, clear=True))
 
     def _take_before(self, line: str, question: QuestionView) -> bool:
         if question.kind != "browning" and is_word(line, "measuring_begin", self.wording):
@@ -136,13 +166,17 @@ class MeasuringTalk:
         """Use what was noted, up to now or to the longest that it may take."""
         lines = now.lines
         if question.kind == "lamp_log":
-            until = max(min(self._elapsed_s(now), self._longest_s(question)), latest_s(lines))
-            lines = (*lines, f"{minutes_and_seconds(until)} end")
+            lines = (*(lines or ("0:00 lit",)), f"{minutes_and_seconds(self._watched_s(now, question))} end")
         if self._late(now, question):
             self._say("measuring-time_is_up", style="danger")
         if not self._give(question, lines):
             self._did(LeaveMeasuring(question.id))
         return True
+
+    def _watched_s(self, now: Measuring, question: QuestionView) -> float:
+        """Until when the lamp was watched: until it is said, or, long after the longest time, its last change."""
+        elapsed_s, longest_s, latest = self._elapsed_s(now), self._longest_s(question), latest_s(now.lines)
+        return latest if elapsed_s > longest_s + NEVER_MIND_S else max(min(elapsed_s, longest_s), latest)
 
     def _did(self, *commands: Command) -> bool:
         """True also where a line was refused: the reason was said, and the clock runs on."""
@@ -185,12 +219,15 @@ class MeasuringTalk:
         return self._run(question).longest.value * 60
 
     def _run(self, question: QuestionView) -> HotRun:
-        run = self.conversation.script.knowledge.questions[question.id].run
+        run = self._question(question).run
         assert run is not None
         return run
 
     def _kind(self, question: QuestionView) -> Kind:
-        return self.conversation.script.knowledge.questions[question.id].kind
+        return self._question(question).kind
+
+    def _question(self, question: QuestionView) -> Question:
+        return self.conversation.script.knowledge.questions[question.id]
 
     def _say(self, message_id: str, style: str = "strong", **arguments: str | float) -> None:
         self.write([Paragraph(self.wording.say(message_id, **arguments), style)])  # type: ignore[arg-type]

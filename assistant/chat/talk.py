@@ -25,6 +25,7 @@ from assistant.interview.conversation import Conversation, utc_now
 from assistant.interview.danger import STILL_ON
 from assistant.interview.verdict import Verdict, give_verdict
 from assistant.interview.view import QuestionView, question_view
+from assistant.interview.way import may_ask
 from assistant.knowledge.danger_questions import (
     DANGER_NOW,
     NONE,
@@ -85,11 +86,13 @@ class Talk:
             "stop": self._stop,
         }
 
-    def run(self, first_line: str | None = None) -> None:
+    def run(self, first_line: str | None = None, *, resumed: bool = False) -> None:
         """Until the person leaves. `first_line` was typed to the first screen before this began."""
         if self.conversation.script.evaluator.name == "naive":
             self._say("chat-engine_naive", "quiet")
         try:
+            if resumed:
+                self.welcome_back()
             if first_line is not None:
                 question = self._open_question()
                 self._question_shown = self._mark(question)
@@ -111,25 +114,38 @@ class Talk:
 
     def _ask_about_the_pause(self) -> None:
         """Before a measurement goes on: whether the oven is on, somebody with it, anything unusual."""
-        for question_id in list(self.conversation.state.measuring):
-            while True:
-                self.terminal.write(self._pages.after_the_pause())
-                line = self.terminal.ask([])
-                if line.strip() == "1":
-                    break
-                if line.strip() in ("2", "3"):
-                    self._say("measuring-off_now", "danger")
-                    self._do(LeaveMeasuring(question_id))
-                    if line.strip() == "3":
-                        self._do(HearDanger(UNSURE, clear=False))
-                    break
-                if self._hear(line):
-                    break
+        while self.conversation.state.measuring:
+            self.terminal.write(self._pages.after_the_pause())
+            line = self.terminal.ask([])
+            if line.strip() == "1":
+                return
+            if helper_word(line, self._wording) == "stop":
+                raise _Left
+            if line.strip() in ("2", "3"):
+                self._leave_measuring()
+            if line.strip() == "3":
+                self._do(HearDanger(UNSURE, clear=False))
+            elif line.strip() != "2" and not self._hear(line):
+                self._say("chat-exact_needed")
+
+    def _leave_measuring(self) -> None:
+        """Every way out of a test with a hot oven says that it is to be turned off."""
+        under_way = list(self.conversation.state.measuring)
+        if under_way:
+            self._say("measuring-off_now", "danger")
+            self._do(*map(LeaveMeasuring, under_way))
 
     # -- showing
 
     def _open_question(self) -> QuestionView | None:
-        """The question to be answered now, or None at the end of the interview."""
+        """The question to be answered now, or None at the end of the interview.
+
+        While something is written down, that is it, unless it may no longer be asked.
+        """
+        for question_id in self.conversation.state.measuring:
+            if may_ask(self.conversation.script, self.conversation.assessment, question_id):
+                return self._view_of(question_id)
+            self._leave_measuring()
         if self._reopened is not None:
             return self._view_of(self._reopened)
         view = self.conversation.view()
@@ -245,7 +261,9 @@ class Talk:
             self._say_unclear(question, reply if isinstance(reply, NotUnderstood) else NotUnderstood())
 
     def _take_measured(self, line: str, question: QuestionView) -> None:
-        if not self._measuring.take(line, question) and not self._hear(line):
+        if not self._measuring.understands(line, question) and self._hear(line):
+            return
+        if not self._measuring.take(line, question):
             self._misses += 1
             self._say_what_stands(f"measuring-unclear_{question.kind}")
 
@@ -303,10 +321,8 @@ class Talk:
         new = [h for h in heard if sign_question_id(h.sign_id) not in danger.open_questions]
         if not new:
             return False
-        if self.conversation.state.measuring:
-            self._say("measuring-off_now", "danger")
-        under_way = [LeaveMeasuring(question_id) for question_id in self.conversation.state.measuring]
-        self._do(*(HearDanger(h.sign_id, h.clear) for h in new), *under_way)
+        self._leave_measuring()
+        self._do(*(HearDanger(h.sign_id, h.clear) for h in new))
         self._question_shown = self._verdict_shown = None
         self._say("chat-heard" if any(h.clear for h in new) else "chat-heard_unclear", "danger")
         return True
@@ -370,12 +386,8 @@ class Talk:
         if question is None:
             self._say("chat-nothing_open")
         else:
-            self._off_if_measuring(question)
+            self._leave_measuring()
             self._do(SayNotSure(question.id))
-
-    def _off_if_measuring(self, question: QuestionView) -> None:
-        if self._measuring.under_way(question) is not None:
-            self._say("measuring-off_now", "danger")
 
     def _skip(self, question: QuestionView | None) -> None:
         if question is None:
@@ -383,7 +395,7 @@ class Talk:
         elif question.about_danger or question.id == OVEN_IS_OFF:
             self._say("chat-danger_not_skipped")
         else:
-            self._off_if_measuring(question)
+            self._leave_measuring()
             self._do(SkipQuestion(question.id))
 
     def _answered(self) -> list[str]:
@@ -394,6 +406,7 @@ class Talk:
         return [a.question_id for a in sorted(known, key=lambda answer: -answer.sequence)]
 
     def _back(self, question: QuestionView | None) -> None:
+        self._leave_measuring()
         earlier = self._answered()
         if self._reopened in earlier:
             earlier = earlier[earlier.index(self._reopened) + 1 :]
@@ -403,6 +416,7 @@ class Talk:
         self._reopen(earlier[0])
 
     def _change(self, question: QuestionView | None) -> None:
+        self._leave_measuring()
         answered = self._answered()[::-1]
         if not answered:
             self._say("chat-nothing_before")

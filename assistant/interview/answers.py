@@ -106,7 +106,7 @@ def still_fits(question: Question | None, value: str | tuple[str, ...] | float |
     if isinstance(value, int | float):
         return question.number is not None
     if question.is_measurement:
-        return isinstance(value, tuple) and summary(question.kind, value) is not None
+        return isinstance(value, tuple) and summary(question, value) is not None
     chosen = (value,) if isinstance(value, str) else value
     return (question.kind == "choices") == isinstance(value, tuple) and set(chosen) <= set(question.choices)
 

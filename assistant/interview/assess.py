@@ -165,7 +165,7 @@ def _own_report(question: Question, answer: Answer) -> str | None:
 
 def _measured(question: Question, answer: Answer) -> str | None:
     """The word by which rules read a measurement."""
-    return summary(question.kind, answer.value) if question.is_measurement and isinstance(answer.value, tuple) else None
+    return summary(question, answer.value) if question.is_measurement and isinstance(answer.value, tuple) else None
 
 
 def _chosen(answer: Answer) -> tuple[str, ...]:

@@ -4,14 +4,16 @@ from collections.abc import Callable
 from datetime import UTC, datetime
 from uuid import uuid4
 
+from assistant.errors import Refused
 from assistant.interview.assess import Assessment, assess
-from assistant.interview.commands import Command, Start
+from assistant.interview.commands import BeginMeasuring, Command, Start
 from assistant.interview.decide import consequences_of, decide
 from assistant.interview.events import SCHEMA_VERSION, Event, Happening
 from assistant.interview.log import EventLog, SessionRecord
 from assistant.interview.script import Script
 from assistant.interview.state import State, fold
 from assistant.interview.view import View, look
+from assistant.interview.way import may_ask
 
 
 def utc_now() -> datetime:
@@ -86,6 +88,7 @@ class Conversation:
         """
         state, events = self.state, self._pending
         for command in commands:
+            self._refuse_unless_fit(command)
             happenings = decide(self.script.knowledge, state, command)
             new = self._events(happenings, state.sequence, message_id)
             message_id = None if new else message_id
@@ -101,6 +104,13 @@ class Conversation:
         if self._saving:
             self._keep(events)
         self.state, self._assessment = state, assessment
+
+    def _refuse_unless_fit(self, command: Command) -> None:
+        """No hot oven is begun to be measured while the script wouldn't ask for it."""
+        if not isinstance(command, BeginMeasuring) or command.question_id not in self.script.knowledge.questions:
+            return
+        if self.assessment.danger.open or not may_ask(self.script, self.assessment, command.question_id):
+            raise Refused("not_fit_to_measure", {"question": command.question_id})
 
     def _keep(self, events: tuple[Event, ...]) -> None:
         if self._pending:

@@ -139,7 +139,9 @@ def _measuring(
         case LineNoted(line=line) if under_way is not None:
             return {**others, question_id: replace(under_way, lines=in_order((*under_way.lines, line)), latest=line)}
         case LineTakenBack() if under_way is not None:
-            left = [line for line in under_way.lines if line != (under_way.latest or under_way.lines[-1])]
+            left = list(under_way.lines)
+            if left:
+                left.remove(under_way.latest or left[-1])
             return {**others, question_id: replace(under_way, lines=tuple(left), latest=None)}
     return others
 

@@ -97,7 +97,7 @@ def _check_given(
     if question.kind == "choices":
         _check_chosen(read, file, path, question, value)
     elif question.kind in MEASURED_CODES:
-        if isinstance(value, str) or summary(question.kind, value) is None:
+        if isinstance(value, str) or summary(question, value) is None:
             read.add_problem(file, path, "lines_unreadable")
     elif not isinstance(value, str):
         read.add_problem(file, path, "one_answer_expected")

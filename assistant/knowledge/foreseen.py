@@ -17,7 +17,7 @@ Shares = tuple[Annotated[Number, Field(ge=0, le=100)], ...]
 class Foreseen(Entry):
     """Of one measuring question: the outcomes it is sorted into, and their shares for each way an oven behaves.
 
-    `ways` are named by causes that behave so, joined by `+`; `none` is the sound oven. `drawn_from` is the mark of
+    `ways` are named by the first cause that behaves so; `none` is the sound oven. `drawn_from` is the mark of
     the oven model and of the physical changes that were simulated.
     """
 

@@ -5,7 +5,7 @@ from typing import Literal
 
 Kind = Literal["choice", "choices", "number", "text", "lamp_log", "temperature_log", "browning"]
 MEASURED_CODES: Mapping[Kind, tuple[str, ...]] = {
-    "lamp_log": ("never_lit", "never_out", "cycles", "out_and_never_on", "dark_and_then_lit"),
+    "lamp_log": ("never_lit", "never_out", "lit_so_far", "cycles", "out_and_never_on", "dark_and_then_lit"),
     "temperature_log": ("read", "very_hot"),
     "browning": ("looked_at",),
 }

@@ -10,17 +10,21 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from assistant.errors import Refused
-from assistant.knowledge.model import Kind
+from assistant.knowledge.model import Kind, Question
 
 MOST_LINES = 200
 LONGEST_S = 3 * 3600
 CLOSEST_S = 2.0
 """Two changes of a lamp that are closer are a slip of the finger; a thermostat needs longer to move."""
 LEAST_WATCHED_S = 120.0
-COLDEST_C, HOTTEST_C = -5.0, 320.0
-"""What a household's oven thermometer shows at the most."""
-VERY_HOT_C = 290.0
-"""No household oven is set so high: whatever the setting was, it runs away."""
+COLDEST_C, HOTTEST_C = -5.0, 550.0
+"""Beyond it lies no kitchen; a runaway oven, and a thermometer at its end, lie within."""
+FAR_ABOVE_K = 70.0
+"""A reading so far above the setting is no swing of the control: it runs away."""
+LIT_FROM_THE_START_S = 60.0
+"""A light first noted as lit by then was lit from the start: a relay, and a person, take some seconds."""
+LONG_ENOUGH = 0.8
+"""Of the longest time of a watch: only then is a light that stayed lit said never to have gone out."""
 FEWEST_READINGS = 2
 SHADES = range(6)
 
@@ -37,6 +41,11 @@ class LampLog:
     changes_s: tuple[float, ...]
     ended_s: float
 
+    def until(self, time_s: float) -> "LampLog":
+        """As if nobody had watched any longer."""
+        kept = tuple(at for at in self.changes_s if at <= time_s)
+        return LampLog(self.lit_first, kept, min(self.ended_s, time_s))
+
 
 @dataclass(frozen=True)
 class TemperatureLog:
@@ -45,6 +54,12 @@ class TemperatureLog:
     times_s: tuple[float, ...]
     readings_c: tuple[float, ...]
     opened_s: tuple[float, ...]
+
+    def until(self, time_s: float) -> "TemperatureLog":
+        """As if nobody had read it any longer; the first reading stays in any case."""
+        kept = [pair for pair in zip(self.times_s, self.readings_c, strict=True) if pair[0] <= time_s]
+        kept = kept or [(self.times_s[0], self.readings_c[0])]
+        return TemperatureLog(tuple(at for at, _ in kept), tuple(c for _, c in kept), self.opened_s)
 
 
 @dataclass(frozen=True)
@@ -69,7 +84,7 @@ def lamp_log(lines: Sequence[str]) -> LampLog:
         raise Refused("lamp_changes_too_close")
     if ended_s < LEAST_WATCHED_S:
         raise Refused("watched_too_short", {"least": LEAST_WATCHED_S / 60})
-    at_once = changes[0][0] == 0.0
+    at_once = changes[0][0] == 0.0 or (changes[0][1] == "lit" and changes[0][0] <= LIT_FROM_THE_START_S)
     return LampLog(
         lit_first=(changes[0][1] == "lit") == at_once,
         changes_s=tuple(at for at, _ in changes[at_once:]),
@@ -128,17 +143,23 @@ READ: Mapping[Kind, Callable[[Sequence[str]], LampLog | TemperatureLog | Browned
 }
 
 
-def summary(kind: Kind, lines: Sequence[str]) -> str | None:
+def summary(question: Question, lines: Sequence[str]) -> str | None:
     """The one word of MEASURED_CODES by which rules read a measurement; None where the lines can't be."""
     try:
-        read = READ[kind](lines)
+        read = READ[question.kind](lines)
     except Refused:
         return None
+    assert question.run is not None
     if isinstance(read, LampLog):
-        return _lamp_pattern(read)
+        return _lamp_pattern(read, question.run.longest.value * 60)
     if isinstance(read, TemperatureLog):
-        return "very_hot" if max(read.readings_c) >= VERY_HOT_C else "read"
+        return "very_hot" if far_too_hot(question, read.readings_c) else "read"
     return "looked_at"
+
+
+def far_too_hot(question: Question, readings_c: Sequence[float]) -> bool:
+    """Whether one of them is far above the setting."""
+    return question.run is not None and max(readings_c) > question.run.setting.value + FAR_ABOVE_K
 
 
 def in_order(lines: Sequence[str]) -> tuple[str, ...]:
@@ -171,9 +192,11 @@ def check_so_far(kind: Kind, lines: Sequence[str]) -> None:
             raise
 
 
-def _lamp_pattern(log: LampLog) -> str:
+def _lamp_pattern(log: LampLog, longest_s: float) -> str:
+    if not log.changes_s and log.lit_first:
+        return "never_out" if log.ended_s >= LONG_ENOUGH * longest_s else "lit_so_far"
     if not log.changes_s:
-        return "never_out" if log.lit_first else "never_lit"
+        return "never_lit"
     if not log.lit_first:
         return "dark_and_then_lit" if len(log.changes_s) == 1 else "cycles"
     return "out_and_never_on" if len(log.changes_s) == 1 else "cycles"
@@ -197,6 +220,12 @@ def _in_time(lines: Sequence[str]) -> list[tuple[float, str]]:
     if told[-1][0] > LONGEST_S:
         raise Refused("watched_too_long", {"most": LONGEST_S / 3600})
     return told
+
+
+def reading_c(line: str) -> float | None:
+    """The reading in a line, None where there is none."""
+    found = _LINE.fullmatch(line)
+    return _celsius(found[3]) if found and _DEGREES.fullmatch(found[3]) else None
 
 
 def _celsius(what: str) -> float:

@@ -112,16 +112,16 @@ weigh-range = { $where } at { $value } → { $ending }
 weigh-ranges_none = none of them
 
 words-measuring_begin = begin | start | go | now | switched on | it is on
-words-measuring_end = end | finished | enough | that is all | switched off | it is off
+words-measuring_end = end | finished | enough | that is all | switched off | it is off | oven off | i switched it off
 words-measuring_undo = undo | slip | take that back | wrong key
-words-lamp_out = out | off | went out | goes out | dark
-words-lamp_lit = on | lit | came on | comes on | lights up
+words-lamp_out = out | went out | goes out | dark | it went out | light out
+words-lamp_lit = on | lit | came on | comes on | lights up | it came on | light on
 words-door_opened = opened | door | door opened | opened the door
 words-tray_top = top | tops | upper side
 words-tray_underside = underside | undersides | under | bottom | bottoms
 
-measuring-begun_lamp_log = The clock runs. Press Enter each time the small light changes, or type “out” or “on”. A change you missed: type its time, such as 9:10 on. A slip: type “undo”. When you have seen enough, or after { $minutes } minutes, switch the oven off and type “end”. If you see smoke or smell burning, switch it off at once and tell us.
-measuring-begun_temperature_log = The clock runs. Every few minutes, type what the thermometer reads, such as 143 or 290 F. If you open the door, type “opened”. A slip: type “undo”. After { $minutes } minutes at the latest, switch the oven off and type “end”. If you see smoke or smell burning, switch it off at once and tell us.
+measuring-begun_lamp_log = The clock runs. Set a kitchen timer for { $minutes } minutes too. If the small light is dark now, type “out”. Press Enter each time it changes, or type “out” or “on”. A change you missed: type its time, such as 9:10 on. A slip: type “undo”. When you have seen enough, or after { $minutes } minutes, switch the oven off and type “end”. If you see smoke or smell burning, switch it off at once and tell us.
+measuring-begun_temperature_log = The clock runs. Set a kitchen timer for { $minutes } minutes too. Every few minutes, type what the thermometer reads, such as 143 or 290 F. If you open the door, type “opened”. A slip: type “undo”. After { $minutes } minutes at the latest, switch the oven off and type “end”. If you see smoke or smell burning, switch it off at once and tell us.
 measuring-out = the light went out
 measuring-lit = the light came on
 measuring-opened = the door was opened
@@ -138,11 +138,11 @@ measuring-time_is_up = The time is up.
 measuring-off_now = Turn the oven off now, and leave its door shut until it is cool.
 measuring-not_yet = The clock says { $now }. That time has not come yet.
 measuring-too_hot = That is far more than the setting.
-measuring-unclear_lamp_log = We did not understand that. Press Enter, or type “out”, “on”, a time with one of them, “undo” or “end”.
+measuring-unclear_lamp_log = We did not understand that. Press Enter or type “out” or “on” when the light changes, a time with one of them, “undo”, or “end” when you have switched the oven off.
 measuring-unclear_temperature_log = We did not understand that. Type a reading such as 143 or 290 F, a time with one, “opened”, “undo” or “end”.
 measuring-unclear_browning = We did not understand that. Type both sides with nine figures each: top 333 332 222, underside 110 100 000.
 measuring-pause = You were in the middle of a test with a hot oven. How is it now?
-measuring-pause_all_well = It is on, somebody was with it all the time, and nothing is unusual
+measuring-pause_all_well = It is on, somebody was with it all the time, and nothing is unusual. (Then type what you saw meanwhile, with its times.)
 measuring-pause_is_off = It is off, or nobody was with it
 measuring-pause_unusual = Something is unusual
 

@@ -2,12 +2,14 @@
 
 from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
+from functools import partial
 
 import pytest
 
 from assistant.authoring.cases import read_case
 from assistant.chat.talk import Talk
-from assistant.interview.commands import GiveAnswer, SayNotSure
+from assistant.errors import Refused
+from assistant.interview.commands import BeginMeasuring, GiveAnswer, HearDanger, SayNotSure
 from assistant.interview.conversation import Conversation
 from assistant.interview.view import QuestionView
 from assistant.wording.languages import Languages
@@ -56,24 +58,30 @@ def at_the_lamp_watch(begun: Begin) -> Conversation:
     return conversation
 
 
+@pytest.fixture
+def at_the_thermometer(at_the_lamp_watch: Conversation) -> Conversation:
+    """The same, where the thermometer's question is opened by hand."""
+    at_the_lamp_watch._clock = lambda: BEGAN
+    at_the_lamp_watch.do(GiveAnswer("thermometer_kind", "hanging_or_standing"))
+    at_the_lamp_watch.do(BeginMeasuring("thermometer_log"))
+    return at_the_lamp_watch
+
+
 Watch = Callable[..., Fed]
+
+
+def _watched(conversation: Conversation, languages: Languages, *lines: tuple[float, str], resumed: bool = False) -> Fed:
+    clock = Clock()
+    conversation._clock = clock
+    terminal = TimedTerminal(lines, clock)
+    sentences, listener = languages.sentences("en-GB", "great_britain"), languages.listener("en-GB")
+    Talk(conversation, sentences, listener, terminal, f"ovenside resume {CODE}", clock).run(resumed=resumed)
+    return Fed(terminal.screen.getvalue(), conversation)
 
 
 @pytest.fixture
 def watch(at_the_lamp_watch: Conversation, languages: Languages) -> Watch:
-    def watch(*lines: tuple[float, str], resumed: bool = False) -> Fed:
-        clock = Clock()
-        at_the_lamp_watch._clock = clock
-        terminal = TimedTerminal(lines, clock)
-        sentences = languages.sentences("en-GB", "great_britain")
-        listener = languages.listener("en-GB")
-        talk = Talk(at_the_lamp_watch, sentences, listener, terminal, f"ovenside resume {CODE}", clock)
-        if resumed:
-            talk.welcome_back()
-        talk.run()
-        return Fed(terminal.screen.getvalue(), at_the_lamp_watch)
-
-    return watch
+    return partial(_watched, at_the_lamp_watch, languages)
 
 
 def test_enter_alone_notes_that_the_light_changed(watch: Watch) -> None:
@@ -143,6 +151,72 @@ def test_a_resumed_measurement_first_asks_how_it_is_now(watch: Watch, said: str,
     assert "How is it now?" in fed.screen
     assert bool(fed.state.measuring) == goes_on
     assert bool(fed.state.heard) == (said in ("3", "there are sparks"))
+
+
+def test_danger_typed_after_the_longest_time_is_heard_all_the_same(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (1900, "there is smoke and flames"))
+    assert fed.state.heard
+    assert fed.state.measuring == {}
+    assert "Turn the oven off now" in fed.screen
+
+
+def test_a_light_that_never_went_out_is_what_the_clock_says(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1600, "end"))
+    assert fed.answer("lamp_watch") == ("0:00 lit", "26:40 end")
+
+
+def test_long_after_the_time_nothing_is_claimed_of_what_nobody_saw(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (560, ""), (3000, "end"))
+    assert fed.answer("lamp_watch") == ("7:00 out", "9:20 lit", "9:20 end")
+
+
+@pytest.mark.parametrize("way", ["back", "change"])
+def test_turning_to_an_earlier_answer_ends_the_test(watch: Watch, way: str) -> None:
+    fed = watch((0, "begin"), (420, ""), (500, way), (510, "1"))
+    assert fed.state.measuring == {}
+    assert "Turn the oven off now" in fed.screen
+
+
+def test_off_alone_is_asked_back(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, "off"))
+    assert fed.state.measuring["lamp_watch"].lines == ()
+    assert "when you have switched the oven off" in " ".join(fed.screen.split())
+
+
+def test_after_one_measurement_no_other_hot_test_is_offered(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (560, ""), (730, ""), (800, "end"))
+    view = fed.conversation.view()
+    assert not isinstance(view, QuestionView) or view.care in ("talk", "look_cold")
+
+
+@pytest.mark.parametrize("typed", ["stop", None])
+def test_whoever_leaves_at_the_pause_is_told_to_turn_the_oven_off(watch: Watch, typed: str | None) -> None:
+    watch((0, "begin"), (420, ""))
+    fed = watch(*([(600.0, typed)] if typed else []), resumed=True)
+    assert "please turn it off now" in " ".join(fed.screen.split())
+    assert "lamp_watch" in fed.state.measuring
+
+
+def test_nothing_hot_is_begun_while_danger_is_open(at_the_lamp_watch: Conversation) -> None:
+    at_the_lamp_watch.do(HearDanger("smoke", clear=True))
+    with pytest.raises(Refused) as refused:
+        at_the_lamp_watch.do(BeginMeasuring("lamp_watch"))
+    assert refused.value.code == "not_fit_to_measure"
+
+
+def test_nothing_hot_is_begun_without_its_gate(begun: Begin) -> None:
+    with pytest.raises(Refused):
+        begun(danger_now=["none"]).do(BeginMeasuring("lamp_watch"))
+
+
+@pytest.mark.parametrize("readings", [[(60, "300")], [(60, "80"), (300, "262")]])
+def test_a_thermometer_far_above_the_setting_ends_the_test_at_once(
+    at_the_thermometer: Conversation, languages: Languages, readings: list[tuple[float, str]]
+) -> None:
+    fed = _watched(at_the_thermometer, languages, *readings)
+    assert "Turn the oven off now" in fed.screen
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open
 
 
 def test_a_refused_list_keeps_the_question_open(watch: Watch) -> None:

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from assistant.errors import Refused
-from assistant.knowledge.model import MEASURED_CODES
+from assistant.knowledge.model import MEASURED_CODES, Knowledge
 from assistant.knowledge.readings import (
     browned_bread,
     check_so_far,
@@ -96,13 +96,30 @@ def test_bread_that_cannot_be_is_refused_by_what_is_wrong(lines: list[str], code
     assert refused.value.code == code
 
 
-def test_each_word_that_rules_read_is_that_of_some_lines() -> None:
-    for kind, words in MEASURED_CODES.items():
-        assert {word: summary(kind, lines) for word, lines in WRITTEN_DOWN[kind].items()} == {w: w for w in words}
+def test_each_word_that_rules_read_is_that_of_some_lines(knowledge: Knowledge) -> None:
+    for question in (q for q in knowledge.questions.values() if q.run is not None):
+        words = MEASURED_CODES[question.kind]
+        told = {word: summary(question, lines) for word, lines in WRITTEN_DOWN[question.kind].items()}
+        assert told == {word: word for word in words}
 
 
-def test_lines_that_cannot_be_have_no_word() -> None:
-    assert summary("lamp_log", ["9:10 out", "7:40 lit", "12:00 end"]) is None
+def test_lines_that_cannot_be_have_no_word(knowledge: Knowledge) -> None:
+    assert summary(knowledge.questions["lamp_watch"], ["9:10 out", "7:40 lit", "12:00 end"]) is None
+
+
+def test_a_light_is_said_never_to_go_out_only_after_most_of_the_time(knowledge: Knowledge) -> None:
+    low = knowledge.questions["lamp_watch_low"]
+    assert summary(low, ["0:00 lit", "2:00 end"]) == "lit_so_far"
+    assert summary(low, ["0:00 lit", "15:00 end"]) == "never_out"
+
+
+def test_a_light_noted_as_lit_after_some_seconds_was_lit_from_the_start(knowledge: Knowledge) -> None:
+    assert summary(knowledge.questions["lamp_watch"], ["0:03 lit", "30:00 end"]) == "never_out"
+
+
+@pytest.mark.parametrize(("hottest", "word"), [("240 C", "read"), ("262 C", "very_hot"), ("400 C", "very_hot")])
+def test_far_above_the_setting_is_very_hot(knowledge: Knowledge, hottest: str, word: str) -> None:
+    assert summary(knowledge.questions["thermometer_log"], ["2:00 60 C", f"20:00 {hottest}"]) == word
 
 
 def test_a_line_noted_late_finds_its_place() -> None:

@@ -27,7 +27,8 @@ NOT_ASKED, NOT_SURE, SKIPPED, FIRST = range(4)
 WRITTEN_DOWN = {
     "lamp_log": {
         "never_lit": ("0:00 out", "10:00 end"),
-        "never_out": ("0:00 lit", "14:00 end"),
+        "never_out": ("0:00 lit", "30:00 end"),
+        "lit_so_far": ("0:00 lit", "4:00 end"),
         "cycles": ("7:40 out", "9:10 lit", "14:00 end"),
         "out_and_never_on": ("7:40 out", "14:00 end"),
         "dark_and_then_lit": ("6:00 lit", "14:00 end"),
