@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from assistant import __version__
-from assistant.authoring import outcome_commands, rule_commands
+from assistant.authoring import outcome_commands, reckon_commands, rule_commands
 from assistant.errors import OvensideError, SessionUnknown, StoreUnreadable
 
 if TYPE_CHECKING:
@@ -79,6 +79,7 @@ def parser() -> argparse.ArgumentParser:
                 "--ranges", action="store_true", help="also which assumed figures would end it otherwise"
             )
     outcome_commands.add_outcomes(commands, shared)
+    reckon_commands.add_reckon(commands, shared)
     rules = commands.add_parser("rules", help="tools for whoever edits the rules")
     tools = rules.add_subparsers(dest="tool", required=True, metavar="TOOL")
     check = tools.add_parser("check", parents=[shared], help="print every mistake in a folder of rules")
@@ -270,6 +271,10 @@ def _outcomes(arguments: argparse.Namespace) -> int:
     return outcome_commands.record_outcome(arguments, _places(_rules_folder(arguments)))
 
 
+def _reckon(arguments: argparse.Namespace) -> int:
+    return reckon_commands.reckon(arguments, _shipped("locales"))
+
+
 def _places(rules: Path) -> outcome_commands.Places:
     return outcome_commands.Places(rules, _shipped("locales"), _cache_folder())
 
@@ -296,6 +301,7 @@ _COMMANDS: dict[str | None, Callable[[argparse.Namespace], int]] = {
     "drive": _drive,
     "sessions": _sessions,
     "outcomes": _outcomes,
+    "reckon": _reckon,
     "rules": _rules,
 }
 

@@ -1,4 +1,4 @@
-"""What the rule author's tools print, for README.md: each run as it is typed, in a process of its own."""
+"""What tools print, for README.md: each run as it is typed, in a process of its own."""
 
 import os
 import re
@@ -37,6 +37,8 @@ class Run:
 
 
 TOOLS: Mapping[str, Run] = {
+    "reckon element": Run(("reckon", "element", "--watts", "2000", "--volts", "230")),
+    "reckon heat": Run(("reckon", "heat", "350", "f")),
     "coverage": Run(
         ("rules", "coverage", "rules", "--ovens", "5", "--cause", "clock_not_set", "--cause", "door_seal_worn"), last=18
     ),
