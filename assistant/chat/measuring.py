@@ -82,6 +82,11 @@ class MeasuringTalk:
         elapsed_s = self._elapsed_s(now) if now is not None else None
         return typed_lines(line, self._kind(question), self.wording, elapsed_s) is not None
 
+    def unclear(self, question: QuestionView) -> str:
+        """The message for a line that wasn't understood: before the start, how to begin."""
+        begins = question.kind != "browning" and self.under_way(question) is None
+        return "measuring-not_begun" if begins else f"measuring-unclear_{question.kind}"
+
     def take(self, line: str, question: QuestionView) -> bool:
         """Whether the line was understood as part of the measurement."""
         now = self.under_way(question)
@@ -92,7 +97,7 @@ class MeasuringTalk:
         if is_word(line, "measuring_end", self.wording):
             return self._end(question, now)
         if is_word(line, "measuring_undo", self.wording):
-            return self._did(TakeBackLine(question.id)) and self._show(question)
+            return self._did(TakeBackLine(question.id)) and self.show(question)
         if not line.strip() and question.kind == "lamp_log":
             line = self._other_than(now)
         lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now))
@@ -102,7 +107,7 @@ class MeasuringTalk:
             self._say("measuring-not_yet", now=minutes_and_seconds(self._elapsed_s(now)))
             return True
         if self._did(*(NoteLine(question.id, each) for each in lines)):
-            self._show(question)
+            self.show(question)
             self._end_if_far_too_hot(question)
         return True
 
@@ -127,7 +132,10 @@ class MeasuringTalk:
         lines = typed_lines(line, self._kind(question), self.wording)
         if lines is None:
             return False
-        self._give(question, lines)
+        if question.kind == "lamp_log" and len(lines) == 1:
+            self._say("measuring-until_when")
+        else:
+            self._give(question, lines)
         return True
 
     def _give(self, question: QuestionView, lines: tuple[str, ...]) -> bool:
@@ -188,7 +196,8 @@ class MeasuringTalk:
         lit = not now.lines or now.lines[-1].endswith(" lit")
         return self.wording.say("words-lamp_out" if lit else "words-lamp_lit").split("|")[0].strip()
 
-    def _show(self, question: QuestionView) -> bool:
+    def show(self, question: QuestionView) -> bool:
+        """What was noted so far, and what is still wanted."""
         self.write(list(self._status(question)))
         return True
 

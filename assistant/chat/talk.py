@@ -118,6 +118,7 @@ class Talk:
             self.terminal.write(self._pages.after_the_pause())
             line = self.terminal.ask([])
             if line.strip() == "1":
+                self._show_measuring()
                 return
             if helper_word(line, self._wording) == "stop":
                 raise _Left
@@ -127,6 +128,11 @@ class Talk:
                 self._do(HearDanger(UNSURE, clear=False))
             elif line.strip() != "2" and not self._hear(line):
                 self._say("chat-exact_needed")
+
+    def _show_measuring(self) -> None:
+        question = self._open_question()
+        if question is not None and self._measuring.under_way(question) is not None:
+            self._measuring.show(question)
 
     def _leave_measuring(self) -> None:
         """Every way out of a test with a hot oven says that it is to be turned off."""
@@ -265,7 +271,7 @@ class Talk:
             return
         if not self._measuring.take(line, question):
             self._misses += 1
-            self._say_what_stands(f"measuring-unclear_{question.kind}")
+            self._say_what_stands(self._measuring.unclear(question))
 
     def _give(self, question: QuestionView, value: object, unit: str | None) -> None:
         """Commit an exact answer, and answer to 'off' and 'still on'."""

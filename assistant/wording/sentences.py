@@ -212,6 +212,8 @@ class Sentences:
             return self.wording.say("reason-sign", sign=self.wording.say(f"sign-{reason.id}", **self.lines))
         if reason.kind == "finding":
             return self.wording.say(f"finding-{reason.id}")
+        if self.knowledge.questions[reason.id].is_measurement:
+            return self.wording.say("reason-measured", lines=", ".join(map(str, _listed(reason.value))))
         question = self.question_by_id(reason.id).text
         said = self.wording.say("reason-answer", question=question, answer=self.given(reason.id, reason.value))
         if in_figures and reason.decibans is not None:

@@ -1573,7 +1573,7 @@ question-thermometer_kind = Have you a thermometer that is made for ovens?
     .none_here = No
     .none_here-words = no | none | have not | don't have one
 
-question-thermometer_log = Could you put it on the middle shelf of the cold oven, and note what it reads while the oven heats?
+question-thermometer_log = Could you put the oven thermometer on the middle shelf of the cold oven, and note what it reads while the oven heats?
     .how = The oven is cold and empty but for its shelf, and you stay with it. Choose heat from above and below, at 180 degrees. Switch on and start the clock. Read through the glass with the light on, every few minutes, for up to half an hour. If you must open the door, stand aside, let the steam out first, and note it. Switch off at once if you see smoke, smell burning, or it reads far more than 180.
     .why = How fast it warms and where it settles tells a weak heater from a control that stops too early.
 

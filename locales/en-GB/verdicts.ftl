@@ -51,6 +51,7 @@ cause-something_else = something we have no name for
     .explain = Your answers fit none of the causes we know.
 
 reason-sign = What you told us was this danger sign, or pointed to it: { $sign }.
+reason-measured = What was written down at the oven: { $lines }.
 reason-answer = You said “{ $answer }” to “{ $question }”
 
 figure-probability = { $text } ({ $percent } %)

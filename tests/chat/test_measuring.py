@@ -118,7 +118,7 @@ def test_impossible_lines_are_said_to_be_so_and_the_clock_runs_on(watch: Watch) 
 
 
 def test_after_its_longest_time_the_watch_ends_by_itself(watch: Watch) -> None:
-    fed = watch((0, "begin"), (420, ""), (2400, ""))
+    fed = watch((0, "begin"), (420, ""), (1850, ""))
     assert fed.answer("lamp_watch") == ("7:00 out", "30:00 end")
     assert "The time is up" in fed.screen
 
@@ -217,6 +217,25 @@ def test_a_thermometer_far_above_the_setting_ends_the_test_at_once(
     assert "Turn the oven off now" in fed.screen
     assert fed.state.measuring == {}
     assert fed.conversation.assessment.danger.open
+
+
+@pytest.mark.parametrize("typed", ["yes", "ok then"])
+def test_a_yes_before_the_start_is_told_how_to_begin(watch: Watch, typed: str) -> None:
+    fed = watch((0, typed))
+    assert "type “begin”" in " ".join(fed.screen.split()).rpartition(f"> {typed}")[2]
+    assert fed.status("lamp_watch") == "not_asked"
+
+
+def test_a_single_time_is_asked_until_when(watch: Watch) -> None:
+    fed = watch((0, "7:40 out"), (60, "7:40 out, 20:00 end"))
+    assert "Until when" in fed.screen
+    assert fed.answer("lamp_watch") == ("7:40 out", "20:00 end")
+
+
+def test_a_resumed_measurement_shows_what_was_noted(watch: Watch) -> None:
+    watch((0, "begin"), (420, ""))
+    fed = watch((600, "1"), resumed=True)
+    assert "7:00  the light went out" in fed.screen.rpartition("How is it now?")[2]
 
 
 def test_a_refused_list_keeps_the_question_open(watch: Watch) -> None:
