@@ -57,9 +57,10 @@ def test_what_is_measured_at_ovens_of_another_structure_speaks_for_what_is_there
 ) -> None:
     written = written_at("second", knowledge, ["base_element_open"] * OVENS + [NONE] * OVENS, seed=3)
     for question_id in ("lamp_watch", "bread_tray"):
-        weigh = WEIGHED[knowledge.questions[question_id].kind]
-        seen = shown_by(question_id)
-        weights = [_decibans(weigh(seen, lines[question_id]), NO_BASE, SOUND) for lines in written]
+        question = knowledge.questions[question_id]
+        assert question.run is not None
+        weigh, seen, until_s = WEIGHED[question.kind], shown_by(question_id), question.run.longest.value * 60
+        weights = [_decibans(weigh(seen, lines[question_id], until_s), NO_BASE, SOUND) for lines in written]
         assert np.mean(weights[:OVENS]) > 5, question_id
         assert np.mean(weights[OVENS:]) < -2, question_id
 

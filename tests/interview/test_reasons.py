@@ -77,10 +77,12 @@ class SpeaksOfDanger:
     """A lamp that was watched, as a measurement that speaks for whatever is dangerous."""
 
     dangerous: Floats
-    measures: tuple[str, ...] = ("lamp_pattern",)
     ready: bool = True
 
     def prepare(self) -> None: ...
+
+    def replaces(self, written: str) -> tuple[str, ...]:
+        return ("lamp_pattern",)
 
     def log_likelihood(self, written: str) -> Floats:
         return 2.0 * self.dangerous
