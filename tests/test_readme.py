@@ -36,7 +36,8 @@ def test_every_problem_that_a_line_may_meet_is_documented() -> None:
     sources += [ROOT / "assistant/wording/languages.py", ROOT / "assistant/knowledge/readings.py"]
     text = "".join(path.read_text("utf-8") for path in sources)
     codes = set(re.findall(r'Refused\(\s*"(\w+)"', text)) | set(re.findall(r'return "(\w+)", \{', text))
-    codes -= {"unknown_sign", "measuring_not_begun", "nothing_to_measure", "not_fit_to_measure"}  # met in the chat alone
+    in_the_chat_alone = {"measuring_not_begun", "nothing_to_measure", "not_fit_to_measure"}
+    codes -= {"unknown_sign", *in_the_chat_alone}
     assert len(codes) > 25
     assert [code for code in sorted(codes) if f"`{code}`" not in readme] == []
 
