@@ -18,8 +18,9 @@ class Ahead:
     def begin(self, assessment: Assessment, question_id: str) -> None:
         self.end()
         self._enough.clear()
-        self._thread = Thread(target=self._work, args=(assessment, question_id), daemon=True)
-        self._thread.start()
+        thread = Thread(target=self._work, args=(assessment, question_id), daemon=True)
+        thread.start()
+        self._thread = thread  # not before: Ctrl-C may come while it starts, and then it can't be joined
 
     def end(self) -> None:
         """Returns when the work has stopped."""
