@@ -70,13 +70,13 @@ def difference(before: EvidenceModel, after: EvidenceModel) -> Difference:
         priors = after.log_prior_odds - before.log_prior_odds
     states = {}
     for name, old in before.state_given.items():
-        new = after.state_given[name]
+        new = after.state_given.get(name, old)  # what measurements may come to isn't compiled anew
         if new is not old:
             columns = np.flatnonzero((new != old).any(axis=0))
             if len(columns):
                 states[name] = columns
     tables = before.report_given.items()
-    reports = frozenset(r for r, old in tables if not np.array_equal(old, after.report_given[r]))
+    reports = frozenset(r for r, old in tables if not np.array_equal(old, after.report_given.get(r, old)))
     return Difference(before, after, priors, states, reports)
 
 
