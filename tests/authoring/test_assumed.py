@@ -12,6 +12,8 @@ from assistant.authoring.assumed_cases import AnsweredCase, difference
 from assistant.authoring.assumed_report import lines, report
 from assistant.authoring.cases import begin_case, hold
 from assistant.authoring.places import figures_within, with_figure
+from assistant.belief.hypotheses import compile_evidence_model
+from assistant.belief.learning import base_rates
 from assistant.errors import Refused
 from assistant.interview.assess import assess
 from assistant.interview.script import script_of
@@ -233,3 +235,11 @@ def test_no_cases_and_an_unknown_region_are_sentences(tmp_path):
     assert said(tmp_path, tmp_path) == (1, f"There is no case in {tmp_path}: a case is a YAML file with “answers”.\n")
     with pytest.raises(Refused, match="unknown_region"):
         said(tmp_path, None, region="mars")
+
+
+def test_a_model_compiled_anew_differs_in_nothing_though_it_measures_nothing():
+    knowledge = knowledge_of(read_folder(ROOT / "rules"), "")
+    whole, anew = script_of(knowledge).evidence_model, compile_evidence_model(knowledge, base_rates(knowledge))
+    assert whole.state_given.keys() > anew.state_given.keys()
+    found = difference(whole, anew)
+    assert (found.priors, found.states, found.reports) == (None, {}, frozenset())
