@@ -1,6 +1,6 @@
 """The evidence model as arrays: hypotheses, P(state | hypothesis), P(report | state)."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Protocol
@@ -60,7 +60,7 @@ def _remembered_rows() -> Remembered[Floats]:
 
 
 class Instrument(Protocol):
-    """A measuring question: the observables whose reports it takes the place of, and what was written down weighed."""
+    """A measuring question, and the observables whose reports it takes the place of."""
 
     def replaces(self, written: str) -> tuple[str, ...]: ...
 
@@ -69,7 +69,13 @@ class Instrument(Protocol):
 
     def prepare(self) -> object: ...
 
-    def log_likelihood(self, written: str) -> Floats: ...
+
+WeighMeasured = Callable[[Mapping[str, str]], Mapping[str, Floats]]
+"""Measuring question -> what was written down; of each, (H,) what it adds to the log-likelihood."""
+
+
+def _nothing_measured(written: Mapping[str, str]) -> Mapping[str, Floats]:
+    return {}
 
 
 @dataclass(frozen=True)
@@ -84,7 +90,8 @@ class EvidenceModel:
     `item_key`), whose codes are CHOSEN and NOT_CHOSEN.
     `weighed`: log-likelihoods that were computed already, by their reports. `shown`: observable -> what each named
     cause shows by itself. `priors`: what the prior odds are made of. `instruments`: measuring questions, whose answers
-    aren't codes but what was written down, and whose `state_given` are outcomes foreseen.
+    aren't codes but what was written down, and whose `state_given` are outcomes foreseen; `weigh_measured`: what they
+    tell together.
     """
 
     causes: tuple[str, ...]
@@ -98,6 +105,7 @@ class EvidenceModel:
     shown: Mapping[str, Shown] = field(default_factory=dict)
     priors: Priors = field(default_factory=Priors)
     instruments: Mapping[str, Instrument] = field(default_factory=dict)
+    weigh_measured: WeighMeasured = _nothing_measured
     weighed: Remembered[Floats] = field(default_factory=_remembered_rows, compare=False, repr=False)
 
     @cached_property

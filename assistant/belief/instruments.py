@@ -3,40 +3,38 @@
 import contextlib
 import io
 from collections.abc import Callable, Mapping, Sequence
+from copy import deepcopy
 from dataclasses import dataclass, field, fields, replace
 from hashlib import sha256
 from pathlib import Path
 from threading import Lock
 
 import numpy as np
+import numpy.typing as npt
 
 from assistant.belief import measured
 from assistant.belief.combination import Floats
 from assistant.belief.hypotheses import EvidenceModel
-from assistant.belief.measured import Measured
 from assistant.belief.outcomes_ahead import table
 from assistant.belief.physical import DRAWS, SEED, UNKNOWN, Behaviours, Seen, behaviours, model_mark, simulate
 from assistant.belief.remembered import Remembered
+from assistant.belief.synthetic import Compared, Measured, error_decibans, weighed
 from assistant.knowledge import readings
 from assistant.knowledge.fingerprint import sealed, unsealed, write_beside
 from assistant.knowledge.model import HotRun, Kind, Knowledge
 
 MOST_ROWS = 64
 
-Weigh = Callable[[Seen, Sequence[str], float], Measured]
+Compare = Callable[[Seen, Sequence[str], float], Compared]
 """From what was simulated, the lines, and how long was simulated (s): what came later isn't weighed."""
 
-WEIGHED: Mapping[Kind, Weigh] = {
+COMPARED: Mapping[Kind, Compare] = {
     "lamp_log": lambda seen, lines, until_s: measured.of_lamp(seen, readings.lamp_log(lines).until(until_s)),
     "temperature_log": lambda seen, lines, until_s: measured.of_temperatures(
         seen, readings.temperature_log(lines).until(until_s)
     ),
     "browning": lambda seen, lines, _: measured.of_bread(seen, readings.browned_bread(lines)),
 }
-
-
-def _remembered() -> Remembered[Measured]:
-    return Remembered(MOST_ROWS)
 
 
 @dataclass
@@ -52,7 +50,6 @@ class Instrument:
     cache: Path | None = None
     _seen: Seen | None = None
     _lock: Lock = field(default_factory=Lock)
-    _weighed: Remembered[Measured] = field(default_factory=_remembered)
 
     def __deepcopy__(self, memo: object) -> "Instrument":
         return Instrument(self.kind, self.hot_run, self.measures, self.behaviours, self.cache, self._seen)
@@ -68,10 +65,10 @@ class Instrument:
     def ready(self) -> bool:
         return self._seen is not None
 
-    def weighed(self, written: str) -> Measured:
-        """By behaviour. `written` are the lines, one below the other. Raises Refused for lines that can't be."""
+    def compared(self, written: str) -> Compared:
+        """`written` are the lines, one below the other. Raises Refused for lines that can't be."""
         until_s = self.hot_run.longest.value * 60
-        return self._weighed.get(written, lambda: WEIGHED[self.kind](self.prepare(), written.split("\n"), until_s))
+        return COMPARED[self.kind](self.prepare(), written.split("\n"), until_s)
 
     def replaces(self, written: str) -> tuple[str, ...]:
         """The observables that it tells more of than any other report: none, where a light was watched too briefly."""
@@ -80,12 +77,6 @@ class Instrument:
             if not log.changes_s and log.ended_s < readings.LONG_ENOUGH * self.hot_run.longest.value * 60:
                 return ()
         return self.measures
-
-    def log_likelihood(self, written: str) -> Floats:
-        """(H,) of each hypothesis."""
-        found = self.weighed(written)
-        of_hypothesis = self.behaviours.of_hypothesis
-        return np.where(of_hypothesis == UNKNOWN, found.unnamed, found.log_likelihood[of_hypothesis])
 
     def _simulated(self) -> Seen:
         seen = simulate(self.behaviours.distinct, self.hot_run)
@@ -104,6 +95,55 @@ class Instrument:
         run = self.hot_run
         named = (model_mark(), DRAWS, SEED, run.way, run.setting.value, run.longest.value, self.behaviours.distinct)
         return cache / f"seen-{sha256(repr(named).encode()).hexdigest()[:32]}.npz"
+
+
+def _remembered() -> Remembered[Measured]:
+    return Remembered(MOST_ROWS)
+
+
+@dataclass
+class Measurements:
+    """What was measured at one oven, weighed together: `instruments` by their questions."""
+
+    instruments: Mapping[str, Instrument]
+    _weighed: Remembered[Measured] = field(default_factory=_remembered)
+
+    def __deepcopy__(self, memo: dict[int, object]) -> "Measurements":
+        return Measurements(deepcopy(self.instruments, memo))
+
+    def log_likelihoods(self, written: Mapping[str, str]) -> dict[str, Floats]:
+        """Question -> (H,): what its measurement adds to those before it.
+
+        `written`: question -> the lines, one below the other. Raises Refused for lines that can't be.
+        """
+        found: dict[str, Floats] = {}
+        so_far: dict[str, str] = {}
+        together: Floats = np.zeros(())
+        for question_id, lines in written.items():
+            so_far[question_id] = lines
+            before, together = together, self._of_hypotheses(so_far)
+            found[question_id] = together - before
+        return found
+
+    def _of_hypotheses(self, written: Mapping[str, str]) -> Floats:
+        found, of_hypothesis = self.weighed(written), self._of_hypothesis
+        return np.where(of_hypothesis == UNKNOWN, found.unnamed, found.log_likelihood[of_hypothesis])
+
+    def weighed(self, written: Mapping[str, str]) -> Measured:
+        """By behaviour. Raises Refused for lines that can't be."""
+        return self._weighed.get(tuple(sorted(written.items())), lambda: weighed(self._compared(written)))
+
+    def error_decibans(self, written: Mapping[str, str]) -> Floats:
+        """(H,): how far each log-likelihood may be off for having simulated so few ovens; 0 for something else."""
+        error, of_hypothesis = error_decibans(self._compared(written)), self._of_hypothesis
+        return np.where(of_hypothesis == UNKNOWN, 0.0, error[of_hypothesis])
+
+    def _compared(self, written: Mapping[str, str]) -> list[Compared]:
+        return [self.instruments[question_id].compared(lines) for question_id, lines in sorted(written.items())]
+
+    @property
+    def _of_hypothesis(self) -> npt.NDArray[np.intp]:
+        return next(iter(self.instruments.values())).behaviours.of_hypothesis
 
 
 def _packed(seen: Seen) -> bytes:
@@ -130,13 +170,15 @@ def with_instruments(model: EvidenceModel, knowledge: Knowledge, cache: Path | N
     ways = behaviours(knowledge, model.hypotheses)
     foreseen = {q: knowledge.foreseen[q] for q in asked if q in knowledge.foreseen}
     tables = {q: found for q, f in foreseen.items() if (found := table(f, knowledge, model.hypotheses)) is not None}
+    instruments = {
+        q: Instrument(question.kind, question.run, question.measures, ways, cache)
+        for q, question in asked.items()
+        if question.run is not None
+    }
     return replace(
         model,
-        instruments={
-            q: Instrument(question.kind, question.run, question.measures, ways, cache)
-            for q, question in asked.items()
-            if question.run is not None
-        },
+        instruments=instruments,
+        weigh_measured=Measurements(instruments).log_likelihoods,
         state_given={**model.state_given, **{seen_by(q): found for q, found in tables.items()}},
         report_given={**model.report_given, **{q: np.eye(len(found)) for q, found in tables.items()}},
         codes={**model.codes, **{q: foreseen[q].outcomes for q in tables}},

@@ -9,8 +9,9 @@ import numpy.typing as npt
 from assistant.belief import measured
 from assistant.belief.combination import Floats
 from assistant.belief.hypotheses import SOMETHING_ELSE, Hypothesis
-from assistant.belief.measured import MODEL_WRONG, lamp_features
+from assistant.belief.measured import lamp_features
 from assistant.belief.physical import Behaviour, Seen, behaviour_of, model_mark, simulate
+from assistant.belief.synthetic import MODEL_WRONG
 from assistant.knowledge.foreseen import Foreseen
 from assistant.knowledge.model import HotRun, Kind, Knowledge
 
@@ -44,7 +45,7 @@ def foresee(knowledge: Knowledge, kind: Kind, hot_run: HotRun) -> Foreseen:
 
 
 def _lamp(hot_run: HotRun, seen: Seen) -> npt.NDArray[np.int_]:
-    watched = lamp_features(seen.lit_first, seen.turns_s.astype(np.float64), hot_run.longest.value * 60)
+    watched = lamp_features(seen.lit_first, seen.turns_s, hot_run.longest.value * 60)
     first_out = np.nan_to_num(watched.values[..., 0], nan=np.inf)
     sound = first_out[0][np.isfinite(first_out[0])]
     early, late = np.quantile(sound, USUAL) if len(sound) else (0.0, np.inf)

@@ -13,7 +13,9 @@ from pathlib import Path
 import numpy as np
 import numpy.typing as npt
 
+from assistant.belief import discrepancy
 from assistant.belief.combination import Floats
+from assistant.belief.discrepancy import Discrepancy
 from assistant.belief.hypotheses import SOMETHING_ELSE, Hypothesis
 from assistant.knowledge.model import HotRun, Knowledge, Physical, PhysicalChange
 from assistant.knowledge.report_checks import LAMP_STAYS
@@ -28,7 +30,7 @@ LANES_AT_ONCE = 4000
 MOST_TURNS = 24
 GRID_S = 30.0
 UNKNOWN = -1
-MODEL_MODULES = (browning, changes, heating, network, oven, population, switching)
+MODEL_MODULES = (discrepancy, browning, changes, heating, network, oven, population, switching)
 """All that a simulated oven hangs on."""
 
 Behaviour = tuple[tuple[tuple[str, PhysicalChange], ...], ...]
@@ -107,8 +109,11 @@ def simulate(distinct: Sequence[Behaviour], hot_run: HotRun, draws: int = DRAWS,
     random = np.random.default_rng(seed)
     half = draws // 2
     sound = _beside([population.typical_ovens(kind, half, random) for kind in population.KINDS])
+    differing = discrepancy.drawn(sound.draws, seed, round(hot_run.setting.value))
     at_once = max(LANES_AT_ONCE // sound.draws, 1)
-    parts = [_seen(distinct[n : n + at_once], sound, programme, seed) for n in range(0, len(distinct), at_once)]
+    parts = [
+        _seen(distinct[n : n + at_once], sound, programme, seed, differing) for n in range(0, len(distinct), at_once)
+    ]
     whole = {
         name: np.concatenate([getattr(part, name) for part in parts])
         for name in ("lit_first", "turns_s", "shown_c", "above", "below", "to_back", "to_right")
@@ -116,7 +121,7 @@ def simulate(distinct: Sequence[Behaviour], hot_run: HotRun, draws: int = DRAWS,
     return Seen(times_s=parts[0].times_s, **whole)
 
 
-def _seen(some: Sequence[Behaviour], sound: Ovens, programme: Programme, seed: int) -> Seen:
+def _seen(some: Sequence[Behaviour], sound: Ovens, programme: Programme, seed: int, differing: Discrepancy) -> Seen:
     ovens = _beside([_behaving(behaviour, sound, seed) for behaviour in some])
     found = heating.run(ovens, programme)
     shape = (len(some), sound.draws)
@@ -124,11 +129,13 @@ def _seen(some: Sequence[Behaviour], sound: Ovens, programme: Programme, seed: i
     half = (bread.back[-1] + bread.front[-1]) / 2
     lit_first, turns_s = _lamp(found, [_lamp_stays(behaviour) for behaviour in some], shape)
     every = round(GRID_S / float(found.times_s[1]))
+    times_s = found.times_s[::every]
+    shown_c = np.moveaxis(found.of(Lump.THERMOMETER)[::every].reshape(-1, *shape), 0, -1).astype(np.float32)
     return Seen(
         lit_first=lit_first,
-        turns_s=turns_s,
-        times_s=found.times_s[::every],
-        shown_c=np.moveaxis(found.of(Lump.THERMOMETER)[::every].reshape(-1, *shape), 0, -1).astype(np.float32),
+        turns_s=differing.of_turns(lit_first, turns_s),
+        times_s=times_s,
+        shown_c=differing.of_readings(times_s, shown_c),
         above=bread.above_so_far[-1].reshape(shape).astype(np.float32),
         below=bread.below_so_far[-1].reshape(shape).astype(np.float32),
         to_back=_share(bread.back[-1] - bread.front[-1], half).reshape(shape),

@@ -77,8 +77,7 @@ def measured_observables(model: EvidenceModel, answers: Mapping[str, str]) -> se
     """Those that some measurement among the answers takes the place of; one that is only foreseen takes none."""
     return {
         name
-        for report, written in answers.items()
-        if report in model.instruments and written not in model.codes.get(report, ())
+        for report, written in written_down(model, answers).items()
         for name in model.instruments[report].replaces(written)
     }
 
@@ -104,10 +103,18 @@ def log_likelihoods(model: EvidenceModel, answers: Mapping[str, str]) -> dict[st
         name: model.weighed.get(reports, lambda name=name, reports=reports: _log_likelihood(model, name, reports))  # type: ignore[misc]
         for name, reports in reports_of_observables(model, answers).items()
     }
-    for report, written in answers.items():
-        if report in model.instruments and written not in model.codes.get(report, ()):
-            found[model.observable_of[report]] = model.instruments[report].log_likelihood(written)
+    for report, row in model.weigh_measured(written_down(model, answers)).items():
+        found[model.observable_of[report]] = row
     return found
+
+
+def written_down(model: EvidenceModel, answers: Mapping[str, str]) -> dict[str, str]:
+    """Measuring question -> its lines, of what was measured and not only foreseen."""
+    return {
+        report: written
+        for report, written in answers.items()
+        if report in model.instruments and written not in model.codes.get(report, ())
+    }
 
 
 def _log_likelihood(model: EvidenceModel, name: str, reports: Reports) -> Floats:

@@ -9,10 +9,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from assistant.belief.instruments import WEIGHED
-from assistant.belief.measured import MOST_DECIBANS, Measured, of_bread, of_lamp, of_temperatures
+from assistant.belief.instruments import COMPARED
+from assistant.belief.measured import of_bread, of_lamp, of_temperatures
 from assistant.belief.physical import Seen, behaviour_of, simulate
 from assistant.belief.posterior import DECIBANS_PER_NAT
+from assistant.belief.synthetic import MOST_DECIBANS, Compared, Measured, error_decibans, weighed
 from assistant.knowledge.model import Knowledge
 from assistant.knowledge.readings import BrownedBread, LampLog, TemperatureLog
 from tests.benchmarks.measured_ovens import NONE, written_at
@@ -44,7 +45,8 @@ def _simulated(knowledge: Knowledge, question_id: str, draws: int) -> Seen:
     return simulate([behaviour_of(knowledge, causes) for causes in CAUSES], run, draws)
 
 
-def _decibans(measured: Measured, one: int, other: int) -> float:
+def _decibans(compared: Compared, one: int, other: int) -> float:
+    measured = weighed([compared])
     return float((measured.log_likelihood[one] - measured.log_likelihood[other]) * DECIBANS_PER_NAT)
 
 
@@ -59,8 +61,8 @@ def test_what_is_measured_at_ovens_of_another_structure_speaks_for_what_is_there
     for question_id in ("lamp_watch", "bread_tray"):
         question = knowledge.questions[question_id]
         assert question.run is not None
-        weigh, seen, until_s = WEIGHED[question.kind], shown_by(question_id), question.run.longest.value * 60
-        weights = [_decibans(weigh(seen, lines[question_id], until_s), NO_BASE, SOUND) for lines in written]
+        compare, seen, until_s = COMPARED[question.kind], shown_by(question_id), question.run.longest.value * 60
+        weights = [_decibans(compare(seen, lines[question_id], until_s), NO_BASE, SOUND) for lines in written]
         assert np.mean(weights[:OVENS]) > 5, question_id
         assert np.mean(weights[OVENS:]) < -2, question_id
 
@@ -77,7 +79,8 @@ def test_the_order_of_readings_says_nothing(shown_by: ShownBy, readings: Sequenc
     seen = shown_by("thermometer_log")
     straight = of_temperatures(seen, TemperatureLog(TIMES, tuple(readings), ()))
     mixed = of_temperatures(seen, TemperatureLog(tuple(TIMES[n] for n in order), tuple(readings[n] for n in order), ()))
-    np.testing.assert_allclose(straight.log_likelihood, mixed.log_likelihood, atol=1e-6)
+    one, other = weighed([straight]), weighed([mixed])
+    np.testing.assert_allclose(one.log_likelihood, other.log_likelihood, atol=1e-6)
 
 
 @settings(max_examples=40, deadline=None)
@@ -90,24 +93,26 @@ def test_no_lamp_speaks_louder_than_it_may(
     shown_by: ShownBy, lit_first: bool, gaps: Sequence[float], watched: float
 ) -> None:
     changes = tuple(float(at) for at in np.cumsum(gaps) if at <= watched)
-    weighed = of_lamp(shown_by("lamp_watch"), LampLog(lit_first, changes, watched))
-    assert np.isfinite(weighed.log_likelihood).all()
-    assert _apart(weighed) <= CAP
-    assert (weighed.log_likelihood.max() - weighed.unnamed) * DECIBANS_PER_NAT <= CAP
+    found = weighed([of_lamp(shown_by("lamp_watch"), LampLog(lit_first, changes, watched))])
+    assert np.isfinite(found.log_likelihood).all()
+    assert _apart(found) <= CAP
+    assert (found.log_likelihood.max() - found.unnamed) * DECIBANS_PER_NAT <= CAP
 
 
 @settings(max_examples=25, deadline=None)
 @given(shades=st.lists(st.integers(0, 5), min_size=18, max_size=18))
 def test_no_bread_speaks_louder_than_it_may(shown_by: ShownBy, shades: Sequence[int]) -> None:
     top, underside = tuple(map(float, shades[:9])), tuple(map(float, shades[9:]))
-    assert _apart(of_bread(shown_by("bread_tray"), BrownedBread(top, underside))) <= CAP
+    assert _apart(weighed([of_bread(shown_by("bread_tray"), BrownedBread(top, underside))])) <= CAP
 
 
 @pytest.mark.parametrize("reading_c", [20.0, 90.0, 180.0, 310.0])
 def test_a_long_list_of_the_same_reading_speaks_no_louder_than_it_may(shown_by: ShownBy, reading_c: float) -> None:
     times = tuple(1000.0 + 2 * number for number in range(150))
-    weighed = of_temperatures(shown_by("thermometer_log"), TemperatureLog(times, (reading_c,) * len(times), ()))
-    assert _apart(weighed) <= CAP
+    found = weighed(
+        [of_temperatures(shown_by("thermometer_log"), TemperatureLog(times, (reading_c,) * len(times), ()))]
+    )
+    assert _apart(found) <= CAP
 
 
 def test_a_cold_reading_does_speak(shown_by: ShownBy) -> None:
@@ -122,7 +127,7 @@ def test_more_draws_leave_less_error(knowledge: Knowledge) -> None:
     errors = {}
     for draws in (64, 512):
         few = [_draws(many, slice(n, n + draws)) for n in range(0, 512, draws)]
-        errors[draws] = np.mean([of_lamp(each, log).error_decibans for each in few])
+        errors[draws] = np.mean([error_decibans([of_lamp(each, log)]) for each in few])
     assert 0 < errors[512] < 0.6 * errors[64]
 
 

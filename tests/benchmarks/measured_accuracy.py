@@ -47,7 +47,9 @@ AT_ONCE = 50
 ARMS: Mapping[str, tuple[str, ...]] = {
     "symptoms": (),
     "+ lamp": ("lamp_watch",),
+    "+ lamp, low": ("lamp_watch_low",),
     "+ lamp, fan": ("lamp_watch_fan",),
+    "+ all lamps": ("lamp_watch", "lamp_watch_low", "lamp_watch_fan"),
     "+ thermometer": ("thermometer_log",),
     "+ bread": ("bread_tray",),
     "+ all": MEASURES,

@@ -14,7 +14,7 @@ from tests.second_oven.heat import course
 from tests.second_oven.traits import Traits, sound_ovens
 
 NONE = "none"
-MEASURES = ("lamp_watch", "lamp_watch_fan", "thermometer_log", "bread_tray")
+MEASURES = ("lamp_watch", "lamp_watch_low", "lamp_watch_fan", "thermometer_log", "bread_tray")
 JUDGED_UNEQUALLY = 0.4
 """Shades by which one householder's mid-brown is another's."""
 

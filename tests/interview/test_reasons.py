@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 import numpy as np
 import pytest
 
-from assistant.belief.combination import Floats
 from assistant.belief.posterior import weights_of_evidence
 from assistant.interview.assess import assess
 from assistant.interview.commands import WithdrawAnswer
@@ -73,10 +72,9 @@ def test_behind_likely_danger_stand_answers_that_speak_for_a_dangerous_cause(beg
 
 
 @dataclass(frozen=True)
-class SpeaksOfDanger:
-    """A lamp that was watched, as a measurement that speaks for whatever is dangerous."""
+class Watched:
+    """A lamp that was watched."""
 
-    dangerous: Floats
     ready: bool = True
 
     def prepare(self) -> None: ...
@@ -84,14 +82,16 @@ class SpeaksOfDanger:
     def replaces(self, written: str) -> tuple[str, ...]:
         return ("lamp_pattern",)
 
-    def log_likelihood(self, written: str) -> Floats:
-        return 2.0 * self.dangerous
-
 
 def test_what_was_told_and_then_measured_is_no_reason_by_itself(begun: Begin, script: Script) -> None:
     model = script.evidence_model
     dangerous = np.array([not script.dangerous.isdisjoint(each) for each in model.hypotheses], dtype=np.float64)
-    measuring = replace(script, evidence_model=replace(model, instruments={"lamp_watch": SpeaksOfDanger(dangerous)}))
+    watching = replace(
+        model,
+        instruments={"lamp_watch": Watched()},
+        weigh_measured=lambda written: dict.fromkeys(written, 2.0 * dangerous),
+    )
+    measuring = replace(script, evidence_model=watching)
     state = begun(**TOLD).state
     told = state.answers["lamp_remembered"]
     watched = replace(told, question_id="lamp_watch", value=("0:00 lit", "30:00 end"), sequence=told.sequence + 1)

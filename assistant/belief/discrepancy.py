@@ -1,0 +1,61 @@
+"""How far real ovens differ from simulated ones, beyond the parameters that are drawn.
+
+Every oven model is wrong somewhere: heavier walls, another overshoot, warmer corners. What a simulated oven shows is
+therefore stretched and shifted, a model discrepancy (Kennedy and O'Hagan, Bayesian calibration of computer models,
+2001), for the most part alike whenever the same oven is measured. All sizes are assumed.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from assistant.belief.combination import Floats
+
+FIRST_OUT = 0.12
+"""Of the time until the lamp first goes out, and of heating up, as a logarithm."""
+DARK, LIT = 0.35, 0.35
+"""Of the times for which it is then out and lit, as logarithms."""
+WARMER = 0.04
+"""Of how far the thermometer stands above the kitchen, as a share."""
+SAME_OVEN = 0.8
+"""How much of all this, as a variance, one oven shows at each of its measurements."""
+FROM_C = 20.0
+
+
+@dataclass(frozen=True)
+class Discrepancy:
+    """(D,) each: factors of times, and of how far the thermometer stands above FROM_C."""
+
+    first_out: Floats
+    dark: Floats
+    lit: Floats
+    warmer: Floats
+
+    def of_turns(self, lit_first: npt.NDArray[np.bool_], turns_s: npt.NDArray[np.float32]) -> npt.NDArray[np.float32]:
+        """(K, D, M): when the lamp of these ovens (K, D) changes."""
+        gaps = np.diff(turns_s, axis=-1, prepend=np.float32(0))
+        lit = lit_first[..., None] ^ (np.arange(gaps.shape[-1]) % 2 == 1)
+        factor = np.where(lit, self.lit[:, None], self.dark[:, None])
+        factor[..., 0] = self.first_out
+        found: npt.NDArray[np.float32] = np.cumsum(gaps * factor, axis=-1).astype(np.float32)
+        return found
+
+    def of_readings(self, times_s: Floats, shown_c: npt.NDArray[np.float32]) -> npt.NDArray[np.float32]:
+        """(K, D, T): what the thermometer shows at `times_s` (T,); beyond the last, as then."""
+        at = np.minimum(times_s / self.first_out[:, None], times_s[-1])
+        left = np.clip(np.searchsorted(times_s, at, side="right") - 1, 0, len(times_s) - 2)
+        share = (at - times_s[left]) / (times_s[left + 1] - times_s[left])
+        draws = np.arange(len(self.first_out))[:, None]
+        stretched = shown_c[:, draws, left] * (1 - share) + shown_c[:, draws, left + 1] * share
+        found: npt.NDArray[np.float32] = (FROM_C + (stretched - FROM_C) * self.warmer[:, None]).astype(np.float32)
+        return found
+
+
+def drawn(draws: int, seed: int, run: int) -> Discrepancy:
+    """Of D ovens, at the measurement that `run` numbers."""
+    ovens = np.random.default_rng([seed, 2]).standard_normal((4, draws))
+    each_time = np.random.default_rng([seed, 3, run]).standard_normal((4, draws))
+    of_all = np.sqrt(SAME_OVEN) * ovens + np.sqrt(1 - SAME_OVEN) * each_time
+    first_out, dark, lit = np.exp(np.array([FIRST_OUT, DARK, LIT])[:, None] * of_all[:3])
+    return Discrepancy(first_out, dark, lit, 1 + WARMER * of_all[3])
