@@ -18,7 +18,7 @@ from assistant.belief.hypotheses import EvidenceModel
 from assistant.belief.outcomes_ahead import table
 from assistant.belief.physical import DRAWS, SEED, UNKNOWN, Behaviours, Seen, behaviours, model_mark, simulate
 from assistant.belief.remembered import Remembered
-from assistant.belief.synthetic import Compared, Measured, error_decibans, weighed
+from assistant.belief.synthetic import Compared, Measured, broad, combined, error_decibans, own, subsets
 from assistant.knowledge import readings
 from assistant.knowledge.fingerprint import sealed, unsealed, write_beside
 from assistant.knowledge.model import HotRun, Kind, Knowledge
@@ -97,16 +97,14 @@ class Instrument:
         return cache / f"seen-{sha256(repr(named).encode()).hexdigest()[:32]}.npz"
 
 
-def _remembered() -> Remembered[Measured]:
-    return Remembered(MOST_ROWS)
-
-
 @dataclass
 class Measurements:
     """What was measured at one oven, weighed together: `instruments` by their questions."""
 
     instruments: Mapping[str, Instrument]
-    _weighed: Remembered[Measured] = field(default_factory=_remembered)
+    _compared: Remembered[Compared] = field(default_factory=lambda: Remembered(MOST_ROWS))
+    _own: Remembered[Floats] = field(default_factory=lambda: Remembered(MOST_ROWS))
+    _broad: Remembered[float] = field(default_factory=lambda: Remembered(MOST_ROWS))
 
     def __deepcopy__(self, memo: dict[int, object]) -> "Measurements":
         return Measurements(deepcopy(self.instruments, memo))
@@ -130,16 +128,24 @@ class Measurements:
         return np.where(of_hypothesis == UNKNOWN, found.unnamed, found.log_likelihood[of_hypothesis])
 
     def weighed(self, written: Mapping[str, str]) -> Measured:
-        """By behaviour. Raises Refused for lines that can't be."""
-        return self._weighed.get(tuple(sorted(written.items())), lambda: weighed(self._compared(written)))
+        """By behaviour, as `synthetic.weighed`: of what was weighed before, nothing is computed again."""
+        told = tuple(sorted(written.items()))
+        return combined([self._of_right(some) for some in subsets(told)], [self._of_wrong(each) for each in told])
+
+    def _of_right(self, told: tuple[tuple[str, str], ...]) -> Floats:
+        return self._own.get(told, lambda: own([self._beside(each) for each in told]))
+
+    def _of_wrong(self, told: tuple[str, str]) -> float:
+        return self._broad.get(told, lambda: broad(self._beside(told)))
+
+    def _beside(self, told: tuple[str, str]) -> Compared:
+        question_id, lines = told
+        return self._compared.get(told, lambda: self.instruments[question_id].compared(lines))
 
     def error_decibans(self, written: Mapping[str, str]) -> Floats:
         """(H,): how far each log-likelihood may be off for having simulated so few ovens; 0 for something else."""
-        error, of_hypothesis = error_decibans(self._compared(written)), self._of_hypothesis
-        return np.where(of_hypothesis == UNKNOWN, 0.0, error[of_hypothesis])
-
-    def _compared(self, written: Mapping[str, str]) -> list[Compared]:
-        return [self.instruments[question_id].compared(lines) for question_id, lines in sorted(written.items())]
+        error = error_decibans([self._beside(each) for each in sorted(written.items())])
+        return np.where(self._of_hypothesis == UNKNOWN, 0.0, error[self._of_hypothesis])
 
     @property
     def _of_hypothesis(self) -> npt.NDArray[np.intp]:

@@ -4,12 +4,15 @@ A synthetic likelihood (Wood, Nature 466, 2010): of each behaviour's simulated o
 would have been seen, and the ones that were seen are weighed by a normal distribution with their mean and covariance,
 which is shrunk towards its diagonal. What kind of pattern it was is counted. Several measurements of one oven are
 weighed as one, for the simulated ovens are the same in all of them: what two of them tell alike isn't counted twice. As
-every oven model is wrong somewhere, all behaviours share a broad part that expects anything; and whatever was
-measured, it speaks no louder than MOST_DECIBANS.
+every oven model is wrong somewhere, and some things are written down wrongly, any of the measurements may for all
+behaviours alike be of a broad part that expects anything; and whatever was measured, it speaks no louder than
+MOST_DECIBANS.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from itertools import combinations
+from typing import TypeVar
 
 import numpy as np
 import numpy.typing as npt
@@ -18,7 +21,7 @@ from assistant.belief.combination import Floats
 from assistant.belief.posterior import DECIBANS_PER_NAT
 
 MODEL_WRONG = 0.1
-"""The broad part's share: assumed."""
+"""The broad part's share, of each measurement: assumed."""
 BROADER = 9.0
 """The broad part's variances against those of all behaviours together."""
 SHRUNK = 0.3
@@ -28,6 +31,7 @@ FEWEST_DRAWS = 12
 """With fewer ovens of a pattern, all behaviours' ovens of that pattern stand in."""
 GROUPS = 8
 """Of draws, by which the error of having drawn so few is told."""
+T = TypeVar("T")
 Patterns = npt.NDArray[np.int_]
 
 
@@ -61,12 +65,56 @@ class Measured:
 
 
 def weighed(measurements: Sequence[Compared]) -> Measured:
-    """All measurements of one oven together, one at least; the simulated ovens are the same in all of them.
+    """All measurements of one oven together, one at least; the simulated ovens are the same in all of them."""
+    return combined([own(some) for some in subsets(measurements)], [broad(each) for each in measurements])
 
-    Mixed with the broad part, and capped.
+
+def subsets(measurements: Sequence[T]) -> tuple[tuple[T, ...], ...]:
+    """Those that may be of the oven as it is simulated while the others aren't: from none to all."""
+    return tuple(some for size in range(len(measurements) + 1) for some in combinations(measurements, size))
+
+
+def combined(own_of: Sequence[Floats], broad_of: Sequence[float]) -> Measured:
+    """`own_of`: of each of the subsets, in their order. `broad_of`: of each measurement."""
+    parts = []
+    for which, right in zip(subsets(range(len(broad_of))), own_of, strict=True):
+        wrong = [broad_of[number] for number in range(len(broad_of)) if number not in which]
+        shares = len(which) * np.log1p(-MODEL_WRONG) + len(wrong) * np.log(MODEL_WRONG)
+        parts.append(right + sum(wrong) + shares)
+    mixed = np.logaddexp.reduce(np.broadcast_arrays(*parts))
+    least = float(mixed.max()) - MOST_DECIBANS / DECIBANS_PER_NAT
+    return Measured(np.maximum(mixed, least), max(sum(broad_of), least))
+
+
+def own(measurements: Sequence[Compared], but_group: int | None = None) -> Floats:
+    """(K,): the log density of what was seen where all of it is of an oven as it is simulated; 0 of nothing.
+
+    `but_group`: the draws that are left out.
     """
-    whole, broad = _Beside.of(measurements).likelihoods()
-    return Measured(whole, max(broad, float(whole.max()) - MOST_DECIBANS / DECIBANS_PER_NAT))
+    if not measurements:
+        return np.zeros(())
+    told = np.concatenate([each.told.values for each in measurements])
+    present = np.isfinite(told)
+    same = np.logical_and.reduce([each.simulated.pattern == each.told.pattern for each in measurements])
+    rows = np.concatenate([each.simulated.values for each in measurements], axis=-1)[..., present]
+    sums = _Sums.of(same, same & np.isfinite(rows).all(axis=-1), rows)
+    if but_group is not None:
+        sums = sums.without(but_group)
+    noise = np.concatenate([each.noise for each in measurements])[present]
+    patterns = float(np.prod([each.patterns for each in measurements]))
+    counted = np.log((sums.same.sum(axis=0) + 0.5) / (sums.drawn.sum() + 0.5 * patterns))
+    found: Floats = counted + _densities(sums, noise, told[present])
+    return found
+
+
+def broad(measurement: Compared) -> float:
+    """The log density of what was seen where anything may be."""
+    present = np.isfinite(measurement.told.values)
+    rows = measurement.simulated.values[..., present]
+    same = measurement.simulated.pattern == measurement.told.pattern
+    sums = _Sums.of(same, same & np.isfinite(rows).all(axis=-1), rows)
+    wide = _pooled(sums, measurement.noise[present], measurement.told.values[present], BROADER)
+    return wide - float(np.log(measurement.patterns))
 
 
 def error_decibans(measurements: Sequence[Compared]) -> Floats:
@@ -75,45 +123,12 @@ def error_decibans(measurements: Sequence[Compared]) -> Floats:
     By leaving out a group of draws at a time: the jackknife (Efron and Tibshirani, An Introduction to the Bootstrap,
     1993, chapter 11).
     """
-    beside = _Beside.of(measurements)
-    left_out = np.array([beside.without(group).likelihoods()[0] for group in range(GROUPS)])
+    wide = [broad(each) for each in measurements]
+    some = subsets(measurements)
+    left_out = np.array([combined([own(e, group) for e in some], wide).log_likelihood for group in range(GROUPS)])
     error = np.sqrt((GROUPS - 1) / GROUPS * ((left_out - left_out.mean(axis=0)) ** 2).sum(axis=0))
     found: Floats = error * DECIBANS_PER_NAT
     return found
-
-
-@dataclass(frozen=True)
-class _Beside:
-    """The features (F,) that were seen, beside the draws; `noise`: (F,). `patterns`: how many there might be."""
-
-    sums: "_Sums"
-    noise: Floats
-    values: Floats
-    patterns: float
-
-    @classmethod
-    def of(cls, measurements: Sequence[Compared]) -> "_Beside":
-        told = np.concatenate([each.told.values for each in measurements])
-        present = np.isfinite(told)
-        same = np.logical_and.reduce([each.simulated.pattern == each.told.pattern for each in measurements])
-        rows = np.concatenate([each.simulated.values for each in measurements], axis=-1)[..., present]
-        return cls(
-            sums=_Sums.of(same, same & np.isfinite(rows).all(axis=-1), rows),
-            noise=np.concatenate([each.noise for each in measurements])[present],
-            values=told[present],
-            patterns=float(np.prod([each.patterns for each in measurements])),
-        )
-
-    def without(self, group: int) -> "_Beside":
-        return replace(self, sums=self.sums.without(group))
-
-    def likelihoods(self) -> tuple[Floats, float]:
-        """(K,), mixed with the broad part and capped; and the broad part."""
-        counted = np.log((self.sums.same.sum(axis=0) + 0.5) / (self.sums.drawn.sum() + 0.5 * self.patterns))
-        own = counted + _densities(self.sums, self.noise, self.values)
-        broad = -np.log(self.patterns) + _pooled(self.sums, self.noise, self.values)
-        mixed = np.logaddexp(np.log1p(-MODEL_WRONG) + own, np.log(MODEL_WRONG) + broad)
-        return np.maximum(mixed, mixed.max() - MOST_DECIBANS / DECIBANS_PER_NAT), float(broad)
 
 
 @dataclass(frozen=True)
@@ -164,14 +179,14 @@ def _densities(sums: _Sums, noise: Floats, values: Floats) -> Floats:
     return found
 
 
-def _pooled(sums: _Sums, noise: Floats, values: Floats) -> float:
-    """The log density of the features about as far as all behaviours go, and farther."""
+def _pooled(sums: _Sums, noise: Floats, values: Floats, wider: float = 1.0) -> float:
+    """The log density of the features about as far as all behaviours go, or as variances that are `wider`."""
     number = sums.number.sum()
     if not len(values) or number < 2:
         return 0.0
     mean = sums.first.sum(axis=(0, 1)) / number
     spread = sums.second.sum(axis=(0, 1)) - number * np.outer(mean, mean)
-    return float(_normal((mean + sums.about)[None], BROADER * (spread / (number - 1))[None], noise, values)[0])
+    return float(_normal((mean + sums.about)[None], wider * (spread / (number - 1))[None], noise, values)[0])
 
 
 def _normal(mean: Floats, covariance: Floats, noise: Floats, values: Floats) -> Floats:
