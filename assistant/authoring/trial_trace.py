@@ -3,10 +3,12 @@
 from collections.abc import Iterator
 
 from assistant.authoring.weighing import Weighing
+from assistant.belief.posterior import DECIBANS_PER_NAT, written_down
 from assistant.interview.actions import actions_in_reach
 from assistant.interview.assess import Assessment
 from assistant.interview.danger import Stop
 from assistant.interview.next_question import Chosen
+from assistant.interview.reasons import leader_and_rival
 from assistant.interview.script import Script, question_of_key
 from assistant.interview.verdict import Verdict, named_causes
 from assistant.interview.way import WayFinder
@@ -40,7 +42,7 @@ class Trace:
     def moved(self, before: Assessment, after: Assessment) -> Iterator[str]:
         """Findings that fired or hold no more, care, danger, and the ranking."""
         lines = [*self._findings(before, after), *self._gates(before, after), *self._names(before, after)]
-        yield from lines or [self._say("nothing")]
+        yield from [*lines, *self._measured(before, after)] or [self._say("nothing")]
 
     def _findings(self, before: Assessment, after: Assessment) -> Iterator[str]:
         old, new = before.trace.concluded, after.trace.concluded
@@ -85,6 +87,24 @@ class Trace:
         width = max(map(len, shown))
         for name in shown:
             yield self._say("moved", name=name.ljust(width), before=_percent(old[name]), after=_percent(new[name]))
+
+    def _measured(self, before: Assessment, after: Assessment) -> Iterator[str]:
+        """How far what was measured is known to speak, for the ovens that were simulated are few."""
+        model = self._script.evidence_model
+        then, now = (written_down(model, each.evidence) for each in (before, after))
+        if now.keys() <= then.keys():
+            return
+        first, second = leader_and_rival(after.posterior)
+        rows = model.measurements.log_likelihoods(now)
+        weight = sum(rows[q][model.place_of[first]] - rows[q][model.place_of[second]] for q in now.keys() - then.keys())
+        error = model.measurements.error_decibans(now)
+        yield self._say(
+            "measured",
+            leader=" + ".join(first) or "none",
+            rival=" + ".join(second) or "none",
+            decibans=f"{weight * DECIBANS_PER_NAT:+.1f}",
+            error=f"{max(float(error[model.place_of[each]]) for each in (first, second)):.1f}",
+        )
 
     def why(self, chosen: Chosen, assessment: Assessment) -> str:
         """The ground on which a question is chosen."""

@@ -18,7 +18,7 @@ DARK, LIT = 0.35, 0.35
 """Of the times for which it is then out and lit, as logarithms."""
 WARMER = 0.04
 """Of how far the thermometer stands above the kitchen, as a share."""
-SAME_OVEN = 0.8
+SAME_OVEN = 0.5
 """How much of all this, as a variance, one oven shows at each of its measurements."""
 FROM_C = 20.0
 

@@ -1,6 +1,6 @@
 """The evidence model as arrays: hypotheses, P(state | hypothesis), P(report | state)."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Protocol
@@ -70,12 +70,26 @@ class Instrument(Protocol):
     def prepare(self) -> object: ...
 
 
-WeighMeasured = Callable[[Mapping[str, str]], Mapping[str, Floats]]
-"""Measuring question -> what was written down; of each, (H,) what it adds to the log-likelihood."""
+class Measurements(Protocol):
+    """What was measured at one oven, weighed together; `written`: measuring question -> the lines."""
+
+    def log_likelihoods(self, written: Mapping[str, str]) -> Mapping[str, Floats]:
+        """Of each measurement, (H,) what it adds to those before it."""
+        ...
+
+    def error_decibans(self, written: Mapping[str, str]) -> Floats:
+        """(H,): how far their sum may be off, as a standard error."""
+        ...
 
 
-def _nothing_measured(written: Mapping[str, str]) -> Mapping[str, Floats]:
-    return {}
+class NothingMeasured:
+    """Where no question measures."""
+
+    def log_likelihoods(self, written: Mapping[str, str]) -> Mapping[str, Floats]:
+        return {}
+
+    def error_decibans(self, written: Mapping[str, str]) -> Floats:
+        return np.zeros(())
 
 
 @dataclass(frozen=True)
@@ -90,7 +104,7 @@ class EvidenceModel:
     `item_key`), whose codes are CHOSEN and NOT_CHOSEN.
     `weighed`: log-likelihoods that were computed already, by their reports. `shown`: observable -> what each named
     cause shows by itself. `priors`: what the prior odds are made of. `instruments`: measuring questions, whose answers
-    aren't codes but what was written down, and whose `state_given` are outcomes foreseen; `weigh_measured`: what they
+    aren't codes but what was written down, and whose `state_given` are outcomes foreseen; `measurements`: what they
     tell together.
     """
 
@@ -105,7 +119,7 @@ class EvidenceModel:
     shown: Mapping[str, Shown] = field(default_factory=dict)
     priors: Priors = field(default_factory=Priors)
     instruments: Mapping[str, Instrument] = field(default_factory=dict)
-    weigh_measured: WeighMeasured = _nothing_measured
+    measurements: Measurements = field(default_factory=NothingMeasured, compare=False)
     weighed: Remembered[Floats] = field(default_factory=_remembered_rows, compare=False, repr=False)
 
     @cached_property

@@ -184,7 +184,7 @@ def with_instruments(model: EvidenceModel, knowledge: Knowledge, cache: Path | N
     return replace(
         model,
         instruments=instruments,
-        weigh_measured=Measurements(instruments).log_likelihoods,
+        measurements=Measurements(instruments),
         state_given={**model.state_given, **{seen_by(q): found for q, found in tables.items()}},
         report_given={**model.report_given, **{q: np.eye(len(found)) for q, found in tables.items()}},
         codes={**model.codes, **{q: foreseen[q].outcomes for q in tables}},

@@ -103,7 +103,7 @@ def log_likelihoods(model: EvidenceModel, answers: Mapping[str, str]) -> dict[st
         name: model.weighed.get(reports, lambda name=name, reports=reports: _log_likelihood(model, name, reports))  # type: ignore[misc]
         for name, reports in reports_of_observables(model, answers).items()
     }
-    for report, row in model.weigh_measured(written_down(model, answers)).items():
+    for report, row in model.measurements.log_likelihoods(written_down(model, answers)).items():
         found[model.observable_of[report]] = row
     return found
 

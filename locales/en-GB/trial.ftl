@@ -26,6 +26,7 @@ trial-stop_new = stop: { $sign } ({ $source } { $by })
 trial-stop_gone = stop lifted: { $sign }
 trial-moved = { $name }  { $before } → { $after } %
 trial-nothing = Nothing moved.
+trial-measured = measured: { $decibans } dB for { $leader } against { $rival }, give or take { $error } for the few ovens simulated
 trial-ranking_first = Before anything is told:
 trial-share = { $name }  { $percent } %
 

@@ -1,10 +1,13 @@
 """What a verdict rests on: figures that hold when the answers are really withdrawn."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
 import pytest
 
+from assistant.belief.combination import Floats
+from assistant.belief.hypotheses import NothingMeasured
 from assistant.belief.posterior import weights_of_evidence
 from assistant.interview.assess import assess
 from assistant.interview.commands import WithdrawAnswer
@@ -83,13 +86,23 @@ class Watched:
         return ("lamp_pattern",)
 
 
+@dataclass(frozen=True)
+class SpeaksForAll(NothingMeasured):
+    """Whatever was measured speaks in the same way."""
+
+    row: Floats
+
+    def log_likelihoods(self, written: Mapping[str, str]) -> Mapping[str, Floats]:
+        return dict.fromkeys(written, self.row)
+
+
 def test_what_was_told_and_then_measured_is_no_reason_by_itself(begun: Begin, script: Script) -> None:
     model = script.evidence_model
     dangerous = np.array([not script.dangerous.isdisjoint(each) for each in model.hypotheses], dtype=np.float64)
     watching = replace(
         model,
         instruments={"lamp_watch": Watched()},
-        weigh_measured=lambda written: dict.fromkeys(written, 2.0 * dangerous),
+        measurements=SpeaksForAll(2.0 * dangerous),
     )
     measuring = replace(script, evidence_model=watching)
     state = begun(**TOLD).state
