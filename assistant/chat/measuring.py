@@ -2,10 +2,11 @@
 
 from collections.abc import Callable, Iterator
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from threading import Thread
 
+from assistant.chat.alarm import Alarm
 from assistant.chat.screen import BLANK, Paragraph, width_of_screen
 from assistant.interview.commands import (
     BeginMeasuring,
@@ -56,6 +57,7 @@ class MeasuringTalk:
     write: Write
     clock: Callable[[], datetime]
     plain: bool
+    _alarm: tuple[str, datetime, Alarm] | None = field(default=None, init=False)
 
     @property
     def wording(self) -> Wording:
@@ -66,6 +68,22 @@ class MeasuringTalk:
 
     def under_way(self, question: QuestionView | None) -> Measuring | None:
         return self.conversation.state.measuring.get(question.id) if question is not None else None
+
+    def alarm(self) -> Alarm | None:
+        """Of what is being written down; the same one for all of that measurement, so that it rings once."""
+        for question_id, now in self.conversation.state.measuring.items():
+            if self._alarm is None or self._alarm[:2] != (question_id, now.begun_at):
+                self._alarm = (question_id, now.begun_at, self._alarm_of(question_id, now.begun_at))
+            return self._alarm[2]
+        return None
+
+    def _alarm_of(self, question_id: str, begun_at: datetime) -> Alarm:
+        up, off = self.wording.say("measuring-time_is_up"), self.wording.say("measuring-off_now")
+        longest_s = _longest_s(self.conversation.script.knowledge.questions[question_id])
+        return Alarm(
+            is_due=lambda: (self.clock() - begun_at).total_seconds() > longest_s,
+            said=(Paragraph(f"{up} {off}", "danger"),),
+        )
 
     def prepare(self, question: QuestionView) -> None:
         """Simulate in the background what such an oven would show, while the person reads and watches."""
@@ -127,7 +145,7 @@ class MeasuringTalk:
     def _take_before(self, line: str, question: QuestionView) -> bool:
         if question.kind != "browning" and is_word(line, "measuring_begin", self.wording):
             if self._did(BeginMeasuring(question.id)):
-                self._say(f"measuring-begun_{question.kind}", minutes=self._run(question).longest.value)
+                self._say(f"measuring-begun_{question.kind}", minutes=_run(self._question(question)).longest.value)
             return True
         lines = typed_lines(line, self._kind(question), self.wording)
         if lines is None:
@@ -225,12 +243,7 @@ class MeasuringTalk:
         return max((self.clock() - now.begun_at).total_seconds(), 0.0)
 
     def _longest_s(self, question: QuestionView) -> float:
-        return self._run(question).longest.value * 60
-
-    def _run(self, question: QuestionView) -> HotRun:
-        run = self._question(question).run
-        assert run is not None
-        return run
+        return _longest_s(self._question(question))
 
     def _kind(self, question: QuestionView) -> Kind:
         return self._question(question).kind
@@ -240,6 +253,15 @@ class MeasuringTalk:
 
     def _say(self, message_id: str, style: str = "strong", **arguments: str | float) -> None:
         self.write([Paragraph(self.wording.say(message_id, **arguments), style)])  # type: ignore[arg-type]
+
+
+def _longest_s(question: Question) -> float:
+    return _run(question).longest.value * 60
+
+
+def _run(question: Question) -> HotRun:
+    assert question.run is not None
+    return question.run
 
 
 def _prepared(prepare: Callable[[], object]) -> None:

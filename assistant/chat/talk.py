@@ -116,7 +116,7 @@ class Talk:
         """Before a measurement goes on: whether the oven is on, somebody with it, anything unusual."""
         while self.conversation.state.measuring:
             self.terminal.write(self._pages.after_the_pause())
-            line = self.terminal.ask([])
+            line = self.terminal.ask([], self._measuring.alarm())
             if line.strip() == "1":
                 self._show_measuring()
                 return
@@ -200,7 +200,7 @@ class Talk:
         if question is not None:
             self._ahead.begin(self.conversation.assessment, question.id)
         try:
-            return self.terminal.ask([*labels, *first_words(self._wording)])
+            return self.terminal.ask([*labels, *first_words(self._wording)], self._measuring.alarm())
         finally:
             self._ahead.end()
 

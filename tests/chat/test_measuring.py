@@ -7,7 +7,9 @@ from functools import partial
 import pytest
 
 from assistant.authoring.cases import read_case
+from assistant.chat.alarm import Alarm
 from assistant.chat.talk import Talk
+from assistant.chat.terminal import BELL
 from assistant.errors import Refused
 from assistant.interview.commands import BeginMeasuring, GiveAnswer, HearDanger, SayNotSure
 from assistant.interview.conversation import Conversation
@@ -32,17 +34,21 @@ class Clock:
 
 
 class TimedTerminal(RecordingTerminal):
-    """Types lines at their times: (seconds since the beginning, what is typed)."""
+    """Types lines at their times: (seconds since the beginning, what is typed). An alarm that is due before rings."""
 
     def __init__(self, lines: Sequence[tuple[float, str]], clock: Clock) -> None:
         super().__init__([typed for _, typed in lines])
         self._times = iter(lines)
         self._clock = clock
 
-    def ask(self, completions: Sequence[str]) -> str:
+    def ask(self, completions: Sequence[str], alarm: Alarm | None = None) -> str:
         at_s, _ = next(self._times, (0.0, ""))
         self._clock.now = max(self._clock.now, BEGAN + timedelta(seconds=at_s))
-        return super().ask(completions)
+        if alarm is not None and alarm.should_ring:
+            alarm.rung = True
+            self.screen.write(f"{BELL}\n")
+            self.write(alarm.said)
+        return super().ask(completions, alarm)
 
 
 @pytest.fixture
@@ -121,6 +127,39 @@ def test_after_its_longest_time_the_watch_ends_by_itself(watch: Watch) -> None:
     fed = watch((0, "begin"), (420, ""), (1850, ""))
     assert fed.answer("lamp_watch") == ("7:00 out", "30:00 end")
     assert "The time is up" in fed.screen
+
+
+def _rung(fed: Fed) -> list[str]:
+    """What stood on the screen after each ring of the bell."""
+    return [" ".join(after.split()) for after in fed.screen.split(BELL)[1:]]
+
+
+def test_when_the_longest_time_is_over_the_bell_rings_though_nothing_is_typed(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (1810, "why"), (1815, "how"))
+    (after,) = _rung(fed)
+    assert after.startswith("The time is up. Turn the oven off now")
+    assert fed.state.measuring["lamp_watch"].lines == ("7:00 out",)
+
+
+def test_before_the_longest_time_no_bell_rings(watch: Watch) -> None:
+    assert _rung(watch((0, "begin"), (420, ""), (1790, "why"))) == []
+
+
+def test_once_the_test_is_ended_no_bell_rings(watch: Watch) -> None:
+    assert _rung(watch((0, "begin"), (420, ""), (800, "end"), (2000, "why"))) == []
+
+
+def test_whoever_comes_back_after_the_longest_time_is_told_at_once(watch: Watch) -> None:
+    watch((0, "begin"), (420, ""))
+    fed = watch((1900, "2"), resumed=True)
+    assert len(_rung(fed)) == 1
+
+
+def test_a_second_measurement_rings_anew(at_the_thermometer: Conversation, languages: Languages) -> None:
+    one = _watched(at_the_thermometer, languages, (1900, "not sure"))
+    at_the_thermometer.do(BeginMeasuring("thermometer_log"))
+    other = _watched(at_the_thermometer, languages, (1700, "why"), (3900, "why"))
+    assert (len(_rung(one)), len(_rung(other))) == (1, 1)
 
 
 @pytest.mark.parametrize("way_out", ["not sure", "skip"])
