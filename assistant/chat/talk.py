@@ -16,7 +16,6 @@ from assistant.interview.commands import (
     Finish,
     GiveAnswer,
     HearDanger,
-    LeaveMeasuring,
     SayNotSure,
     SkipQuestion,
     WithdrawAnswer,
@@ -123,7 +122,7 @@ class Talk:
             if helper_word(line, self._wording) == "stop":
                 raise _Left
             if line.strip() in ("2", "3"):
-                self._leave_measuring()
+                self._measuring.leave()
             if line.strip() == "3":
                 self._do(HearDanger(UNSURE, clear=False))
             elif line.strip() != "2" and not self._hear(line):
@@ -133,13 +132,6 @@ class Talk:
         question = self._open_question()
         if question is not None and self._measuring.under_way(question) is not None:
             self._measuring.show(question)
-
-    def _leave_measuring(self) -> None:
-        """Every way out of a test with a hot oven says that it is to be turned off."""
-        under_way = list(self.conversation.state.measuring)
-        if under_way:
-            self._say("measuring-off_now", "danger")
-            self._do(*map(LeaveMeasuring, under_way))
 
     # -- showing
 
@@ -151,7 +143,7 @@ class Talk:
         for question_id in self.conversation.state.measuring:
             if may_ask(self.conversation.script, self.conversation.assessment, question_id):
                 return self._view_of(question_id)
-            self._leave_measuring()
+            self._measuring.leave()
         if self._reopened is not None:
             return self._view_of(self._reopened)
         view = self.conversation.view()
@@ -327,7 +319,7 @@ class Talk:
         new = [h for h in heard if sign_question_id(h.sign_id) not in danger.open_questions]
         if not new:
             return False
-        self._leave_measuring()
+        self._measuring.leave()
         self._do(*(HearDanger(h.sign_id, h.clear) for h in new))
         self._question_shown = self._verdict_shown = None
         self._say("chat-heard" if any(h.clear for h in new) else "chat-heard_unclear", "danger")
@@ -392,7 +384,7 @@ class Talk:
         if question is None:
             self._say("chat-nothing_open")
         else:
-            self._leave_measuring()
+            self._measuring.leave()
             self._do(SayNotSure(question.id))
 
     def _skip(self, question: QuestionView | None) -> None:
@@ -401,7 +393,7 @@ class Talk:
         elif question.about_danger or question.id == OVEN_IS_OFF:
             self._say("chat-danger_not_skipped")
         else:
-            self._leave_measuring()
+            self._measuring.leave()
             self._do(SkipQuestion(question.id))
 
     def _answered(self) -> list[str]:
@@ -412,7 +404,8 @@ class Talk:
         return [a.question_id for a in sorted(known, key=lambda answer: -answer.sequence)]
 
     def _back(self, question: QuestionView | None) -> None:
-        self._leave_measuring()
+        if self._measuring.leave():
+            return
         earlier = self._answered()
         if self._reopened in earlier:
             earlier = earlier[earlier.index(self._reopened) + 1 :]
@@ -422,7 +415,8 @@ class Talk:
         self._reopen(earlier[0])
 
     def _change(self, question: QuestionView | None) -> None:
-        self._leave_measuring()
+        if self._measuring.leave():
+            return
         answered = self._answered()[::-1]
         if not answered:
             self._say("chat-nothing_before")
@@ -454,6 +448,7 @@ class Talk:
         raise _Left
 
     def _say_goodbye(self) -> None:
+        self._measuring.leave_for_now()
         at_verdict = isinstance(self.conversation.view(), Verdict)
         stopped = bool(self.conversation.assessment.danger.stops)
         if at_verdict and self.conversation.stored and not stopped:

@@ -117,6 +117,7 @@ words-measuring_undo = undo | slip | take that back | wrong key
 words-lamp_out = out | went out | goes out | dark | it went out | light out
 words-lamp_lit = on | lit | came on | comes on | lights up | it came on | light on
 words-door_opened = opened | door | door opened | opened the door
+words-degrees_alone = degrees | degree | deg | °
 words-tray_top = top | tops | upper side
 words-tray_underside = underside | undersides | under | bottom | bottoms
 
@@ -138,6 +139,7 @@ measuring-time_is_up = The time is up.
 measuring-off_now = Turn the oven off now, and leave its door shut until it is cool.
 measuring-not_yet = The clock says { $now }. That time has not come yet.
 measuring-too_hot = That is far more than the setting.
+measuring-which_scale = Is that { $reading } °C or { $reading } °F? Type “C” or “F”. If you cannot tell, turn the oven off now and type “not sure”.
 measuring-not_begun = When you switch the oven on, type “begin”. Or type the times afterwards, as shown above. If you cannot do it now, type “not sure”.
 measuring-until_when = Until when did you watch? Type all of it in one line, such as 7:40 out, 9:10 on, 20:00 end.
 measuring-unclear_lamp_log = We did not understand that. Press Enter or type “out” or “on” when the light changes, a time with one of them, “undo”, or “end” when you have switched the oven off.

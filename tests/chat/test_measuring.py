@@ -248,7 +248,20 @@ def test_nothing_hot_is_begun_without_its_gate(begun: Begin) -> None:
         begun(danger_now=["none"]).do(BeginMeasuring("lamp_watch"))
 
 
-@pytest.mark.parametrize("readings", [[(60, "300")], [(60, "80"), (300, "262")]])
+@pytest.mark.parametrize(
+    "readings",
+    [
+        [(60, "300 C")],
+        [(60, "80 C"), (300, "262")],
+        [(10, "21"), (300, "262")],
+        [(60, "40"), (300, "262")],
+        [(60, "500")],
+        [(60, "600")],
+        [(60, "300"), (70, "C")],
+        [(60, "300"), (70, "300 °C")],
+        [(60, "80"), (300, "300"), (1900, "F, or is it")],
+    ],
+)
 def test_a_thermometer_far_above_the_setting_ends_the_test_at_once(
     at_the_thermometer: Conversation, languages: Languages, readings: list[tuple[float, str]]
 ) -> None:
@@ -256,6 +269,86 @@ def test_a_thermometer_far_above_the_setting_ends_the_test_at_once(
     assert "Turn the oven off now" in fed.screen
     assert fed.state.measuring == {}
     assert fed.conversation.assessment.danger.open
+
+
+def test_a_reading_that_may_be_fahrenheit_is_asked_about_and_danger_in_doubt_is_named(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "75"), (300, "300"), (310, "why"), (320, ""), (330, "end"))
+    screen = " ".join(fed.screen.split())
+    assert screen.count("Is that 300 °C or 300 °F?") == 3
+    assert "If you cannot tell, turn the oven off now" in screen
+    assert fed.state.measuring["thermometer_log"].lines == ("1:00 75 ?", "5:00 300 ?")
+    assert not fed.conversation.assessment.danger.open
+
+
+@pytest.mark.parametrize("told", ["F", "300 F", "fahrenheit"])
+def test_once_told_to_be_fahrenheit_all_readings_are_and_those_to_come(
+    at_the_thermometer: Conversation, languages: Languages, told: str
+) -> None:
+    typed = (60, "75"), (300, "300"), (310, told), (600, "340"), (1200, "350"), (1500, "end")
+    fed = _watched(at_the_thermometer, languages, *typed)
+    assert fed.answer("thermometer_log") == ("1:00 75 F", "5:00 300 F", "10:00 340 F", "20:00 350 F")
+    assert not fed.conversation.assessment.danger.open
+
+
+def test_a_reading_without_a_unit_counts_as_celsius_where_nothing_speaks_against_it(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "40"), (600, "143"), (1200, "end"))
+    assert fed.answer("thermometer_log") == ("1:00 40 C", "10:00 143 C")
+    assert "10:00  143\n" in fed.screen
+
+
+def test_a_reading_in_doubt_may_be_a_slip(at_the_thermometer: Conversation, languages: Languages) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "50"), (300, "300"), (310, "undo"), (320, "100"))
+    assert fed.state.measuring["thermometer_log"].lines == ("1:00 50 ?", "5:20 100 ?")
+
+
+@pytest.mark.parametrize("way_out", ["not sure", "skip", "back", "change"])
+def test_whoever_leaves_a_reading_in_doubt_is_asked_how_hot_it_gets(
+    at_the_thermometer: Conversation, languages: Languages, way_out: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "300"), (310, way_out))
+    assert "Turn the oven off now" in fed.screen
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open_questions == ("sign_too_hot",)
+    assert "How much too hot is it?" in fed.screen
+
+
+def test_a_reading_in_doubt_is_asked_about_again_by_whoever_comes_back(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    left = _watched(at_the_thermometer, languages, (300, "300"))
+    assert "please turn it off now" in " ".join(left.screen.split())
+    fed = _watched(at_the_thermometer, languages, (600, "1"), (610, "C"), resumed=True)
+    assert "Is that 300 °C or 300 °F?" in fed.screen
+    assert "Turn the oven off now" in fed.screen
+    assert "too_hot" in fed.state.heard
+
+
+BEFORE = ("5:00 60 C", "10:00 120 C")
+
+
+@pytest.mark.parametrize(
+    ("told", "danger", "answer"),
+    [
+        ("F", False, ("5:00 120 F", "10:00 300 F")),
+        ("C", True, ("5:00 120 C", "10:00 300 C")),
+        ("not sure", True, None),
+        ("begin", True, BEFORE),
+        (None, True, BEFORE),
+    ],
+)
+def test_a_list_typed_afterwards_is_asked_about_before_it_counts(
+    at_the_thermometer: Conversation, languages: Languages, told: str | None, danger: bool, answer: object
+) -> None:
+    at_the_thermometer.do(GiveAnswer("thermometer_log", BEFORE))
+    told_then = [(10.0, told)] if told else []
+    fed = _watched(at_the_thermometer, languages, (0, "back"), (5, "5:00 120, 10:00 300"), *told_then)
+    assert "Is that 300 °C or 300 °F?" in fed.screen
+    assert fed.conversation.assessment.danger.open == danger
+    assert fed.answer("thermometer_log") == answer
 
 
 @pytest.mark.parametrize("typed", ["yes", "ok then"])
