@@ -72,6 +72,11 @@ class MeasuringTalk:
     def handles(self, question: QuestionView | None) -> bool:
         return question is not None and question.kind in MEASUREMENTS
 
+    def say_checked(self, question: QuestionView) -> None:
+        """Where the question was about a thermometer in water: what was found."""
+        conversation = self.conversation
+        self.write(list(self._pages.checked(conversation.script, conversation.assessment, question.id)))
+
     def under_way(self, question: QuestionView | None) -> Measuring | None:
         return self.conversation.state.measuring.get(question.id) if question is not None else None
 
@@ -233,7 +238,8 @@ class MeasuringTalk:
             self._say("measured-compared", style="quiet")
         if not self._did(GiveAnswer(question.id, list(lines))):
             return False
-        self.write(list(self._pages.outcome(self.conversation.script, question.id, lines)))
+        script, state = self.conversation.script, self.conversation.state
+        self.write(list(self._pages.outcome(script, state, question.id, lines)))
         return True
 
     def _end(self, question: QuestionView, now: Measuring) -> bool:

@@ -267,7 +267,9 @@ class Talk:
 
     def _give(self, question: QuestionView, value: object, unit: str | None) -> None:
         """Commit an exact answer, and answer to 'off' and 'still on'."""
-        self._do(GiveAnswer(question.id, value, unit))
+        done = self._do(GiveAnswer(question.id, value, unit))
+        if done:
+            self._measuring.say_checked(question)
         if question.id == OVEN_IS_OFF and value == STILL_ON:
             self._say("chat-still_on_help", "danger", **self.sentences.lines)
         elif question.id == OVEN_IS_OFF:

@@ -233,6 +233,22 @@ def reading_c(line: str) -> float | None:
     return _celsius(found[3]) if found and _DEGREES.fullmatch(found[3]) else None
 
 
+def put_right(lines: Sequence[str], bias_k: float) -> tuple[str, ...]:
+    """The lines with each reading less what the thermometer reads too high, in °C; lines that can't be read stay."""
+    return tuple(_put_right(line, bias_k) for line in lines)
+
+
+def _put_right(line: str, bias_k: float) -> str:
+    try:
+        celsius = reading_c(line)
+    except Refused:
+        return line
+    if celsius is None:
+        return line
+    right_c = min(max(celsius - bias_k, COLDEST_C), HOTTEST_C)
+    return f"{line.split(' ', 1)[0]} {right_c:.2f} C"
+
+
 def in_scale(lines: Sequence[str], scale: Scale) -> tuple[str, ...]:
     """The lines, with those readings whose scale wasn't said (`12:00 143 ?`) taken to be in that scale."""
     return tuple(line.removesuffix(UNSAID) + scale if line.endswith(f" {UNSAID}") else line for line in lines)

@@ -150,3 +150,12 @@ measuring-pause_all_well = It is on, somebody was with it all the time, and noth
 measuring-pause_is_off = It is off, or nobody was with it
 measuring-pause_unusual = Something is unusual
 
+
+thermometer-ice = In ice and water that is well stirred, it should read { $expected } °C.
+thermometer-boiling = In boiling water, it should read about { $expected } °C where you live.
+thermometer-checked = { $off ->
+    [right] Noted: your thermometer reads as it should.
+    [high] Noted: your thermometer reads { $kelvins } degrees too high. So much is taken off its readings.
+   *[low] Noted: your thermometer reads { $kelvins } degrees too low. So much is added to its readings.
+}
+thermometer-no_good = Your thermometer is more than 10 degrees off, so it is no good for this. We go on without it. Do not go by it when you cook.
