@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from assistant.chat.screen import BLANK, Paragraph, width_of_screen
 from assistant.interview.assess import answers_behind
 from assistant.interview.thermometer import bias_k
-from assistant.knowledge.readings import minutes_and_seconds, put_right
+from assistant.knowledge.readings import LampLog, minutes_and_seconds, put_right
 from assistant.wording.sentences import Sentences
 
 if TYPE_CHECKING:
@@ -67,12 +67,24 @@ class MeasuredPages:
         if width >= NARROWEST and not self._plain:
             drawn = terminal_chart(chart, words_of(self._sentences, question_id, chart), width=width)
             yield from map(Paragraph, drawn)
+            if chart.band is not None:
+                yield Paragraph(self._say("measured-band"), "quiet")
         else:
             yield from map(Paragraph, described_in_words(self._sentences, chart))
-        usual = usual_first_out_s(instrument) if chart.lamp is not None else None
-        if usual is not None:
-            early, late = map(minutes_and_seconds, usual)
-            yield Paragraph(self._say("measured-usual_out", early=early, late=late), "quiet")
+        if chart.lamp is not None:
+            yield from self._beside_the_usual(chart.lamp, usual_first_out_s(instrument))
+
+    def _beside_the_usual(self, lamp: LampLog, usual_s: tuple[float, float] | None) -> Iterator[Paragraph]:
+        """The household's own time beside those of sound ovens, where all of these go out."""
+        from assistant.reports.described import first_out_s
+
+        if usual_s is None:
+            return
+        own_s = first_out_s(lamp)
+        times = (*usual_s, own_s if own_s is not None else lamp.ended_s)
+        early, late, own = map(minutes_and_seconds, times)
+        message = "measured-usual_out" if own_s is not None else "measured-usual_not_out"
+        yield Paragraph(self._say(message, early=early, late=late, own=own), "quiet")
 
     def checked(self, script: "Script", assessment: "Assessment", question_id: str) -> Iterator[Paragraph]:
         """After a thermometer was read in water: what that means for the measurement with it."""

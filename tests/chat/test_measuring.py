@@ -1,5 +1,6 @@
 """A measurement in the chat: the clock, the lines, and every way out."""
 
+import re
 from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
 from functools import partial
@@ -110,6 +111,28 @@ def test_what_was_measured_is_drawn_beside_what_simulated_ovens_do(watch: Watch)
     fed = watch((0, "begin"), (420, ""), (560, ""), (730, ""), (800, "end"))
     assert "simulated sound ovens" in " ".join(fed.screen.split())
     assert "small light" in fed.screen
+
+
+def test_the_own_time_is_told_beside_the_usual_ones(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1265, ""), (1500, "end"))
+    told = re.search(r"goes out between (\d+):\d\d and (\d+):\d\d minutes; yours went out at 21:05", _flat(fed))
+    assert told is not None
+    assert 1 <= int(told[1]) < int(told[2]) <= 30
+
+
+def test_a_light_that_never_went_out_is_told_beside_the_usual_times(watch: Watch) -> None:
+    assert "yours did not go out in 26:40" in _flat(watch((0, "begin"), (1600, "end")))
+
+
+def test_the_shaded_band_is_told_in_words(at_the_thermometer: Conversation, languages: Languages) -> None:
+    typed = (60, "40"), (600, "143"), (1200, "end")
+    assert "The shaded band is where the thermometer would have stood" in _flat(
+        _watched(at_the_thermometer, languages, *typed)
+    )
+
+
+def _flat(fed: Fed) -> str:
+    return " ".join(fed.screen.split())
 
 
 def test_times_may_be_typed_afterwards(watch: Watch) -> None:
