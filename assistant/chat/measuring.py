@@ -34,7 +34,7 @@ from assistant.knowledge.scale import far_too_hot_so_far, in_one_scale, reading_
 from assistant.wording.locale import Wording
 from assistant.wording.sentences import Sentences
 from assistant.wording.typed import is_word
-from assistant.wording.typed_lines import typed_lines, typed_scale
+from assistant.wording.typed_lines import no_shades, typed_lines, typed_scale
 
 TOO_HOT = "too_hot"
 """The danger sign of an oven that runs away."""
@@ -113,10 +113,15 @@ class MeasuringTalk:
         elapsed_s = self._elapsed_s(now) if now is not None else None
         return typed_lines(line, self._kind(question), self.wording, elapsed_s) is not None
 
-    def unclear(self, question: QuestionView) -> str:
-        """The message for a line that wasn't understood: before the start, how to begin."""
-        begins = question.kind != "browning" and self.under_way(question) is None
-        return "measuring-not_begun" if begins else f"measuring-unclear_{question.kind}"
+    def unclear(self, line: str, question: QuestionView) -> str:
+        """What to say to a line that wasn't understood: before the start, how to begin."""
+        if question.kind != "browning":
+            begun = self.under_way(question) is not None
+            return self.wording.say(f"measuring-unclear_{question.kind}" if begun else "measuring-not_begun")
+        wrong = no_shades(line)
+        if not wrong:
+            return self.wording.say("measuring-unclear_browning")
+        return self.wording.say("measuring-no_shade", figures=", ".join(wrong), number=len(wrong))
 
     def take(self, line: str, question: QuestionView) -> bool:
         """Whether the line was understood as part of the measurement."""

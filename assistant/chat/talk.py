@@ -226,7 +226,7 @@ class Talk:
         if is_word(line, "done", self._wording):
             raise _Left
         if not self._hear(line):
-            self._say_what_stands("chat-nothing_more_asked")
+            self._say_what_stands(self._wording.say("chat-nothing_more_asked"))
 
     def _say_what_stands(self, otherwise: str) -> None:
         """While danger stands, whatever wasn't understood is answered with what matters."""
@@ -234,7 +234,7 @@ class Talk:
         if stop is not None:
             self.terminal.write([Paragraph(self.sentences.meanwhile(stop), "danger")])
         else:
-            self._say(otherwise)
+            self._say_text(otherwise)
 
     def _standing_stop(self) -> Verdict | None:
         """The verdict of a stop that stands, even while questions go on after it."""
@@ -263,7 +263,7 @@ class Talk:
             return
         if not self._measuring.take(line, question):
             self._misses += 1
-            self._say_what_stands(self._measuring.unclear(question))
+            self._say_what_stands(self._measuring.unclear(line, question))
 
     def _give(self, question: QuestionView, value: object, unit: str | None) -> None:
         """Commit an exact answer, and answer to 'off' and 'still on'."""
@@ -294,7 +294,7 @@ class Talk:
             number = question.choices.index(NONE) + 1
             self._say("chat-none_of_these", number=number)
         elif question.exact_only:
-            self._say_what_stands("chat-exact_needed")
+            self._say_what_stands(self._wording.say("chat-exact_needed"))
         elif question.kind == "number":
             self._say("chat-number_unclear", unit=self._wording.say(f"unit-{question.unit}"))
         elif len(reply.candidates) == 1:
@@ -305,7 +305,7 @@ class Talk:
             labels = " / ".join(self.sentences.choice(question.id, c) for c in reply.candidates)
             self._say("chat-unclear_between", candidates=labels)
         else:
-            self._say_what_stands("chat-unclear")
+            self._say_what_stands(self._wording.say("chat-unclear"))
         if self._misses >= MISSES_UNTIL_SHOWN_AGAIN:
             self._question_shown = None
 

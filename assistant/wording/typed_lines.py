@@ -82,6 +82,11 @@ def _tray(typed: str, wording: Wording) -> tuple[str, ...] | None:
     return tuple(lines) if lines and all(lines) else None
 
 
+def no_shades(typed: str) -> tuple[str, ...]:
+    """The figures in it that are no shade, each once."""
+    return tuple(dict.fromkeys(figure for figure in typed if figure.isdecimal() and not _SHADES.fullmatch(figure)))
+
+
 def _sides(typed: str, wording: Wording) -> Iterator[str]:
     for part in filter(str.strip, re.split(r"(?<=[0-5-])\s*[;,\n]?\s*(?=[^\W\d])", typed)):
         word = re.match(r"\D*?(?=\s*[:=]?\s*[0-5-])", part)

@@ -145,6 +145,10 @@ measuring-until_when = Until when did you watch? Type all of it in one line, suc
 measuring-unclear_lamp_log = We did not understand that. Press Enter or type “out” or “on” when the light changes, a time with one of them, “undo”, or “end” when you have switched the oven off.
 measuring-unclear_temperature_log = We did not understand that. Type a reading such as 143 or 290 F, a time with one, “opened”, “undo” or “end”.
 measuring-unclear_browning = We did not understand that. Type both sides with nine figures each: top 333 332 222, underside 110 100 000.
+measuring-no_shade = { $number ->
+    [one] { $figures } is no shade.
+   *[other] { $figures } are no shades.
+} Shades go from 0 for white to 5 for burnt. Type both sides with nine figures each: top 333 332 222, underside 110 100 000.
 measuring-pause = You were in the middle of a test with a hot oven. How is it now?
 measuring-pause_all_well = It is on, somebody was with it all the time, and nothing is unusual. (Then type what you saw meanwhile, with its times.)
 measuring-pause_is_off = It is off, or nobody was with it

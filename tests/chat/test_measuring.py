@@ -490,3 +490,20 @@ def test_what_is_drawn_is_put_right(at_the_lamp_watch: Conversation, languages: 
     assert "reads 8 degrees too high" in after
     assert "The last reading was 143 °C" in after
     assert fed.answer("thermometer_log") == ("1:00 40 C", "10:00 151 C")
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("99", "9 is no shade. Shades go from 0 for white to 5 for burnt."),
+        ("top 337 332 622, underside 110 100 000", "7, 6 are no shades."),
+        ("top 333", "We did not understand that. Type both sides with nine figures each"),
+    ],
+)
+def test_figures_that_are_no_shade_are_named(
+    at_the_lamp_watch: Conversation, languages: Languages, typed: str, said: str
+) -> None:
+    at_the_lamp_watch.do(GiveAnswer("bread_tray", ["top 333 332 222", "underside 110 100 000"]))
+    fed = _watched(at_the_lamp_watch, languages, (0, "back"), (5, typed))
+    assert said in _flat(fed)
+    assert fed.answer("bread_tray") == ("top 333 332 222", "underside 110 100 000")

@@ -4,7 +4,7 @@ import pytest
 
 from assistant.knowledge.model import Kind
 from assistant.wording.sentences import Sentences
-from assistant.wording.typed_lines import typed_lines, typed_scale
+from assistant.wording.typed_lines import no_shades, typed_lines, typed_scale
 
 
 @pytest.mark.parametrize(
@@ -76,3 +76,8 @@ def test_shades_that_are_not_nine_are_not_guessed(typed: str, sentences: Sentenc
 )
 def test_a_scale_is_told_alone_or_behind_its_reading(typed: str, scale: str | None, sentences: Sentences) -> None:
     assert typed_scale(typed, "300", sentences.wording) == scale
+
+
+@pytest.mark.parametrize(("typed", "none"), [("99", ("9",)), ("top 337 332 682", ("7", "6", "8")), ("top 012 345", ())])
+def test_figures_that_are_no_shade_are_named(typed: str, none: tuple[str, ...]) -> None:
+    assert no_shades(typed) == none
