@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from threading import Thread
 
-from assistant.chat.alarm import Alarm
+from assistant.chat.longest_time import longest_s, run_of
 from assistant.chat.measured_pages import MeasuredPages
 from assistant.chat.screen import Paragraph
 from assistant.interview.commands import (
@@ -21,7 +21,7 @@ from assistant.interview.commands import (
 from assistant.interview.conversation import Conversation
 from assistant.interview.state import Measuring
 from assistant.interview.view import QuestionView
-from assistant.knowledge.model import MEASUREMENTS, HotRun, Kind, Question
+from assistant.knowledge.model import MEASUREMENTS, Kind, Question
 from assistant.knowledge.readings import (
     FEWEST_READINGS,
     Scale,
@@ -58,7 +58,6 @@ class MeasuringTalk:
     write: Write
     clock: Callable[[], datetime]
     plain: bool
-    _alarm: tuple[str, datetime, Alarm] | None = field(default=None, init=False)
     _in_doubt: dict[str, tuple[str, ...]] = field(default_factory=dict, init=False)
     """Question -> what was typed afterwards and doesn't count before it is known in which scale."""
 
@@ -79,22 +78,6 @@ class MeasuringTalk:
 
     def under_way(self, question: QuestionView | None) -> Measuring | None:
         return self.conversation.state.measuring.get(question.id) if question is not None else None
-
-    def alarm(self) -> Alarm | None:
-        """Of what is being written down; the same one for all of that measurement, so that it rings once."""
-        for question_id, now in self.conversation.state.measuring.items():
-            if self._alarm is None or self._alarm[:2] != (question_id, now.begun_at):
-                self._alarm = (question_id, now.begun_at, self._alarm_of(question_id, now.begun_at))
-            return self._alarm[2]
-        return None
-
-    def _alarm_of(self, question_id: str, begun_at: datetime) -> Alarm:
-        up, off = self.wording.say("measuring-time_is_up"), self.wording.say("measuring-off_now")
-        longest_s = _longest_s(self.conversation.script.knowledge.questions[question_id])
-        return Alarm(
-            is_due=lambda: (self.clock() - begun_at).total_seconds() > longest_s,
-            said=(Paragraph(f"{up} {off}", "danger"),),
-        )
 
     def prepare(self, question: QuestionView) -> None:
         """Simulate in the background what such an oven would show, while the person reads and watches."""
@@ -228,7 +211,7 @@ class MeasuringTalk:
 
     def _begin(self, question: QuestionView) -> bool:
         if self._did(BeginMeasuring(question.id)):
-            minutes = _run(self._question(question)).longest.value
+            minutes = run_of(self._question(question)).longest.value
             self._say(f"measuring-begun_{question.kind}", minutes=minutes)
         return True
 
@@ -260,8 +243,8 @@ class MeasuringTalk:
 
     def _watched_s(self, now: Measuring, question: QuestionView) -> float:
         """Until when the lamp was watched: until it is said, or, long after the longest time, its last change."""
-        elapsed_s, longest_s, latest = self._elapsed_s(now), self._longest_s(question), latest_s(now.lines)
-        return latest if elapsed_s > longest_s + NEVER_MIND_S else max(min(elapsed_s, longest_s), latest)
+        elapsed_s, most_s, latest = self._elapsed_s(now), self._longest_s(question), latest_s(now.lines)
+        return latest if elapsed_s > most_s + NEVER_MIND_S else max(min(elapsed_s, most_s), latest)
 
     def _did(self, *commands: Command) -> bool:
         """True also where a line was refused: the reason was said, and the clock runs on."""
@@ -288,7 +271,7 @@ class MeasuringTalk:
         return max((self.clock() - now.begun_at).total_seconds(), 0.0)
 
     def _longest_s(self, question: QuestionView) -> float:
-        return _longest_s(self._question(question))
+        return longest_s(self._question(question))
 
     def _kind(self, question: QuestionView) -> Kind:
         return self._question(question).kind
@@ -298,15 +281,6 @@ class MeasuringTalk:
 
     def _say(self, message_id: str, style: str = "strong", **arguments: str | float) -> None:
         self.write([Paragraph(self.wording.say(message_id, **arguments), style)])  # type: ignore[arg-type]
-
-
-def _longest_s(question: Question) -> float:
-    return _run(question).longest.value * 60
-
-
-def _run(question: Question) -> HotRun:
-    assert question.run is not None
-    return question.run
 
 
 def _prepared(prepare: Callable[[], object]) -> None:
