@@ -115,7 +115,7 @@ class MeasuringTalk:
         if scale is not None:
             return self._note(question, now, in_one_scale(now.lines, scale))
         if self._late(now, question):
-            return self._end(question, now)
+            return self._end_late(line, question, now)
         if is_word(line, "measuring_end", self.wording):
             return self._ask_scale(question) or self._end(question, now)
         if is_word(line, "measuring_undo", self.wording):
@@ -123,6 +123,15 @@ class MeasuringTalk:
         if not line.strip() and question.kind == "lamp_log":
             line = self._other_than(now)
         return self._take_lines(line, question, now)
+
+    def _end_late(self, line: str, question: QuestionView, now: Measuring) -> bool:
+        """What was being typed when the time ran out still counts, if it tells a time before that."""
+        lines = typed_lines(line, self._kind(question), self.wording)
+        if lines is None or any(each.endswith(" end") for each in lines) or latest_s(lines) > self._longest_s(question):
+            return self._end(question, now)
+        self._note(question, now, with_known_scale(self._question(question), (*now.lines, *lines)))
+        noted = self.under_way(question)
+        return noted is None or self._open_reading(question) is not None or self._end(question, noted)
 
     def _take_lines(self, line: str, question: QuestionView, now: Measuring) -> bool:
         lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now))

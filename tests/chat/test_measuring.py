@@ -193,6 +193,38 @@ def test_a_second_measurement_rings_anew(at_the_thermometer: Conversation, langu
     assert (len(_rung(one)), len(_rung(other))) == (1, 1)
 
 
+@pytest.mark.parametrize(
+    ("typed", "lines"),
+    [
+        ("29:30 on", ("7:00 out", "29:30 lit", "30:00 end")),
+        ("on", ("7:00 out", "30:00 end")),
+        ("30:04 on", ("7:00 out", "30:00 end")),
+        ("6:00 out", ("7:00 out", "30:00 end")),
+    ],
+)
+def test_a_change_before_the_longest_time_counts_though_it_is_typed_after_it(
+    watch: Watch, typed: str, lines: tuple[str, ...]
+) -> None:
+    assert watch((0, "begin"), (420, ""), (1810, typed)).answer("lamp_watch") == lines
+
+
+def test_a_reading_in_doubt_that_is_typed_after_the_longest_time_is_asked_about_once(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    typed = (60, "75"), (1805, "29:00 350"), (1810, "F")
+    fed = _watched(at_the_thermometer, languages, *typed, (1815, "end"))
+    assert "Is that 350 °C or 350 °F?" in fed.screen
+    assert fed.answer("thermometer_log") == ("1:00 75 F", "29:00 350 F")
+    assert not fed.conversation.assessment.danger.open
+
+
+def test_whoever_never_tells_the_scale_counts_as_in_danger(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "75"), (1805, "29:00 350"), (1810, "end"))
+    assert fed.conversation.assessment.danger.stops
+
+
 @pytest.mark.parametrize("way_out", ["not sure", "skip"])
 def test_who_stops_measuring_is_told_to_turn_the_oven_off(watch: Watch, way_out: str) -> None:
     fed = watch((0, "begin"), (60, way_out))
