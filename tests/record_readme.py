@@ -9,6 +9,7 @@ import sys
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
+from assistant.chat.alarm import Alarm
 from assistant.chat.pages import Pages
 from assistant.chat.screen import Paragraph, write
 from assistant.chat.talk import Talk
@@ -78,7 +79,7 @@ class RecordingTerminal:
     def write(self, paragraphs: Sequence[Paragraph]) -> None:
         write(self.screen, paragraphs, colour=False, width=WIDTH)
 
-    def ask(self, completions: Sequence[str]) -> str:
+    def ask(self, completions: Sequence[str], alarm: Alarm | None = None) -> str:
         line = next(self._lines, None)
         if line is None:
             self.screen.write("> \n")

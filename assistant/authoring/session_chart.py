@@ -9,6 +9,8 @@ from assistant.interview.answers import still_fits
 from assistant.interview.log import EventLog
 from assistant.interview.script import Script
 from assistant.interview.state import fold
+from assistant.interview.thermometer import bias_k
+from assistant.knowledge.readings import put_right
 from assistant.reports.measured import chart_of, described_in_words, instrument_of, words_of
 from assistant.reports.svg_chart import svg_chart
 from assistant.wording.sentences import Sentences
@@ -27,7 +29,8 @@ def draw(log: EventLog, script: Script, sentences: Sentences, prefix: str, pictu
         question = script.knowledge.questions.get(answer.question_id)
         if instrument is None or not isinstance(answer.value, tuple) or not still_fits(question, answer.value):
             continue
-        chart = chart_of(instrument, answer.value)
+        bias = bias_k(script.knowledge, answer.question_id, answers)
+        chart = chart_of(instrument, put_right(answer.value, bias) if bias is not None else answer.value)
         try:
             picture.write_text(svg_chart(chart, words_of(sentences, answer.question_id, chart)), encoding="utf-8")
         except OSError as error:

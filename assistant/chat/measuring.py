@@ -1,12 +1,14 @@
 """Writing down what a hot oven does: the clock, the lines as they come, and the ways out, each with 'off now'."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from threading import Thread
 
-from assistant.chat.screen import BLANK, Paragraph, width_of_screen
+from assistant.chat.longest_time import longest_s, run_of
+from assistant.chat.measured_pages import MeasuredPages
+from assistant.chat.screen import Paragraph
 from assistant.interview.commands import (
     BeginMeasuring,
     Command,
@@ -19,25 +21,25 @@ from assistant.interview.commands import (
 from assistant.interview.conversation import Conversation
 from assistant.interview.state import Measuring
 from assistant.interview.view import QuestionView
-from assistant.knowledge.model import MEASUREMENTS, HotRun, Kind, Question
+from assistant.knowledge.model import MEASUREMENTS, Kind, Question
 from assistant.knowledge.readings import (
     FEWEST_READINGS,
-    far_too_hot,
+    Scale,
+    in_scale,
     latest_s,
     minutes_and_seconds,
     reading_c,
 )
+from assistant.knowledge.scale import far_too_hot_so_far, in_one_scale, reading_to_ask_about, with_known_scale
 from assistant.wording.locale import Wording
 from assistant.wording.sentences import Sentences
 from assistant.wording.typed import is_word
-from assistant.wording.typed_lines import typed_lines
+from assistant.wording.typed_lines import no_shades, typed_lines, typed_scale
 
 TOO_HOT = "too_hot"
 """The danger sign of an oven that runs away."""
 NEVER_MIND_S = 120.0
 """An end that is typed later than this after the longest time says nothing of the time between."""
-ENOUGH_TIMES_OUT = 3
-"""Two whole cycles: more of them tell little more."""
 
 Do = Callable[..., bool]
 Write = Callable[[list[Paragraph]], None]
@@ -56,6 +58,11 @@ class MeasuringTalk:
     write: Write
     clock: Callable[[], datetime]
     plain: bool
+    _in_doubt: dict[str, tuple[str, ...]] = field(default_factory=dict, init=False)
+    """Question -> what was typed afterwards and doesn't count before it is known in which scale."""
+
+    def __post_init__(self) -> None:
+        self._pages = MeasuredPages(self.sentences, plain=self.plain)
 
     @property
     def wording(self) -> Wording:
@@ -63,6 +70,11 @@ class MeasuringTalk:
 
     def handles(self, question: QuestionView | None) -> bool:
         return question is not None and question.kind in MEASUREMENTS
+
+    def say_checked(self, question: QuestionView) -> None:
+        """Where the question was about a thermometer in water: what was found."""
+        conversation = self.conversation
+        self.write(list(self._pages.checked(conversation.script, conversation.assessment, question.id)))
 
     def under_way(self, question: QuestionView | None) -> Measuring | None:
         return self.conversation.state.measuring.get(question.id) if question is not None else None
@@ -79,66 +91,142 @@ class MeasuringTalk:
         words = ("measuring_begin",) if now is None else ("measuring_end", "measuring_undo")
         if not line.strip() or any(is_word(line, word, self.wording) for word in words):
             return True
+        if self._scale_told(line, question) is not None:
+            return True
         elapsed_s = self._elapsed_s(now) if now is not None else None
         return typed_lines(line, self._kind(question), self.wording, elapsed_s) is not None
 
-    def unclear(self, question: QuestionView) -> str:
-        """The message for a line that wasn't understood: before the start, how to begin."""
-        begins = question.kind != "browning" and self.under_way(question) is None
-        return "measuring-not_begun" if begins else f"measuring-unclear_{question.kind}"
+    def unclear(self, line: str, question: QuestionView) -> str:
+        """What to say to a line that wasn't understood: before the start, how to begin."""
+        if question.kind != "browning":
+            begun = self.under_way(question) is not None
+            return self.wording.say(f"measuring-unclear_{question.kind}" if begun else "measuring-not_begun")
+        wrong = no_shades(line)
+        if not wrong:
+            return self.wording.say("measuring-unclear_browning")
+        return self.wording.say("measuring-no_shade", figures=", ".join(wrong), number=len(wrong))
 
     def take(self, line: str, question: QuestionView) -> bool:
         """Whether the line was understood as part of the measurement."""
         now = self.under_way(question)
         if now is None:
             return self._take_before(line, question)
+        scale = self._scale_told(line, question)
+        if scale is not None:
+            return self._note(question, now, in_one_scale(now.lines, scale))
         if self._late(now, question):
-            return self._end(question, now)
+            return self._end_late(line, question, now)
         if is_word(line, "measuring_end", self.wording):
-            return self._end(question, now)
+            return self._ask_scale(question) or self._end(question, now)
         if is_word(line, "measuring_undo", self.wording):
             return self._did(TakeBackLine(question.id)) and self.show(question)
         if not line.strip() and question.kind == "lamp_log":
             line = self._other_than(now)
+        return self._take_lines(line, question, now)
+
+    def _end_late(self, line: str, question: QuestionView, now: Measuring) -> bool:
+        """What was being typed when the time ran out still counts, if it tells a time before that."""
+        lines = typed_lines(line, self._kind(question), self.wording)
+        if lines is None or any(each.endswith(" end") for each in lines) or latest_s(lines) > self._longest_s(question):
+            return self._end(question, now)
+        self._note(question, now, with_known_scale(self._question(question), (*now.lines, *lines)))
+        noted = self.under_way(question)
+        return noted is None or self._open_reading(question) is not None or self._end(question, noted)
+
+    def _take_lines(self, line: str, question: QuestionView, now: Measuring) -> bool:
         lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now))
         if lines is None or any(each.endswith(" end") for each in lines):
-            return False
+            return self._ask_scale(question)
         if latest_s(lines) > self._elapsed_s(now) + 1:
             self._say("measuring-not_yet", now=minutes_and_seconds(self._elapsed_s(now)))
             return True
-        if self._did(*(NoteLine(question.id, each) for each in lines)):
+        return self._note(question, now, with_known_scale(self._question(question), (*now.lines, *lines)))
+
+    def _note(self, question: QuestionView, now: Measuring, lines: tuple[str, ...]) -> bool:
+        """Note the lines that are new; where one before is read in another way now, all of them anew."""
+        kept = len(now.lines) if lines[: len(now.lines)] == now.lines else 0
+        anew = [TakeBackLine(question.id)] * (len(now.lines) - kept)
+        if self._did(*anew, *(NoteLine(question.id, each) for each in lines[kept:])):
             self.show(question)
             self._end_if_far_too_hot(question)
         return True
 
     def _end_if_far_too_hot(self, question: QuestionView) -> None:
-        """One reading is enough: the oven runs away."""
+        """One reading is enough, once its scale is known: the oven runs away."""
         now = self.under_way(question)
-        read = [c for line in now.lines if (c := reading_c(line)) is not None] if now is not None else []
-        if now is None or not read or not far_too_hot(self._question(question), read):
+        if now is None or self._open_reading(question) or not far_too_hot_so_far(self._question(question), now.lines):
             return
         self._say("measuring-too_hot", style="danger")
-        if len(read) >= FEWEST_READINGS:
+        if sum(reading_c(line) is not None for line in in_scale(now.lines, "C")) >= FEWEST_READINGS:
             self._end(question, now)
         else:
             self._say("measuring-off_now", style="danger")
             self.do(LeaveMeasuring(question.id), HearDanger(TOO_HOT, clear=True))
 
+    def _open_reading(self, question: QuestionView) -> str | None:
+        """The reading of which it has to be known whether it is in Celsius or in Fahrenheit. Counts as the former."""
+        now = self.under_way(question)
+        lines = now.lines if now is not None else self._in_doubt.get(question.id, ())
+        return reading_to_ask_about(self._question(question), lines)
+
+    def _ask_scale(self, question: QuestionView) -> bool:
+        """True if it has to be asked."""
+        reading = self._open_reading(question)
+        if reading is not None:
+            self._say("measuring-which_scale", style="danger", reading=reading)
+        return reading is not None
+
+    def _scale_told(self, line: str, question: QuestionView) -> Scale | None:
+        reading = self._open_reading(question)
+        return typed_scale(line, reading, self.wording) if reading is not None else None
+
+    def leave(self) -> bool:
+        """Every way out of a test with a hot oven says that it is to be turned off. True if danger is in doubt now:
+        a reading whose scale wasn't told, which is asked about.
+        """
+        questions, under_way = self.conversation.script.knowledge.questions, self.conversation.state.measuring
+        logs = [(questions[each], now.lines) for each, now in under_way.items() if each in questions]
+        doubt = bool(self._in_doubt) or any(reading_to_ask_about(*log) for log in logs)
+        self._in_doubt.clear()
+        if under_way or doubt:
+            self._say("measuring-off_now", style="danger")
+            self.do(*map(LeaveMeasuring, under_way), *[HearDanger(TOO_HOT, clear=False)] * doubt)
+        return doubt
+
+    def leave_for_now(self) -> None:
+        """What is under way may be gone on with; what was typed afterwards isn't kept, but a doubt is."""
+        if self._in_doubt:
+            self._in_doubt.clear()
+            self._say("measuring-off_now", style="danger")
+            self.do(HearDanger(TOO_HOT, clear=False))
+
     def _take_before(self, line: str, question: QuestionView) -> bool:
-        if question.kind != "browning" and is_word(line, "measuring_begin", self.wording):
-            if self._did(BeginMeasuring(question.id)):
-                self._say(f"measuring-begun_{question.kind}", minutes=self._run(question).longest.value)
+        scale = self._scale_told(line, question)
+        if scale is not None:
+            self._give(question, in_one_scale(self._in_doubt[question.id], scale))
             return True
+        if question.kind != "browning" and is_word(line, "measuring_begin", self.wording):
+            return self._ask_scale(question) or self._begin(question)
         lines = typed_lines(line, self._kind(question), self.wording)
         if lines is None:
-            return False
+            return self._ask_scale(question)
         if question.kind == "lamp_log" and len(lines) == 1:
             self._say("measuring-until_when")
-        else:
-            self._give(question, lines)
+            return True
+        self._in_doubt[question.id] = with_known_scale(self._question(question), lines)
+        if not self._ask_scale(question):
+            self._give(question, self._in_doubt[question.id])
+        return True
+
+    def _begin(self, question: QuestionView) -> bool:
+        if self._did(BeginMeasuring(question.id)):
+            minutes = run_of(self._question(question)).longest.value
+            self._say(f"measuring-begun_{question.kind}", minutes=minutes)
         return True
 
     def _give(self, question: QuestionView, lines: tuple[str, ...]) -> bool:
+        lines = in_scale(lines, "C")
+        self._in_doubt.pop(question.id, None)
         if question.kind == "lamp_log" and not lines[-1].endswith(" end"):
             lines = (*lines, f"{lines[-1].split(' ')[0]} end")
         self._say("measuring-off_now", style="danger")
@@ -147,28 +235,9 @@ class MeasuringTalk:
             self._say("measured-compared", style="quiet")
         if not self._did(GiveAnswer(question.id, list(lines))):
             return False
-        self._draw(question, lines)
+        script, state = self.conversation.script, self.conversation.state
+        self.write(list(self._pages.outcome(script, state, question.id, lines)))
         return True
-
-    def _draw(self, question: QuestionView, lines: tuple[str, ...]) -> None:
-        """The chart of what was measured, where there is room for it; else the same in words."""
-        from assistant.reports.measured import chart_of, described_in_words, instrument_of, usual_first_out_s, words_of
-        from assistant.reports.terminal_chart import NARROWEST, terminal_chart
-
-        instrument = instrument_of(self.conversation.script, question.id)
-        if instrument is None:
-            return
-        chart = chart_of(instrument, lines)
-        width = width_of_screen()
-        if width >= NARROWEST and not self.plain:
-            drawn = terminal_chart(chart, words_of(self.sentences, question.id, chart), width=width)
-            self.write([BLANK, *(Paragraph(line) for line in drawn)])
-        else:
-            self.write([BLANK, *(Paragraph(said) for said in described_in_words(self.sentences, chart))])
-        usual = usual_first_out_s(instrument) if question.kind == "lamp_log" else None
-        if usual is not None:
-            early, late = map(minutes_and_seconds, usual)
-            self._say("measured-usual_out", style="quiet", early=early, late=late)
 
     def _end(self, question: QuestionView, now: Measuring) -> bool:
         """Use what was noted, up to now or to the longest that it may take."""
@@ -183,8 +252,8 @@ class MeasuringTalk:
 
     def _watched_s(self, now: Measuring, question: QuestionView) -> float:
         """Until when the lamp was watched: until it is said, or, long after the longest time, its last change."""
-        elapsed_s, longest_s, latest = self._elapsed_s(now), self._longest_s(question), latest_s(now.lines)
-        return latest if elapsed_s > longest_s + NEVER_MIND_S else max(min(elapsed_s, longest_s), latest)
+        elapsed_s, most_s, latest = self._elapsed_s(now), self._longest_s(question), latest_s(now.lines)
+        return latest if elapsed_s > most_s + NEVER_MIND_S else max(min(elapsed_s, most_s), latest)
 
     def _did(self, *commands: Command) -> bool:
         """True also where a line was refused: the reason was said, and the clock runs on."""
@@ -197,26 +266,12 @@ class MeasuringTalk:
         return self.wording.say("words-lamp_out" if lit else "words-lamp_lit").split("|")[0].strip()
 
     def show(self, question: QuestionView) -> bool:
-        """What was noted so far, and what is still wanted."""
-        self.write(list(self._status(question)))
-        return True
-
-    def _status(self, question: QuestionView) -> Iterator[Paragraph]:
+        """What was noted so far, and what is still wanted or has to be asked."""
         now = self.under_way(question)
-        if now is None:
-            return
-        yield BLANK
-        for line in now.lines[-4:]:
-            at, what = line.split(" ", 1)
-            known = what in ("lit", "out", "opened")
-            said = self.wording.say(f"measuring-{what}") if known else what.replace(" C", " °C").replace(" F", " °F")
-            yield Paragraph(said, "plain", f"  {at:>6}  ")
-        if question.kind == "lamp_log":
-            out = sum(line.endswith(" out") for line in now.lines)
-            left = max(ENOUGH_TIMES_OUT - out, 0)
-            yield Paragraph(self.wording.say("measuring-lamp_more", left=left), "quiet")
-        else:
-            yield Paragraph(self.wording.say("measuring-readings_more", readings=len(now.lines)), "quiet")
+        if now is not None:
+            self.write(list(self._pages.so_far(question, now)))
+            self._ask_scale(question)
+        return True
 
     def _late(self, now: Measuring, question: QuestionView) -> bool:
         return self._elapsed_s(now) > self._longest_s(question)
@@ -225,12 +280,7 @@ class MeasuringTalk:
         return max((self.clock() - now.begun_at).total_seconds(), 0.0)
 
     def _longest_s(self, question: QuestionView) -> float:
-        return self._run(question).longest.value * 60
-
-    def _run(self, question: QuestionView) -> HotRun:
-        run = self._question(question).run
-        assert run is not None
-        return run
+        return longest_s(self._question(question))
 
     def _kind(self, question: QuestionView) -> Kind:
         return self._question(question).kind

@@ -50,7 +50,7 @@ class Pages:
             Paragraph(text.text, "danger" if view.about_danger else "strong"),
             *numbered([label for _, label in text.choices]),
         ]
-        if text.kind in MEASUREMENTS:
+        if text.kind in MEASUREMENTS or view.should_read_c is not None:
             page.append(Paragraph(text.how))
         if view.standing is not None:
             standing = self._sentences.given(view.id, view.standing)

@@ -10,9 +10,10 @@ from assistant.interview.answers import code_of, still_fits
 from assistant.interview.danger import Danger, Stop, danger_of
 from assistant.interview.script import Script, question_of_key
 from assistant.interview.state import Answer, State
+from assistant.interview.thermometer import bias_k
 from assistant.knowledge.danger_questions import sign_question_id
 from assistant.knowledge.model import Care, Effects, Knowledge, Question
-from assistant.knowledge.readings import summary
+from assistant.knowledge.readings import put_right, summary
 
 
 @dataclass(frozen=True)
@@ -132,7 +133,9 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
         question = knowledge.questions[question_id]
         if answer.status != "answered":
             continue
-        own = _own_report(question, answer)
+        own = _own_report(
+            question, answer, bias_k(knowledge, question_id, answers) if question.is_measurement else None
+        )
         if own is not None:
             found[question_id] = own
         chosen = _chosen(answer)
@@ -155,10 +158,12 @@ def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str
     return found
 
 
-def _own_report(question: Question, answer: Answer) -> str | None:
-    """What the answer reports as a whole: a code, or the lines that were written down."""
+def _own_report(question: Question, answer: Answer, bias: float | None) -> str | None:
+    """What the answer reports as a whole: a code, or the lines that were written down, put right by the bias."""
     if question.is_measurement:
-        return "\n".join(answer.value) if isinstance(answer.value, tuple) else None
+        if not isinstance(answer.value, tuple):
+            return None
+        return "\n".join(put_right(answer.value, bias) if bias is not None else answer.value)
     code = code_of(question, answer.value)
     return code if question.observable and code is not None and code in codes_of(question) else None
 

@@ -7,6 +7,7 @@ from assistant.interview.assess import Assessment
 from assistant.interview.next_question import choose_next
 from assistant.interview.script import Script
 from assistant.interview.state import State, Value
+from assistant.interview.thermometer import should_read_c
 from assistant.interview.verdict import Verdict, give_verdict
 from assistant.knowledge.danger_questions import is_danger_question
 from assistant.knowledge.model import Knowledge
@@ -17,6 +18,7 @@ class QuestionView:
     """One question as it may be put to this person now. `standing` is an earlier answer that still stands.
 
     `exact_only`: about danger, and about what the person allows, nothing that was typed is guessed.
+    `should_read_c`: of the water into which a thermometer is held, what it should read where this person lives.
     """
 
     id: str
@@ -29,6 +31,7 @@ class QuestionView:
     open_danger: bool
     answered_so_far: int
     standing: Value | None = None
+    should_read_c: float | None = None
 
 
 View = QuestionView | Verdict
@@ -60,4 +63,5 @@ def question_view(knowledge: Knowledge, question_id: str, state: State, open_dan
         open_danger=open_danger,
         answered_so_far=sum(answer.status != "skipped" for answer in state.answers.values()),
         standing=standing.value if standing else None,
+        should_read_c=should_read_c(knowledge, question_id, state.answers),
     )

@@ -18,6 +18,7 @@ from assistant.knowledge.figures import Likelihood as Likelihood
 from assistant.knowledge.figures import SpokenWord as SpokenWord
 from assistant.knowledge.figures import Unit as Unit
 from assistant.knowledge.figures import Word as Word
+from assistant.knowledge.fixed_points import FixedPoint
 from assistant.knowledge.foreseen import Foreseen as Foreseen
 from assistant.knowledge.kinds import MEASURED_CODES as MEASURED_CODES
 from assistant.knowledge.kinds import MEASUREMENTS as MEASUREMENTS
@@ -110,7 +111,7 @@ class Question(Entry):
 
     `all_gone_through`: of several answers, who answers looks at each, so that what isn't named counts too.
     `run`: how the oven is run for a measurement; `measures`: the observables whose other reports count no more once
-    it is there, for it tells the same and more.
+    it is there, for it tells the same and more. `fixed_point`: the water in which a thermometer is checked.
     """
 
     note: Note
@@ -129,6 +130,7 @@ class Question(Entry):
     number: NumberRange | None = None
     run: HotRun | None = None
     measures: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()
+    fixed_point: FixedPoint | None = None
     ask_when: tuple[Id, ...] = ()
     not_when: tuple[Id, ...] = ()
     needs: tuple[Id, ...] = ()

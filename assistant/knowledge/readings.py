@@ -8,6 +8,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Literal
 
 from assistant.errors import Refused
 from assistant.knowledge.model import Kind, Question
@@ -27,6 +28,10 @@ LONG_ENOUGH = 0.8
 """Of the longest time of a watch: only then is a light that stayed lit said never to have gone out."""
 FEWEST_READINGS = 2
 SHADES = range(6)
+
+Scale = Literal["C", "F"]
+UNSAID = "?"
+"""In place of a scale, while lines are noted: which one it is wasn't said."""
 
 _LINE = re.compile(r"(\d{1,3}):([0-5]\d) (.+)")
 _DEGREES = re.compile(r"(-?\d{1,4}(?:\.\d{1,2})?) (C|F)")
@@ -182,7 +187,7 @@ _NOT_ENOUGH_YET = frozenset({"watched_too_short", "too_few_readings", "lamp_firs
 
 def check_so_far(kind: Kind, lines: Sequence[str]) -> None:
     """Raises Refused where no line to come could make it right."""
-    whole = lines
+    whole = in_scale(lines, "C")
     if kind == "lamp_log":
         whole = (*lines, f"{lines[-1].split(' ')[0]} end")
     try:
@@ -226,6 +231,27 @@ def reading_c(line: str) -> float | None:
     """The reading in a line, None where there is none."""
     found = _LINE.fullmatch(line)
     return _celsius(found[3]) if found and _DEGREES.fullmatch(found[3]) else None
+
+
+def put_right(lines: Sequence[str], bias_k: float) -> tuple[str, ...]:
+    """The lines with each reading less what the thermometer reads too high, in °C; lines that can't be read stay."""
+    return tuple(_put_right(line, bias_k) for line in lines)
+
+
+def _put_right(line: str, bias_k: float) -> str:
+    try:
+        celsius = reading_c(line)
+    except Refused:
+        return line
+    if celsius is None:
+        return line
+    right_c = min(max(celsius - bias_k, COLDEST_C), HOTTEST_C)
+    return f"{line.split(' ', 1)[0]} {right_c:.2f} C"
+
+
+def in_scale(lines: Sequence[str], scale: Scale) -> tuple[str, ...]:
+    """The lines, with those readings whose scale wasn't said (`12:00 143 ?`) taken to be in that scale."""
+    return tuple(line.removesuffix(UNSAID) + scale if line.endswith(f" {UNSAID}") else line for line in lines)
 
 
 def _celsius(what: str) -> float:

@@ -222,3 +222,22 @@ def measurements_run_in_ways_of_the_model(read: RulesFolder) -> None:
             near = nearest_name(question.run.way, WAYS)
             file = f"questions/{question_id}.yaml"
             read.add_problem(file, ("run", "way"), "no_way", near, found=question.run.way, valid=", ".join(WAYS))
+
+
+def fixed_points_check_thermometers(read: RulesFolder) -> None:
+    """What a thermometer reads in water is a number of degrees, and goes before a measurement with a thermometer."""
+    questions: dict[str, Question] = read.entries["questions"]
+    for question_id, question in questions.items():
+        point, file = question.fixed_point, f"questions/{question_id}.yaml"
+        if point is None:
+            continue
+        checked, heights = questions.get(point.checks), questions.get(point.height_from or "")
+        if question.number is None or question.number.unit != "degrees_celsius":
+            read.add_problem(file, ("fixed_point",), "fixed_point_of_no_degrees")
+        if checked is not None and checked.kind != "temperature_log":
+            read.add_problem(file, ("fixed_point", "checks"), "checks_no_thermometer", found=point.checks)
+        for code in [code for code in point.heights if heights is not None and code not in heights.choices]:
+            valid = tuple(heights.choices) if heights is not None else ()
+            near = nearest_name(code, valid)
+            path: PathInFile = ("fixed_point", "heights", code)
+            read.add_problem(file, path, "no_answer", near, found=code, valid=", ".join(valid))

@@ -151,6 +151,7 @@ OWN_CODES: Mapping[str, str] = {
     "prices_missing": "",
     "thresholds_not_rising": "stop_above",
     "run_for_measurement": "run",
+    "heights_for_boiling": "water",
     "one_way_to_change": "",
     "shares_for_outcomes": "ways",
     "pair_says_nothing": "",

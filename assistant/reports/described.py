@@ -45,7 +45,7 @@ def _of_lamp(lamp: Lamp | None) -> Iterator[Figure]:
         return
     if not lamp.lit_first:
         yield Figure("lamp_first_lit", {"at_s": lamp.changes_s[0]})
-    outs = lamp.changes_s[0 if lamp.lit_first else 1 :: 2]
+    outs = _times_out_s(lamp)
     if outs:
         yield Figure("lamp_first_out", {"at_s": outs[0]})
     if len(outs) > 1:
@@ -58,6 +58,15 @@ def _of_lamp(lamp: Lamp | None) -> Iterator[Figure]:
     yield Figure("lamp_stayed_lit" if lit_last else "lamp_stayed_out", since)
     share = _lit_s(lamp, 0.0, lamp.ended_s) / lamp.ended_s
     yield Figure("lamp_in_all", {"ended_s": lamp.ended_s, "share_lit": share})
+
+
+def first_out_s(lamp: Lamp) -> float | None:
+    """When it first went out, in seconds since switching on; None where it didn't."""
+    return next(iter(_times_out_s(lamp)), None)
+
+
+def _times_out_s(lamp: Lamp) -> tuple[float, ...]:
+    return lamp.changes_s[0 if lamp.lit_first else 1 :: 2]
 
 
 def _lit_s(lamp: Lamp, from_s: float, to_s: float) -> float:

@@ -103,6 +103,7 @@ def terminal_chart(chart: Chart, words: Words, *, width: int = 72, plain: bool =
     """Lines of at most `width` cells. Raises ValueError below NARROWEST.
 
     `plain`: the marks are all ASCII; words stay as they are. The middle of what was expected is left to pictures.
+    A lamp alone stands on the axis; below temperatures it stands under theirs.
     """
     if width < NARROWEST:
         raise ValueError(f"a chart takes {NARROWEST} columns or more")
@@ -110,9 +111,12 @@ def terminal_chart(chart: Chart, words: Words, *, width: int = 72, plain: bool =
     frame = _frame(chart, words, width)
     lines = wrapped(words.title, width)
     lines += _temperature_lines(chart, words, frame, marks) if chart.tells_temperatures else []
+    lamp = _lamp_row(chart.lamp, frame, marks) if chart.lamp else ""
+    if chart.lamp and not chart.tells_temperatures:
+        lines += frame.labelled(words.lamp, marks.side + lamp)
     lines += _time_lines(chart, words, frame, marks)
-    if chart.lamp:
-        lines += frame.labelled(words.lamp, " " + _lamp_row(chart.lamp, frame, marks))
+    if chart.lamp and chart.tells_temperatures:
+        lines += frame.labelled(words.lamp, f" {lamp}")
     return (*lines, *_legend(chart, words, frame, marks))
 
 

@@ -1,7 +1,7 @@
 """Views -> sentences. Every front end shows the same ones; none makes its own."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
@@ -63,7 +63,13 @@ class Sentences:
         }
 
     def question(self, view: "QuestionView") -> QuestionText:
-        return self.question_by_id(view.id)
+        """With what a thermometer should read in the water that is asked about."""
+        text = self.question_by_id(view.id)
+        point = self.knowledge.questions[view.id].fixed_point
+        if point is None or view.should_read_c is None:
+            return text
+        expected = self.wording.say(f"thermometer-{point.water}", expected=f"{view.should_read_c:.0f}")
+        return replace(text, how=f"{expected} {text.how}")
 
     def question_by_id(self, question_id: str) -> QuestionText:
         question = self.knowledge.questions[question_id]

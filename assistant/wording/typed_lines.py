@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator, Mapping
 
 from assistant.knowledge.model import Kind
-from assistant.knowledge.readings import minutes_and_seconds
+from assistant.knowledge.readings import UNSAID, Scale, minutes_and_seconds
 from assistant.wording.locale import Wording
 from assistant.wording.words import normalised, phrases
 
@@ -22,7 +22,10 @@ _SHADES = re.compile(r"[0-5-]")
 
 
 def typed_lines(typed: str, kind: Kind, wording: Wording, now_s: float | None = None) -> tuple[str, ...] | None:
-    """The lines, None where something isn't understood. One without a time is of `now_s`, while the clock runs."""
+    """The lines, None where something isn't understood. One without a time is of `now_s`, while the clock runs.
+
+    A reading without a unit ends with `?`: `8:20 143 ?`.
+    """
     if kind == "browning":
         return _tray(typed, wording)
     found = [_line(part.strip(), kind, wording, now_s) for part in _PARTS.split(typed) if part.strip()]
@@ -47,18 +50,25 @@ def _what(said: str, kind: Kind, wording: Wording) -> str | None:
     degrees = _DEGREES.fullmatch(said.strip())
     if degrees is None:
         return None
-    unit = _unit(degrees["unit"], wording)
+    said_alone = not degrees["unit"].strip() or _one_of(degrees["unit"], {"degrees_alone": UNSAID}, wording)
+    unit = UNSAID if said_alone else _scale(degrees["unit"], wording)
     return f"{degrees['number'].replace(',', '.')} {unit}" if unit is not None else None
 
 
-def _unit(said: str, wording: Wording) -> str | None:
+def typed_scale(typed: str, reading: str, wording: Wording) -> Scale | None:
+    """The scale that was typed alone, or behind that reading; None for anything else."""
+    return _scale(typed.strip().removeprefix(reading), wording)
+
+
+def _scale(said: str, wording: Wording) -> Scale | None:
     name = said.strip().rstrip(".").casefold()
-    if not name:
+    if name and name in _listed("degrees_celsius", wording) and not _one_of(name, {"degrees_alone": UNSAID}, wording):
         return "C"
-    for unit, letter in (("degrees_celsius", "C"), ("degrees_fahrenheit", "F")):
-        if name in [each.strip().casefold() for each in wording.say(f"unit-{unit}", "also").split("|")]:
-            return letter
-    return None
+    return "F" if name and name in _listed("degrees_fahrenheit", wording) else None
+
+
+def _listed(unit: str, wording: Wording) -> list[str]:
+    return [each.strip().casefold() for each in wording.say(f"unit-{unit}", "also").split("|")]
 
 
 def _one_of(said: str, words: Mapping[str, str], wording: Wording) -> str | None:
@@ -70,6 +80,11 @@ def _tray(typed: str, wording: Wording) -> tuple[str, ...] | None:
     """`top 333 332 221, underside 110 100 000`; the figures may stand apart or together."""
     lines = list(_sides(typed, wording))
     return tuple(lines) if lines and all(lines) else None
+
+
+def no_shades(typed: str) -> tuple[str, ...]:
+    """The figures in it that are no shade, each once."""
+    return tuple(dict.fromkeys(figure for figure in typed if figure.isdecimal() and not _SHADES.fullmatch(figure)))
 
 
 def _sides(typed: str, wording: Wording) -> Iterator[str]:

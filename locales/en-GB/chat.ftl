@@ -117,6 +117,7 @@ words-measuring_undo = undo | slip | take that back | wrong key
 words-lamp_out = out | went out | goes out | dark | it went out | light out
 words-lamp_lit = on | lit | came on | comes on | lights up | it came on | light on
 words-door_opened = opened | door | door opened | opened the door
+words-degrees_alone = degrees | degree | deg | °
 words-tray_top = top | tops | upper side
 words-tray_underside = underside | undersides | under | bottom | bottoms
 
@@ -138,13 +139,27 @@ measuring-time_is_up = The time is up.
 measuring-off_now = Turn the oven off now, and leave its door shut until it is cool.
 measuring-not_yet = The clock says { $now }. That time has not come yet.
 measuring-too_hot = That is far more than the setting.
+measuring-which_scale = Is that { $reading } °C or { $reading } °F? Type “C” or “F”. If you cannot tell, turn the oven off now and type “not sure”.
 measuring-not_begun = When you switch the oven on, type “begin”. Or type the times afterwards, as shown above. If you cannot do it now, type “not sure”.
 measuring-until_when = Until when did you watch? Type all of it in one line, such as 7:40 out, 9:10 on, 20:00 end.
 measuring-unclear_lamp_log = We did not understand that. Press Enter or type “out” or “on” when the light changes, a time with one of them, “undo”, or “end” when you have switched the oven off.
 measuring-unclear_temperature_log = We did not understand that. Type a reading such as 143 or 290 F, a time with one, “opened”, “undo” or “end”.
 measuring-unclear_browning = We did not understand that. Type both sides with nine figures each: top 333 332 222, underside 110 100 000.
+measuring-no_shade = { $number ->
+    [one] { $figures } is no shade.
+   *[other] { $figures } are no shades.
+} Shades go from 0 for white to 5 for burnt. Type both sides with nine figures each: top 333 332 222, underside 110 100 000.
 measuring-pause = You were in the middle of a test with a hot oven. How is it now?
 measuring-pause_all_well = It is on, somebody was with it all the time, and nothing is unusual. (Then type what you saw meanwhile, with its times.)
 measuring-pause_is_off = It is off, or nobody was with it
 measuring-pause_unusual = Something is unusual
 
+
+thermometer-ice = In ice and water that is well stirred, it should read { $expected } °C.
+thermometer-boiling = In boiling water, it should read about { $expected } °C where you live.
+thermometer-checked = { $off ->
+    [right] Noted: your thermometer reads as it should.
+    [high] Noted: your thermometer reads { $kelvins } degrees too high. So much is taken off its readings.
+   *[low] Noted: your thermometer reads { $kelvins } degrees too low. So much is added to its readings.
+}
+thermometer-no_good = Your thermometer is more than 10 degrees off, so it is no good for this. We go on without it. Do not go by it when you cook.

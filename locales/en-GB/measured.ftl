@@ -33,7 +33,9 @@ measured-says_opened = { $times ->
     [one] The door was opened at { $first_s }.
    *[other] The door was opened { $times } times, from { $first_s } to { $last_s }.
 }
-measured-usual_out = In nine of ten simulated sound ovens, the light first goes out between { $early } and { $late } minutes.
+measured-usual_out = Usually, in nine of ten simulated sound ovens, the light first goes out between { $early } and { $late } minutes; yours went out at { $own }.
+measured-usual_not_out = Usually, in nine of ten simulated sound ovens, the light first goes out between { $early } and { $late } minutes; yours did not go out in { $own }.
+measured-band = The shaded band is where the thermometer would have stood in nine of ten simulated sound ovens.
 measured-compared = One moment: this is compared with simulated ovens.
 measured-written = The chart is in { $where }.
 measured-not_written = The chart could not be written: { $reason }.

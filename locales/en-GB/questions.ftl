@@ -1562,16 +1562,48 @@ question-lamp_watch_fan = Could you watch the small front light from cold with t
     .why = With a dead heater at the back the light stays on and the air stays cool.
 
 question-thermometer_kind = Have you a thermometer that is made for ovens?
-    .how = It says so on it, or in its booklet. A fever, meat or glass thermometer is not for this, and can break.
+    .how = It says so on it, or in its booklet. A fever, meat or glass thermometer is not for this, and can break. One that hangs or stands in the oven must not get wet and starts at 50 degrees, so it is used without a check.
     .why = With one we can compare the real heat with the setting.
-    .hanging_or_standing = Yes, one that hangs or stands in the oven
+    .hanging_or_standing = Yes, one that hangs or stands in the oven. It must not get wet
     .hanging_or_standing-words = hanging | standing | hangs | stands | oven thermometer | round one | dial
     .digital_with_cable = Yes, a digital one with a cable for the oven
     .digital_with_cable-words = digital | with a cable | probe with cable | cable
+    .waterproof_one = Yes, another one for ovens, and its booklet says that it is waterproof
+    .waterproof_one-words = waterproof | it is waterproof | may get wet | can get wet
     .other_kind = Only another kind
     .other_kind-words = other | another kind | meat | fever | glass | infrared
     .none_here = No
     .none_here-words = no | none | have not | don't have one
+
+question-thermometer_check = Would you check the thermometer in water first? You need not.
+    .how = Water with ice in it is at 0 degrees, boiling water near 100. Ice is the safer way. Only the metal tip may get wet, never the joint of the cable or the display.
+    .why = If it reads wrong, we can put its readings right.
+    .with_ice = Yes, I have ice
+    .with_ice-words = ice | with ice | yes | i have ice
+    .boiling_water = I have no ice, but I could boil water
+    .boiling_water-words = no ice | boil | boiling | boiling water
+    .no_check = No, I will use it as it is
+    .no_check-words = no | no check | as it is | without
+
+question-thermometer_in_ice = What does the thermometer read in ice and water?
+    .how = Fill a glass with ice, add cold water and stir well for a minute. Hold the metal tip in the middle, away from the glass, until the figures stand still. Keep the joint of the cable and the display dry. If it shows °F, type F behind the number, such as 33 F. If it reads more than 25 °C, type 25.
+    .why = A thermometer that is wrong in ice is wrong in the oven.
+
+question-height_above_sea = How high above the sea do you live?
+    .how = Roughly will do. A map or a sign at the station may say it.
+    .why = Water boils one degree cooler for every 300 metres.
+    .low_land = Near the sea or in low land, below 250 metres
+    .low_land-words = low | near the sea | by the sea | low land | coast | flat | at the sea | 0 m | 50 m | 100 m | 150 m | 200 m
+    .hills = In the hills, 250 to 750 metres
+    .hills-words = hills | in the hills | hilly | 250 m | 300 m | 350 m | 400 m | 450 m | 500 m | 550 m | 600 m | 650 m | 700 m
+    .high_land = High up, 750 to 1250 metres
+    .high_land-words = high | high up | high land | 750 m | 800 m | 850 m | 900 m | 950 m | 1000 m | 1100 m | 1200 m
+    .mountains = In the mountains, 1250 to 2000 metres
+    .mountains-words = mountains | in the mountains | 1250 m | 1300 m | 1400 m | 1500 m | 1600 m | 1700 m | 1800 m | 1900 m | 2000 m
+
+question-thermometer_in_boiling_water = What does the thermometer read in boiling water?
+    .how = Boil water in a pan on a hob that works as it always has, never in the oven. Turn the hob down until the water only just boils and nothing splashes. Leave the pan where it stands; do not lift or hold it. Steam scalds: stand aside and wear an oven glove. Hold the metal tip in the water, away from the bottom of the pan, until the figures stand still. Keep the joint, the cable and the display off the water and the hob. Then turn the hob off. If it shows °F, type F behind the number, such as 210 F. If it reads more than 125 °C, type 125; below 60 °C, type 60.
+    .why = A thermometer that is wrong in boiling water is wrong in the oven.
 
 question-thermometer_log = Could you put the oven thermometer on the middle shelf of the cold oven, and note what it reads while the oven heats?
     .how = The oven is cold and empty but for its shelf, and you stay with it. Choose heat from above and below, at 180 degrees. Switch on and start the clock. Read through the glass with the light on, every few minutes, for up to half an hour. If you must open the door, stand aside, let the steam out first, and note it. Switch off at once if you see smoke, smell burning, or it reads far more than 180.

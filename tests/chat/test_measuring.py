@@ -1,5 +1,6 @@
 """A measurement in the chat: the clock, the lines, and every way out."""
 
+import re
 from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
 from functools import partial
@@ -7,11 +8,14 @@ from functools import partial
 import pytest
 
 from assistant.authoring.cases import read_case
+from assistant.chat.alarm import Alarm
 from assistant.chat.talk import Talk
+from assistant.chat.terminal import BELL
 from assistant.errors import Refused
 from assistant.interview.commands import BeginMeasuring, GiveAnswer, HearDanger, SayNotSure
 from assistant.interview.conversation import Conversation
 from assistant.interview.view import QuestionView
+from assistant.interview.way import may_ask
 from assistant.wording.languages import Languages
 from tests.chat.conftest import Fed
 from tests.conftest import ROOT, Begin
@@ -32,17 +36,21 @@ class Clock:
 
 
 class TimedTerminal(RecordingTerminal):
-    """Types lines at their times: (seconds since the beginning, what is typed)."""
+    """Types lines at their times: (seconds since the beginning, what is typed). An alarm that is due before rings."""
 
     def __init__(self, lines: Sequence[tuple[float, str]], clock: Clock) -> None:
         super().__init__([typed for _, typed in lines])
         self._times = iter(lines)
         self._clock = clock
 
-    def ask(self, completions: Sequence[str]) -> str:
+    def ask(self, completions: Sequence[str], alarm: Alarm | None = None) -> str:
         at_s, _ = next(self._times, (0.0, ""))
         self._clock.now = max(self._clock.now, BEGAN + timedelta(seconds=at_s))
-        return super().ask(completions)
+        if alarm is not None and alarm.should_ring:
+            alarm.rung = True
+            self.screen.write(f"{BELL}\n")
+            self.write(alarm.said)
+        return super().ask(completions, alarm)
 
 
 @pytest.fixture
@@ -70,10 +78,17 @@ def at_the_thermometer(at_the_lamp_watch: Conversation) -> Conversation:
 Watch = Callable[..., Fed]
 
 
-def _watched(conversation: Conversation, languages: Languages, *lines: tuple[float, str], resumed: bool = False) -> Fed:
+def _watched(
+    conversation: Conversation,
+    languages: Languages,
+    *lines: tuple[float, str],
+    resumed: bool = False,
+    plain: bool = False,
+) -> Fed:
     clock = Clock()
     conversation._clock = clock
     terminal = TimedTerminal(lines, clock)
+    terminal.plain = plain
     sentences, listener = languages.sentences("en-GB", "great_britain"), languages.listener("en-GB")
     Talk(conversation, sentences, listener, terminal, f"ovenside resume {CODE}", clock).run(resumed=resumed)
     return Fed(terminal.screen.getvalue(), conversation)
@@ -96,6 +111,28 @@ def test_what_was_measured_is_drawn_beside_what_simulated_ovens_do(watch: Watch)
     fed = watch((0, "begin"), (420, ""), (560, ""), (730, ""), (800, "end"))
     assert "simulated sound ovens" in " ".join(fed.screen.split())
     assert "small light" in fed.screen
+
+
+def test_the_own_time_is_told_beside_the_usual_ones(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1265, ""), (1500, "end"))
+    told = re.search(r"goes out between (\d+):\d\d and (\d+):\d\d minutes; yours went out at 21:05", _flat(fed))
+    assert told is not None
+    assert 1 <= int(told[1]) < int(told[2]) <= 30
+
+
+def test_a_light_that_never_went_out_is_told_beside_the_usual_times(watch: Watch) -> None:
+    assert "yours did not go out in 26:40" in _flat(watch((0, "begin"), (1600, "end")))
+
+
+def test_the_shaded_band_is_told_in_words(at_the_thermometer: Conversation, languages: Languages) -> None:
+    typed = (60, "40"), (600, "143"), (1200, "end")
+    assert "The shaded band is where the thermometer would have stood" in _flat(
+        _watched(at_the_thermometer, languages, *typed)
+    )
+
+
+def _flat(fed: Fed) -> str:
+    return " ".join(fed.screen.split())
 
 
 def test_times_may_be_typed_afterwards(watch: Watch) -> None:
@@ -121,6 +158,71 @@ def test_after_its_longest_time_the_watch_ends_by_itself(watch: Watch) -> None:
     fed = watch((0, "begin"), (420, ""), (1850, ""))
     assert fed.answer("lamp_watch") == ("7:00 out", "30:00 end")
     assert "The time is up" in fed.screen
+
+
+def _rung(fed: Fed) -> list[str]:
+    """What stood on the screen after each ring of the bell."""
+    return [" ".join(after.split()) for after in fed.screen.split(BELL)[1:]]
+
+
+def test_when_the_longest_time_is_over_the_bell_rings_though_nothing_is_typed(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (1810, "why"), (1815, "how"))
+    (after,) = _rung(fed)
+    assert after.startswith("The time is up. Turn the oven off now")
+    assert fed.state.measuring["lamp_watch"].lines == ("7:00 out",)
+
+
+def test_before_the_longest_time_no_bell_rings(watch: Watch) -> None:
+    assert _rung(watch((0, "begin"), (420, ""), (1790, "why"))) == []
+
+
+def test_once_the_test_is_ended_no_bell_rings(watch: Watch) -> None:
+    assert _rung(watch((0, "begin"), (420, ""), (800, "end"), (2000, "why"))) == []
+
+
+def test_whoever_comes_back_after_the_longest_time_is_told_at_once(watch: Watch) -> None:
+    watch((0, "begin"), (420, ""))
+    fed = watch((1900, "2"), resumed=True)
+    assert len(_rung(fed)) == 1
+
+
+def test_a_second_measurement_rings_anew(at_the_thermometer: Conversation, languages: Languages) -> None:
+    one = _watched(at_the_thermometer, languages, (1900, "not sure"))
+    at_the_thermometer.do(BeginMeasuring("thermometer_log"))
+    other = _watched(at_the_thermometer, languages, (1700, "why"), (3900, "why"))
+    assert (len(_rung(one)), len(_rung(other))) == (1, 1)
+
+
+@pytest.mark.parametrize(
+    ("typed", "lines"),
+    [
+        ("29:30 on", ("7:00 out", "29:30 lit", "30:00 end")),
+        ("on", ("7:00 out", "30:00 end")),
+        ("30:04 on", ("7:00 out", "30:00 end")),
+        ("6:00 out", ("7:00 out", "30:00 end")),
+    ],
+)
+def test_a_change_before_the_longest_time_counts_though_it_is_typed_after_it(
+    watch: Watch, typed: str, lines: tuple[str, ...]
+) -> None:
+    assert watch((0, "begin"), (420, ""), (1810, typed)).answer("lamp_watch") == lines
+
+
+def test_a_reading_in_doubt_that_is_typed_after_the_longest_time_is_asked_about_once(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    typed = (60, "75"), (1805, "29:00 350"), (1810, "F")
+    fed = _watched(at_the_thermometer, languages, *typed, (1815, "end"))
+    assert "Is that 350 °C or 350 °F?" in fed.screen
+    assert fed.answer("thermometer_log") == ("1:00 75 F", "29:00 350 F")
+    assert not fed.conversation.assessment.danger.open
+
+
+def test_whoever_never_tells_the_scale_counts_as_in_danger(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "75"), (1805, "29:00 350"), (1810, "end"))
+    assert fed.conversation.assessment.danger.stops
 
 
 @pytest.mark.parametrize("way_out", ["not sure", "skip"])
@@ -209,7 +311,20 @@ def test_nothing_hot_is_begun_without_its_gate(begun: Begin) -> None:
         begun(danger_now=["none"]).do(BeginMeasuring("lamp_watch"))
 
 
-@pytest.mark.parametrize("readings", [[(60, "300")], [(60, "80"), (300, "262")]])
+@pytest.mark.parametrize(
+    "readings",
+    [
+        [(60, "300 C")],
+        [(60, "80 C"), (300, "262")],
+        [(10, "21"), (300, "262")],
+        [(60, "40"), (300, "262")],
+        [(60, "500")],
+        [(60, "600")],
+        [(60, "300"), (70, "C")],
+        [(60, "300"), (70, "300 °C")],
+        [(60, "80"), (300, "300"), (1900, "F, or is it")],
+    ],
+)
 def test_a_thermometer_far_above_the_setting_ends_the_test_at_once(
     at_the_thermometer: Conversation, languages: Languages, readings: list[tuple[float, str]]
 ) -> None:
@@ -217,6 +332,86 @@ def test_a_thermometer_far_above_the_setting_ends_the_test_at_once(
     assert "Turn the oven off now" in fed.screen
     assert fed.state.measuring == {}
     assert fed.conversation.assessment.danger.open
+
+
+def test_a_reading_that_may_be_fahrenheit_is_asked_about_and_danger_in_doubt_is_named(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "75"), (300, "300"), (310, "why"), (320, ""), (330, "end"))
+    screen = " ".join(fed.screen.split())
+    assert screen.count("Is that 300 °C or 300 °F?") == 3
+    assert "If you cannot tell, turn the oven off now" in screen
+    assert fed.state.measuring["thermometer_log"].lines == ("1:00 75 ?", "5:00 300 ?")
+    assert not fed.conversation.assessment.danger.open
+
+
+@pytest.mark.parametrize("told", ["F", "300 F", "fahrenheit"])
+def test_once_told_to_be_fahrenheit_all_readings_are_and_those_to_come(
+    at_the_thermometer: Conversation, languages: Languages, told: str
+) -> None:
+    typed = (60, "75"), (300, "300"), (310, told), (600, "340"), (1200, "350"), (1500, "end")
+    fed = _watched(at_the_thermometer, languages, *typed)
+    assert fed.answer("thermometer_log") == ("1:00 75 F", "5:00 300 F", "10:00 340 F", "20:00 350 F")
+    assert not fed.conversation.assessment.danger.open
+
+
+def test_a_reading_without_a_unit_counts_as_celsius_where_nothing_speaks_against_it(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "40"), (600, "143"), (1200, "end"))
+    assert fed.answer("thermometer_log") == ("1:00 40 C", "10:00 143 C")
+    assert "10:00  143\n" in fed.screen
+
+
+def test_a_reading_in_doubt_may_be_a_slip(at_the_thermometer: Conversation, languages: Languages) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "50"), (300, "300"), (310, "undo"), (320, "100"))
+    assert fed.state.measuring["thermometer_log"].lines == ("1:00 50 ?", "5:20 100 ?")
+
+
+@pytest.mark.parametrize("way_out", ["not sure", "skip", "back", "change"])
+def test_whoever_leaves_a_reading_in_doubt_is_asked_how_hot_it_gets(
+    at_the_thermometer: Conversation, languages: Languages, way_out: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "300"), (310, way_out))
+    assert "Turn the oven off now" in fed.screen
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open_questions == ("sign_too_hot",)
+    assert "How much too hot is it?" in fed.screen
+
+
+def test_a_reading_in_doubt_is_asked_about_again_by_whoever_comes_back(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    left = _watched(at_the_thermometer, languages, (300, "300"))
+    assert "please turn it off now" in " ".join(left.screen.split())
+    fed = _watched(at_the_thermometer, languages, (600, "1"), (610, "C"), resumed=True)
+    assert "Is that 300 °C or 300 °F?" in fed.screen
+    assert "Turn the oven off now" in fed.screen
+    assert "too_hot" in fed.state.heard
+
+
+BEFORE = ("5:00 60 C", "10:00 120 C")
+
+
+@pytest.mark.parametrize(
+    ("told", "danger", "answer"),
+    [
+        ("F", False, ("5:00 120 F", "10:00 300 F")),
+        ("C", True, ("5:00 120 C", "10:00 300 C")),
+        ("not sure", True, None),
+        ("begin", True, BEFORE),
+        (None, True, BEFORE),
+    ],
+)
+def test_a_list_typed_afterwards_is_asked_about_before_it_counts(
+    at_the_thermometer: Conversation, languages: Languages, told: str | None, danger: bool, answer: object
+) -> None:
+    at_the_thermometer.do(GiveAnswer("thermometer_log", BEFORE))
+    told_then = [(10.0, told)] if told else []
+    fed = _watched(at_the_thermometer, languages, (0, "back"), (5, "5:00 120, 10:00 300"), *told_then)
+    assert "Is that 300 °C or 300 °F?" in fed.screen
+    assert fed.conversation.assessment.danger.open == danger
+    assert fed.answer("thermometer_log") == answer
 
 
 @pytest.mark.parametrize("typed", ["yes", "ok then"])
@@ -242,3 +437,105 @@ def test_a_refused_list_keeps_the_question_open(watch: Watch) -> None:
     fed = watch((0, "9:10 out, 7:40 on"))
     assert fed.status("lamp_watch") == "not_asked"
     assert "put the times in order" in " ".join(fed.screen.split())
+
+
+def _kind_told(conversation: Conversation, kind: str) -> QuestionView:
+    conversation.do(GiveAnswer("thermometer_kind", kind))
+    view = conversation.view()
+    assert isinstance(view, QuestionView)
+    return view
+
+
+@pytest.mark.parametrize("kind", ["digital_with_cable", "waterproof_one"])
+def test_a_thermometer_that_may_get_wet_may_be_checked_first(at_the_lamp_watch: Conversation, kind: str) -> None:
+    assert _kind_told(at_the_lamp_watch, kind).id == "thermometer_check"
+
+
+@pytest.mark.parametrize("kind", ["hanging_or_standing", "other_kind", "none_here"])
+def test_one_that_may_not_get_wet_is_never_offered_a_check(at_the_lamp_watch: Conversation, kind: str) -> None:
+    assert _kind_told(at_the_lamp_watch, kind).id != "thermometer_check"
+    for question_id in ("thermometer_check", "thermometer_in_ice", "thermometer_in_boiling_water"):
+        assert not may_ask(at_the_lamp_watch.script, at_the_lamp_watch.assessment, question_id)
+
+
+def test_without_the_hot_gate_no_thermometer_is_put_into_boiling_water(begun: Begin) -> None:
+    conversation = begun(danger_now=["none"], thermometer_kind="digital_with_cable", thermometer_check="boiling_water")
+    assert not may_ask(conversation.script, conversation.assessment, "thermometer_in_boiling_water")
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("3", "reads 3 degrees too high. So much is taken off its readings."),
+        ("28.4 F", "reads 2 degrees too low. So much is added to its readings."),
+        ("0", "reads as it should"),
+        ("12", "more than 10 degrees off, so it is no good for this"),
+    ],
+)
+def test_what_it_reads_in_ice_is_told_at_once(
+    at_the_lamp_watch: Conversation, languages: Languages, typed: str, said: str
+) -> None:
+    _kind_told(at_the_lamp_watch, "digital_with_cable")
+    fed = _watched(at_the_lamp_watch, languages, (0, "ice"), (5, typed))
+    screen = " ".join(fed.screen.split())
+    assert "well stirred, it should read 0 °C" in screen
+    assert said in screen
+    usable = "thermometer_no_good" not in fed.conversation.assessment.trace.concluded
+    assert may_ask(fed.conversation.script, fed.conversation.assessment, "thermometer_log") == usable == (typed != "12")
+
+
+def test_32_without_a_unit_is_not_taken_for_celsius(at_the_lamp_watch: Conversation, languages: Languages) -> None:
+    _kind_told(at_the_lamp_watch, "digital_with_cable")
+    fed = _watched(at_the_lamp_watch, languages, (0, "ice"), (5, "32"), (9, "32 F"))
+    assert "from -25 to 25" in fed.screen
+    assert fed.answer("thermometer_in_ice") == 0.0
+
+
+@pytest.mark.parametrize(
+    ("height", "expected"), [("by the sea", 100), ("hills", 98), ("1000 m", 97), ("in the mountains", 95)]
+)
+def test_boiling_water_is_expected_as_it_boils_where_they_live(
+    at_the_lamp_watch: Conversation, languages: Languages, height: str, expected: int
+) -> None:
+    _kind_told(at_the_lamp_watch, "waterproof_one")
+    fed = _watched(at_the_lamp_watch, languages, (0, "no ice"), (5, height), (9, str(expected + 4)))
+    screen = " ".join(fed.screen.split())
+    assert f"it should read about {expected} °C where you live" in screen
+    assert "Steam scalds: stand aside" in screen
+    assert "degrees too high" in screen
+
+
+def test_a_check_may_be_left_out(at_the_lamp_watch: Conversation, languages: Languages) -> None:
+    _kind_told(at_the_lamp_watch, "digital_with_cable")
+    fed = _watched(at_the_lamp_watch, languages, (0, "not sure"))
+    assert may_ask(fed.conversation.script, fed.conversation.assessment, "thermometer_log")
+    assert fed.answer("thermometer_in_ice") is None
+
+
+def test_what_is_drawn_is_put_right(at_the_lamp_watch: Conversation, languages: Languages) -> None:
+    _kind_told(at_the_lamp_watch, "digital_with_cable")
+    at_the_lamp_watch.do(GiveAnswer("thermometer_check", "with_ice"), GiveAnswer("thermometer_in_ice", 8.0))
+    at_the_lamp_watch._clock = lambda: BEGAN
+    at_the_lamp_watch.do(BeginMeasuring("thermometer_log"))
+    fed = _watched(at_the_lamp_watch, languages, (60, "40"), (600, "151"), (1200, "end"), plain=True)
+    after = " ".join(fed.screen.rpartition("> end")[2].split())
+    assert "reads 8 degrees too high" in after
+    assert "The last reading was 143 °C" in after
+    assert fed.answer("thermometer_log") == ("1:00 40 C", "10:00 151 C")
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("99", "9 is no shade. Shades go from 0 for white to 5 for burnt."),
+        ("top 337 332 622, underside 110 100 000", "7, 6 are no shades."),
+        ("top 333", "We did not understand that. Type both sides with nine figures each"),
+    ],
+)
+def test_figures_that_are_no_shade_are_named(
+    at_the_lamp_watch: Conversation, languages: Languages, typed: str, said: str
+) -> None:
+    at_the_lamp_watch.do(GiveAnswer("bread_tray", ["top 333 332 222", "underside 110 100 000"]))
+    fed = _watched(at_the_lamp_watch, languages, (0, "back"), (5, typed))
+    assert said in _flat(fed)
+    assert fed.answer("bread_tray") == ("top 333 332 222", "underside 110 100 000")

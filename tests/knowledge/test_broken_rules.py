@@ -59,7 +59,7 @@ def test_every_sentence_about_a_mistake_has_an_example():
 def test_every_code_that_the_model_raises_is_known():
     sources = [
         (HERE.parent.parent / "assistant/knowledge" / f"{name}.py").read_text()
-        for name in ("model", "figures", "foreseen", "learned", "regions", "settings")
+        for name in ("model", "figures", "fixed_points", "foreseen", "learned", "regions", "settings")
     ]
     raised = {code for source in sources for code in re.findall(r'PydanticCustomError\(\s*"(\w+)"', source)}
     assert raised == set(OWN_CODES)

@@ -136,7 +136,7 @@ def test_the_lamp_is_lit_and_out_where_it_was():
     lamp = Lamp(True, (600.0, 1200.0, 1800.0), 3000.0)
     row = row_of(drawn(Chart(3660.0, 180.0, None, lamp, None)), "lamp")
     # 61 minutes on 61 columns: a column is a minute.
-    assert row == "lamp  " + "#" * 10 + "." * 10 + "#" * 10 + "." * 20
+    assert row == "lamp |" + "#" * 10 + "." * 10 + "#" * 10 + "." * 20
 
 
 def test_a_spell_too_short_for_a_column_is_marked_all_the_same():
@@ -149,6 +149,13 @@ def test_a_lamp_alone_is_drawn_without_degrees():
     lines = drawn(Chart(3600.0, 180.0, None, CYCLING, None))
     assert len(lines) == 5
     assert "setting" not in "".join(lines)
+
+
+def test_a_lamp_alone_stands_on_the_axis_and_below_temperatures_under_theirs():
+    for chart, order in ((Chart(3600.0, 180.0, None, CYCLING, None), ["lamp", "++"]), (WHOLE, ["++", "lamp"])):
+        lines = drawn(chart)
+        places = {"lamp": lines.index(row_of(lines, "lamp")), "++": next(n for n, e in enumerate(lines) if "++" in e)}
+        assert sorted(places, key=places.__getitem__) == order
 
 
 def test_the_legend_names_what_occurs_and_nothing_else():

@@ -4,7 +4,7 @@ import pytest
 
 from assistant.knowledge.model import Kind
 from assistant.wording.sentences import Sentences
-from assistant.wording.typed_lines import typed_lines
+from assistant.wording.typed_lines import no_shades, typed_lines, typed_scale
 
 
 @pytest.mark.parametrize(
@@ -28,7 +28,8 @@ def test_times_of_a_lamp(typed: str, lines: tuple[str, ...] | None, sentences: S
         ("lamp_log", "out", ("8:20 out",)),
         ("lamp_log", "lights up", ("8:20 lit",)),
         ("lamp_log", "7:40 out", ("7:40 out",)),
-        ("temperature_log", "143", ("8:20 143 C",)),
+        ("temperature_log", "143", ("8:20 143 ?",)),
+        ("temperature_log", "300 degrees", ("8:20 300 ?",)),
         ("temperature_log", "290 F", ("8:20 290 F",)),
         ("temperature_log", "12:00 143,5 °C", ("12:00 143.5 C",)),
         ("temperature_log", "7:00 143.5 c", ("7:00 143.5 C",)),
@@ -57,3 +58,26 @@ def test_shades_may_stand_apart_or_together(typed: str, sentences: Sentences) ->
 @pytest.mark.parametrize("typed", ["top 333 332", "brown on top", "333 332 222", "top 333 332 229 under 000 000 000"])
 def test_shades_that_are_not_nine_are_not_guessed(typed: str, sentences: Sentences) -> None:
     assert typed_lines(typed, "browning", sentences.wording) is None
+
+
+@pytest.mark.parametrize(
+    ("typed", "scale"),
+    [
+        ("C", "C"),
+        ("°F", "F"),
+        ("fahrenheit", "F"),
+        ("300 f", "F"),
+        ("300 degrees celsius", "C"),
+        ("300", None),
+        ("degrees", None),
+        ("310 F", None),
+        ("", None),
+    ],
+)
+def test_a_scale_is_told_alone_or_behind_its_reading(typed: str, scale: str | None, sentences: Sentences) -> None:
+    assert typed_scale(typed, "300", sentences.wording) == scale
+
+
+@pytest.mark.parametrize(("typed", "none"), [("99", ("9",)), ("top 337 332 682", ("7", "6", "8")), ("top 012 345", ())])
+def test_figures_that_are_no_shade_are_named(typed: str, none: tuple[str, ...]) -> None:
+    assert no_shades(typed) == none

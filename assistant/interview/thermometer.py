@@ -1,0 +1,33 @@
+"""Whether the household's thermometer was held into water, what it should read there, and how far it is off."""
+
+from collections.abc import Mapping
+
+from assistant.interview.state import Answer
+from assistant.knowledge.fixed_points import FixedPoint
+from assistant.knowledge.model import Knowledge
+
+
+def should_read_c(knowledge: Knowledge, question_id: str, answers: Mapping[str, Answer]) -> float | None:
+    """°C of the water that the question speaks of; None for another question, or where the height isn't known."""
+    point = knowledge.questions[question_id].fixed_point
+    if point is None:
+        return None
+    told = answers.get(point.height_from or "")
+    return point.should_read_c(told.value if told is not None and isinstance(told.value, str) else None)
+
+
+def bias_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answer]) -> float | None:
+    """K that the thermometer of that measurement reads above the truth, by the latest check; None without one."""
+    checked = []
+    for question_id, question in knowledge.questions.items():
+        answer = answers.get(question_id)
+        if answer is None or not isinstance(answer.value, float) or not _checks(question.fixed_point, measurement_id):
+            continue
+        expected = should_read_c(knowledge, question_id, answers)
+        if expected is not None:
+            checked.append((answer.sequence, answer.value - expected))
+    return max(checked)[1] if checked else None
+
+
+def _checks(point: FixedPoint | None, measurement_id: str) -> bool:
+    return point is not None and point.checks == measurement_id

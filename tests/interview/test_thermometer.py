@@ -1,0 +1,67 @@
+"""A thermometer that was held into water: its readings are put right before they are weighed."""
+
+from datetime import UTC, datetime
+
+import pytest
+
+from assistant.interview.assess import evidence_of
+from assistant.interview.state import Answer
+from assistant.interview.thermometer import bias_k, should_read_c
+from assistant.knowledge.model import Knowledge
+from tests.conftest import Begin
+
+LOG = "thermometer_log"
+READINGS = ("5:00 80 C", "20:00 150 C")
+
+
+def _answers(**values: object) -> dict[str, Answer]:
+    at = datetime(2026, 3, 1, tzinfo=UTC)
+    return {q: Answer(q, "answered", value, number, at) for number, (q, value) in enumerate(values.items(), 1)}  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("answers", "off_k"),
+    [
+        ({}, None),
+        ({"thermometer_in_ice": 3.0}, 3.0),
+        ({"thermometer_in_ice": -2.5}, -2.5),
+        ({"height_above_sea": "high_land", "thermometer_in_boiling_water": 98.6}, 2.0),
+        ({"thermometer_in_boiling_water": 98.6}, None),
+        ({"thermometer_in_ice": 3.0, "height_above_sea": "high_land", "thermometer_in_boiling_water": 98.6}, 2.0),
+        ({"height_above_sea": "high_land", "thermometer_in_boiling_water": 98.6, "thermometer_in_ice": 3.0}, 3.0),
+    ],
+)
+def test_the_latest_check_tells_how_far_it_is_off(
+    knowledge: Knowledge, answers: dict[str, object], off_k: float | None
+) -> None:
+    assert bias_k(knowledge, LOG, _answers(**answers)) == (None if off_k is None else pytest.approx(off_k, abs=0.06))
+
+
+def test_another_measurement_is_not_put_right(knowledge: Knowledge) -> None:
+    assert bias_k(knowledge, "lamp_watch", _answers(thermometer_in_ice=3.0)) is None
+
+
+def test_only_water_has_something_that_it_should_read(knowledge: Knowledge) -> None:
+    assert should_read_c(knowledge, "age_of_oven", {}) is None
+    assert should_read_c(knowledge, "thermometer_in_ice", {}) == 0.0
+
+
+@pytest.mark.parametrize(
+    ("told", "weighed"),
+    [
+        ({}, "5:00 80 C\n20:00 150 C"),
+        ({"thermometer_in_ice": 4.0}, "5:00 76.00 C\n20:00 146.00 C"),
+    ],
+)
+def test_what_is_weighed_is_put_right(knowledge: Knowledge, told: dict[str, object], weighed: str) -> None:
+    assert evidence_of(_answers(**told, thermometer_log=READINGS), knowledge)[LOG] == weighed
+
+
+def test_belief_is_that_of_readings_which_were_right(begun: Begin) -> None:
+    """An oven that reads 8 degrees less by a thermometer which reads 8 degrees less is believed as the sound one."""
+    off = begun(thermometer_in_ice=-8.0, thermometer_log=["10:00 112 C", "20:00 160 C", "28:00 172 C"])
+    right = begun(thermometer_in_ice=0.0, thermometer_log=["10:00 120 C", "20:00 168 C", "28:00 180 C"])
+    unchecked = begun(thermometer_log=["10:00 112 C", "20:00 160 C", "28:00 172 C"])
+    marginals = [each.assessment.posterior.marginals for each in (off, right, unchecked)]
+    assert marginals[0] == pytest.approx(marginals[1], abs=1e-12)
+    assert marginals[0] != pytest.approx(marginals[2], abs=1e-6)
