@@ -1,17 +1,17 @@
 """Writing down what a hot oven does: the clock, the lines as they come, and the ways out, each with 'off now'."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
 from threading import Thread
 
 from assistant.chat.screen import BLANK, Paragraph, width_of_screen
+from assistant.errors import Refused
 from assistant.interview.commands import (
     BeginMeasuring,
     Command,
     GiveAnswer,
-    HearDanger,
     LeaveMeasuring,
     NoteLine,
     TakeBackLine,
@@ -21,7 +21,6 @@ from assistant.interview.state import Measuring
 from assistant.interview.view import QuestionView
 from assistant.knowledge.model import MEASUREMENTS, HotRun, Kind, Question
 from assistant.knowledge.readings import (
-    FEWEST_READINGS,
     far_too_hot,
     latest_s,
     minutes_and_seconds,
@@ -32,8 +31,6 @@ from assistant.wording.sentences import Sentences
 from assistant.wording.typed import is_word
 from assistant.wording.typed_lines import typed_lines
 
-TOO_HOT = "too_hot"
-"""The danger sign of an oven that runs away."""
 NEVER_MIND_S = 120.0
 """An end that is typed later than this after the longest time says nothing of the time between."""
 ENOUGH_TIMES_OUT = 3
@@ -106,23 +103,29 @@ class MeasuringTalk:
         if latest_s(lines) > self._elapsed_s(now) + 1:
             self._say("measuring-not_yet", now=minutes_and_seconds(self._elapsed_s(now)))
             return True
-        if self._did(*(NoteLine(question.id, each) for each in lines)):
-            self.show(question)
-            self._end_if_far_too_hot(question)
+        self._note(question, lines)
         return True
 
-    def _end_if_far_too_hot(self, question: QuestionView) -> None:
-        """One reading is enough: the oven runs away."""
-        now = self.under_way(question)
-        read = [c for line in now.lines if (c := reading_c(line)) is not None] if now is not None else []
-        if now is None or not read or not far_too_hot(self._question(question), read):
-            return
-        self._say("measuring-too_hot", style="danger")
-        if len(read) >= FEWEST_READINGS:
-            self._end(question, now)
-        else:
+    def _note(self, question: QuestionView, lines: Sequence[str]) -> None:
+        """All of the lines or none; but a reading far too hot ends the test, whatever is wrong with those beside it."""
+        hot = [number for number, line in enumerate(lines) if self._is_far_too_hot(question, line)]
+        told = lines[: hot[0] + 1] if hot else lines
+        done = self.do(*(NoteLine(question.id, line) for line in told))
+        if hot and self.under_way(question) is not None:
+            done = self.do(NoteLine(question.id, told[-1]))
+        if hot:
+            self._say("measuring-too_hot", style="danger")
+        if self.under_way(question) is not None:
+            self.show(question)
+        elif done:
             self._say("measuring-off_now", style="danger")
-            self.do(LeaveMeasuring(question.id), HearDanger(TOO_HOT, clear=True))
+
+    def _is_far_too_hot(self, question: QuestionView, line: str) -> bool:
+        try:
+            read = reading_c(line)
+        except Refused:  # no oven comes to that
+            return False
+        return read is not None and far_too_hot(self._question(question), [read])
 
     def _take_before(self, line: str, question: QuestionView) -> bool:
         if question.kind != "browning" and is_word(line, "measuring_begin", self.wording):
@@ -187,9 +190,9 @@ class MeasuringTalk:
         return latest if elapsed_s > longest_s + NEVER_MIND_S else max(min(elapsed_s, longest_s), latest)
 
     def _did(self, *commands: Command) -> bool:
-        """True also where a line was refused: the reason was said, and the clock runs on."""
+        """True also where nothing could be taken back: the reason was said, and the clock runs on."""
         done = self.do(*commands)
-        return done or isinstance(commands[0], NoteLine | TakeBackLine)
+        return done or isinstance(commands[0], TakeBackLine)
 
     def _other_than(self, now: Measuring) -> str:
         """Enter alone: the lamp changed. At the start it is lit, for the oven was just switched on."""
