@@ -38,6 +38,9 @@ class Run:
 
 TOOLS: Mapping[str, Run] = {
     "reckon element": Run(("reckon", "element", "--watts", "2000", "--volts", "230")),
+    "reckon oven": Run(
+        ("reckon", "oven", "--way", "conventional", "--base", "1150", "--top", "900", "--celsius", "180")
+    ),
     "reckon heat": Run(("reckon", "heat", "350", "f")),
     "coverage": Run(
         ("rules", "coverage", "rules", "--ovens", "5", "--cause", "clock_not_set", "--cause", "door_seal_worn"), last=18

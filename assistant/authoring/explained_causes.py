@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from assistant.authoring.explained import Book, Parts, distribution, listed, numbers, percent, says, used
+from assistant.authoring.explained_physics import changes, measured
 from assistant.authoring.places import from_effect
 from assistant.authoring.separation import pairs_of_causes
 from assistant.authoring.simulated_interview import ROLE
@@ -12,7 +13,7 @@ from assistant.belief.hypotheses import CHOSEN, NOT_CHOSEN, EvidenceModel
 from assistant.belief.learning import base_rates
 from assistant.belief.posterior import DECIBANS_PER_NAT
 from assistant.interview.script import question_of_key
-from assistant.knowledge.model import Cause, Distribution, Effect, Observable, Pair, PhysicalChange
+from assistant.knowledge.model import Cause, Distribution, Effect, Observable, Pair
 from assistant.wording.sentences import Sentences
 
 MOST_WEIGHTS = 8
@@ -24,6 +25,9 @@ LEAST_TOLD = 0.5
 def explain_cause(book: Book, cause_id: str, cause: Cause) -> Parts:
     yield "says", _cause_says(book, cause_id, cause)
     yield "shows", _shows(book, cause_id, cause)
+    effect = book.script.knowledge.effects.get(str(cause.effect))
+    yield "physical", changes(book, cause.physical, effect.physical if effect else None, str(cause.effect))
+    yield "measured", measured(book, cause.physical)
     weights = sorted(weights_of_answers(book.script.evidence_model, cause_id), key=lambda each: -each[2])
     yield "for", _weights(book, [each for each in weights if each[2] >= LEAST_TOLD][:MOST_WEIGHTS])
     yield "against", _weights(book, [each for each in weights[::-1] if each[2] <= -LEAST_TOLD][:MOST_WEIGHTS])
@@ -54,18 +58,10 @@ def _cause_says(book: Book, cause_id: str, cause: Cause) -> Iterator[str]:
     ):
         if all(value.values()):
             yield book.say(name, **{key: str(each) for key, each in value.items()})
-    if cause.physical:
-        yield book.say("physical", changes=listed(tuple(map(_changed, cause.physical, cause.physical.values()))))
     rate = base_rates(book.script.knowledge)[cause_id]
     if rate != cause.base_rate.share:
         yield book.say("learned", percent=percent(rate))
     yield book.say("can_mislead", note=cause.can_mislead)
-
-
-def _changed(parameter: str, change: PhysicalChange) -> str:
-    how = f"×{change.times:g}" if change.times is not None else f"{change.by:+g}" if change.by is not None else ""
-    how = how or f"= {change.to:g}"
-    return f"{parameter} {how}" + (f" ± {change.spread:g}" if change.spread else "")
 
 
 def _shows(book: Book, cause_id: str, cause: Cause) -> Iterator[str]:
@@ -84,6 +80,8 @@ def _against_normal(book: Book, name: str, shown: Distribution) -> str:
 def explain_effect(book: Book, effect_id: str, effect: Effect) -> Parts:
     yield "says", _effect_says(book, effect)
     yield "shows", (_against_normal(book, name, shown) for name, shown in effect.shows.items())
+    yield "physical", changes(book, effect.physical)
+    yield "measured", measured(book, effect.physical)
     yield "has_effect", _causes_with(book, effect_id, effect)
     yield "numbers", numbers(book, effect)
 

@@ -9,10 +9,12 @@ from typing import TYPE_CHECKING
 
 from assistant.authoring.outcome_commands import Commands, Options, add_command
 from assistant.errors import Refused
+from assistant.physics.parameters import WAYS
 
 if TYPE_CHECKING:
     from assistant.authoring.reckoned import Reckoned
 
+ELEMENTS = ("base", "top", "grill", "ring")
 _FRACTIONS = {"¼": 0.25, "1/4": 0.25, "½": 0.5, "1/2": 0.5}
 
 
@@ -47,6 +49,17 @@ OPTIONS: Mapping[str, Options] = MappingProxyType(
             ("--watts", {"type": _number, "metavar": "W", "help": "marked on the cooker, with --marked"}),
             ("--marked", {"type": _number, "metavar": "V", "help": "the volts of the marking (default: 230)"}),
         ),
+        "oven": (
+            ("--way", {"choices": WAYS, "required": True, "metavar": "WAY", "help": ", ".join(WAYS)}),
+            *(
+                (f"--{name}", {"type": _number, "metavar": "W", "help": f"marked on the {name} element"})
+                for name in ELEMENTS
+            ),
+            ("--celsius", {"type": _number, "metavar": "T", "required": True, "help": "the setting in °C"}),
+            ("--volts", {"type": _number, "metavar": "V", "help": "at the oven, with its load on (default: 230)"}),
+            ("--marked", {"type": _number, "metavar": "V", "help": "the volts of the marking (default: 230)"}),
+            ("--kitchen", {"type": _number, "metavar": "K", "default": 20.0, "help": "its °C (default: 20)"}),
+        ),
         "heat": (
             ("value", {"type": _heat, "metavar": "VALUE", "help": "such as 180, 350 or ½"}),
             ("unit", {"type": str.lower, "choices": ("c", "f", "mark"), "help": "°C, °F or gas mark"}),
@@ -61,6 +74,7 @@ WHAT: Mapping[str, str] = MappingProxyType(
         "plate": "for a qualified engineer: what a rating plate tells of the whole oven",
         "sensor": "for a qualified engineer: a temperature sensor's ohms and degrees",
         "supply": "for a qualified engineer: what a voltage does to power, and what circuits carry",
+        "oven": "for a qualified engineer: how long such elements heat an oven up, and their share of time on",
         "heat": "°C, °F, gas marks and fan ovens",
         "boiling": "where water boils, to check a waterproof thermometer",
         "food": "what to do with food from an oven that stayed lukewarm",
@@ -131,6 +145,13 @@ def _supply(arguments: argparse.Namespace) -> "Reckoned":
     return supply(arguments.volts, arguments.idle, arguments.watts, arguments.marked)
 
 
+def _oven(arguments: argparse.Namespace) -> "Reckoned":
+    from assistant.authoring.oven_reckoning import oven
+
+    watts = {name: getattr(arguments, name) for name in ELEMENTS if getattr(arguments, name) is not None}
+    return oven(arguments.way, watts, arguments.celsius, arguments.volts, arguments.marked, arguments.kitchen)
+
+
 def _heat_of(arguments: argparse.Namespace) -> "Reckoned":
     from assistant.authoring.household_reckoning import heat
 
@@ -155,6 +176,7 @@ _RECKONERS: Mapping[str, Callable[[argparse.Namespace], "Reckoned"]] = MappingPr
         "plate": _plate,
         "sensor": _sensor,
         "supply": _supply,
+        "oven": _oven,
         "heat": _heat_of,
         "boiling": _boiling,
         "food": _food,

@@ -12,6 +12,7 @@ from assistant.wording.locale import Wording
 _FRACTIONS = {0.25: "¼", 0.5: "½"}
 _DECIMALS = {"°C": 1, "°F": 1, "K": 2, "%": 1}
 _DIGITS = {"platinum": 5, "b": 5}
+_ROUGH_DIGITS = {"simulated": 2, "one_lump": 2, "balance": 2}
 _USUAL_DIGITS = 4
 _AS_GIVEN = 9
 _DATA_DIGITS = 12
@@ -67,6 +68,8 @@ def _value(number: Number, wording: Wording) -> str:
 
 def _shown(value: float, number: Number) -> str:
     """Temperatures and shares to a tenth, kelvins to a hundredth, the rest to as many digits as it is good for."""
+    if number.source in _ROUGH_DIGITS:
+        return written(value, _ROUGH_DIGITS[number.source])
     if number.unit in _DECIMALS:
         return written(round(value, _DECIMALS[number.unit]), _AS_GIVEN)
     return written(value, _DIGITS.get(number.source, _USUAL_DIGITS))

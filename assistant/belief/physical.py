@@ -4,7 +4,7 @@ The only module of belief that knows the physics. Causes that change the oven in
 so do those that change nothing, and nothing wrong. Simulated, never measured.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 from hashlib import sha256
@@ -62,7 +62,11 @@ def behaviours(knowledge: Knowledge, hypotheses: Sequence[Hypothesis]) -> Behavi
 
 def behaviour_of(knowledge: Knowledge, causes: Hypothesis) -> Behaviour:
     """What these causes change together, in an order that doesn't hang on that of the rules."""
-    changing = (knowledge.causes[cause_id].physical for cause_id in causes)
+    return behaves(knowledge.causes[cause_id].physical for cause_id in causes)
+
+
+def behaves(changing: Iterable[Physical]) -> Behaviour:
+    """How an oven behaves in which all of this is changed."""
     return tuple(sorted((_canonical(physical) for physical in changing if physical), key=repr))
 
 

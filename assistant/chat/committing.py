@@ -41,11 +41,17 @@ class Committing:
         return True
 
     def _go_on_from_the_others(self, commands: Sequence[Command]) -> bool:
-        """Show how the session stands now. Of what was typed only danger counts; the rest is asked again."""
+        """Show how the session stands now. Of what was typed only danger counts; the rest is asked again.
+
+        A measurement that was ended elsewhere ends here too.
+        """
+        measuring = bool(self.conversation.state.measuring)
         try:
             self.conversation.refresh()
         except (StoreUnreadable, SessionUnknown) as error:
             return self._go_on_unsaved(error, commands)
+        if measuring and not self.conversation.state.measuring:
+            self.showing.say("measuring-off_now", "danger")
         self.showing.place.reopened = self.showing.place.suggested = None
         self.showing.say("chat-moved_on")
         danger = [c for c in commands if isinstance(c, HearDanger) or _answers_danger(c)]

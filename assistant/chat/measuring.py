@@ -19,25 +19,22 @@ from assistant.interview.commands import (
     TakeBackLine,
 )
 from assistant.interview.conversation import Conversation
+from assistant.interview.measuring import TOO_HOT
 from assistant.interview.state import Measuring
 from assistant.interview.view import QuestionView
 from assistant.knowledge.model import MEASUREMENTS, Kind, Question
 from assistant.knowledge.readings import (
-    FEWEST_READINGS,
     Scale,
     in_scale,
     latest_s,
     minutes_and_seconds,
-    reading_c,
 )
-from assistant.knowledge.scale import far_too_hot_so_far, in_one_scale, reading_to_ask_about, with_known_scale
+from assistant.knowledge.scale import in_one_scale, reading_to_ask_about, runs_away, with_known_scale
 from assistant.wording.locale import Wording
 from assistant.wording.sentences import Sentences
 from assistant.wording.typed import is_word
 from assistant.wording.typed_lines import no_shades, typed_lines, typed_scale
 
-TOO_HOT = "too_hot"
-"""The danger sign of an oven that runs away."""
 NEVER_MIND_S = 120.0
 """An end that is typed later than this after the longest time says nothing of the time between."""
 
@@ -143,25 +140,25 @@ class MeasuringTalk:
         return self._note(question, now, with_known_scale(self._question(question), (*now.lines, *lines)))
 
     def _note(self, question: QuestionView, now: Measuring, lines: tuple[str, ...]) -> bool:
-        """Note the lines that are new; where one before is read in another way now, all of them anew."""
+        """Note the lines that are new; where one before is read in another way now, all of them anew.
+
+        All or none; but a reading far too hot ends the test, whatever is wrong with those beside it.
+        """
         kept = len(now.lines) if lines[: len(now.lines)] == now.lines else 0
         anew = [TakeBackLine(question.id)] * (len(now.lines) - kept)
-        if self._did(*anew, *(NoteLine(question.id, each) for each in lines[kept:])):
+        asked = self._question(question)
+        hot = next((n for n in range(kept, len(lines)) if runs_away(asked, lines[: n + 1])), None)
+        told = lines[kept:] if hot is None else lines[kept : hot + 1]
+        done = self.do(*anew, *(NoteLine(question.id, each) for each in told))
+        if hot is not None:
+            if self.under_way(question) is not None:
+                done = self.do(NoteLine(question.id, lines[hot]))
+            self._say("measuring-too_hot", style="danger")
+        if self.under_way(question) is not None:
             self.show(question)
-            self._end_if_far_too_hot(question)
-        return True
-
-    def _end_if_far_too_hot(self, question: QuestionView) -> None:
-        """One reading is enough, once its scale is known: the oven runs away."""
-        now = self.under_way(question)
-        if now is None or self._open_reading(question) or not far_too_hot_so_far(self._question(question), now.lines):
-            return
-        self._say("measuring-too_hot", style="danger")
-        if sum(reading_c(line) is not None for line in in_scale(now.lines, "C")) >= FEWEST_READINGS:
-            self._end(question, now)
-        else:
+        elif done:
             self._say("measuring-off_now", style="danger")
-            self.do(LeaveMeasuring(question.id), HearDanger(TOO_HOT, clear=True))
+        return True
 
     def _open_reading(self, question: QuestionView) -> str | None:
         """The reading of which it has to be known whether it is in Celsius or in Fahrenheit. Counts as the former."""
@@ -256,9 +253,9 @@ class MeasuringTalk:
         return latest if elapsed_s > most_s + NEVER_MIND_S else max(min(elapsed_s, most_s), latest)
 
     def _did(self, *commands: Command) -> bool:
-        """True also where a line was refused: the reason was said, and the clock runs on."""
+        """True also where nothing could be taken back: the reason was said, and the clock runs on."""
         done = self.do(*commands)
-        return done or isinstance(commands[0], NoteLine | TakeBackLine)
+        return done or isinstance(commands[0], TakeBackLine)
 
     def _other_than(self, now: Measuring) -> str:
         """Enter alone: the lamp changed. At the start it is lit, for the oven was just switched on."""

@@ -10,10 +10,10 @@ from assistant.interview.commands import BeginMeasuring, Command, Start
 from assistant.interview.decide import consequences_of, decide
 from assistant.interview.events import SCHEMA_VERSION, Event, Happening
 from assistant.interview.log import EventLog, SessionRecord
+from assistant.interview.measuring import may_measure
 from assistant.interview.script import Script
 from assistant.interview.state import State, fold
 from assistant.interview.view import View, look
-from assistant.interview.way import may_ask
 
 
 def utc_now() -> datetime:
@@ -88,7 +88,7 @@ class Conversation:
         """
         state, events = self.state, self._pending
         for command in commands:
-            self._refuse_unless_fit(command)
+            self._refuse_unless_fit(command, state)
             happenings = decide(self.script.knowledge, state, command)
             new = self._events(happenings, state.sequence, message_id)
             message_id = None if new else message_id
@@ -97,7 +97,7 @@ class Conversation:
         if events == self._pending:
             return
         assessment = assess(self.script, state)
-        if consequences := consequences_of(self.script.knowledge, assessment):
+        while consequences := consequences_of(self.script, assessment):
             new = self._events(consequences, state.sequence, None)
             state, events = fold(new, state), (*events, *new)
             assessment = assess(self.script, state)
@@ -105,11 +105,12 @@ class Conversation:
             self._keep(events)
         self.state, self._assessment = state, assessment
 
-    def _refuse_unless_fit(self, command: Command) -> None:
-        """No hot oven is begun to be measured while the script wouldn't ask for it."""
+    def _refuse_unless_fit(self, command: Command, state: State) -> None:
+        """No hot oven is begun to be measured while the script wouldn't ask for it, as things stand by then."""
         if not isinstance(command, BeginMeasuring) or command.question_id not in self.script.knowledge.questions:
             return
-        if self.assessment.danger.open or not may_ask(self.script, self.assessment, command.question_id):
+        assessment = self.assessment if state is self.state else assess(self.script, state)
+        if not may_measure(self.script, assessment, command.question_id):
             raise Refused("not_fit_to_measure", {"question": command.question_id})
 
     def _keep(self, events: tuple[Event, ...]) -> None:

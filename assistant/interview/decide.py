@@ -23,7 +23,6 @@ from assistant.interview.events import (
     DangerHeard,
     Happening,
     InterviewFinished,
-    LineNoted,
     LineTakenBack,
     MeasuringBegun,
     MeasuringLeft,
@@ -34,11 +33,12 @@ from assistant.interview.events import (
     StopLifted,
     StopReached,
 )
+from assistant.interview.measuring import left_as_unfit, noted
+from assistant.interview.script import Script
 from assistant.interview.state import State
 from assistant.knowledge.danger_questions import OVEN_IS_OFF, is_danger_question, sign_question_id
 from assistant.knowledge.model import Knowledge, Question
 from assistant.knowledge.problems import nearest_name
-from assistant.knowledge.readings import check_so_far, in_order
 
 
 def decide(knowledge: Knowledge, state: State, command: Command) -> tuple[Happening, ...]:
@@ -65,15 +65,18 @@ def decide(knowledge: Knowledge, state: State, command: Command) -> tuple[Happen
             return () if state.finished else (InterviewFinished(),)
 
 
-def consequences_of(knowledge: Knowledge, assessment: Assessment) -> tuple[Happening, ...]:
-    """The stops that this state reached or left, so that the log remembers them whatever is answered later."""
+def consequences_of(script: Script, assessment: Assessment) -> tuple[Happening, ...]:
+    """The stops that this state reached or left, so that the log remembers them whatever is answered later; where there
+    are none, the measurements that may not go on. What follows from these in turn comes from the state after them.
+    """
     recorded = assessment.state.standing_signs
     standing = {stop.sign_id: None for stop in assessment.danger.stops}
-    lifted = sorted(sign_id for sign_id in recorded - standing.keys() if sign_id in knowledge.signs)
-    return (
+    lifted = sorted(sign_id for sign_id in recorded - standing.keys() if sign_id in script.knowledge.signs)
+    stops = (
         *(StopReached(sign_id=sign_id) for sign_id in standing if sign_id not in recorded),
         *(StopLifted(sign_id=sign_id) for sign_id in lifted),
     )
+    return stops or left_as_unfit(script, assessment)
 
 
 def _known(knowledge: Knowledge, question_id: str) -> Question:
@@ -158,8 +161,7 @@ def _measure(knowledge: Knowledge, state: State, command: Measuring) -> tuple[Ha
         raise Refused("measuring_not_begun", {"question": question_id})
     match command:
         case NoteLine(line=line):
-            check_so_far(question.kind, in_order((*under_way.lines, line)))
-            return (LineNoted(question_id=question_id, line=line),)
+            return noted(knowledge, question_id, under_way, line)
         case TakeBackLine():
             if not under_way.lines:
                 raise Refused("nothing_written_down")

@@ -12,6 +12,8 @@ from assistant.knowledge.readings import UNSAID, Scale, far_too_hot, in_scale, r
 
 COLDEST_KITCHEN_C = 5.0
 """What a thermometer at an oven reads at least: 5 °C are 41 °F, so 20 was no reading in Fahrenheit. Assumed."""
+HOTTEST_SHOWN_C = 400.0
+"""No household's thermometer for ovens shows more. Assumed."""
 
 
 def known_scale(lines: Sequence[str]) -> Scale | None:
@@ -23,8 +25,8 @@ def known_scale(lines: Sequence[str]) -> Scale | None:
 def with_known_scale(question: Question, lines: Sequence[str]) -> tuple[str, ...]:
     """A thermometer has one scale: where it is known, or can be nothing else, all readings are in it."""
     scale = known_scale(lines)
-    if scale is None and any(_reading(line, "C") is None for line in lines if _unsaid(line)):
-        scale = "F"  # hotter than anything in Celsius
+    if scale is None and any(_beyond_celsius(line) for line in lines if _unsaid(line)):
+        scale = "F"
     if scale is None and far_too_hot_so_far(question, lines) and not _may_be_fahrenheit(question, lines):
         scale = "C"
     return in_one_scale(lines, scale) if scale is not None else tuple(lines)
@@ -50,9 +52,23 @@ def far_too_hot_so_far(question: Question, lines: Sequence[str]) -> bool:
     return bool(read) and far_too_hot(question, read)
 
 
+def runs_away(question: Question, lines: Sequence[str]) -> bool:
+    """Whether a reading is far too hot, and not for being in Fahrenheit."""
+    said = [line for line in lines if not _unsaid(line)]
+    if far_too_hot_so_far(question, said):
+        return True
+    return far_too_hot_so_far(question, lines) and not _may_be_fahrenheit(question, lines)
+
+
 def _may_be_fahrenheit(question: Question, lines: Sequence[str]) -> bool:
     unsaid = [line for line in lines if _unsaid(line)]
     return all(_warm_enough(line, "F") for line in unsaid) and not far_too_hot_so_far(question, in_scale(unsaid, "F"))
+
+
+def _beyond_celsius(line: str) -> bool:
+    """Whether the reading can be nothing in Celsius, but something in Fahrenheit: a slip is neither."""
+    fahrenheit = _reading(line, "F")
+    return _reading(line, "C") is None and fahrenheit is not None and fahrenheit <= HOTTEST_SHOWN_C
 
 
 def _warm_enough(line: str, scale: Scale) -> bool:

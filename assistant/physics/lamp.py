@@ -35,24 +35,22 @@ class LampTimes:
     share_lit: Floats
 
 
-def lamp_times(run: Run, watched_from_s: float, watched_to_s: float, *, lit_when_reached: bool = False) -> LampTimes:
-    """The lamp is lit while the control calls for heat, or, `lit_when_reached`, while it doesn't.
+def lamp_times(run: Run, watched_from_s: float, watched_to_s: float) -> LampTimes:
+    """The lamp is lit while the control calls for heat, so it stays as it is when the cut-out trips.
 
-    All is told as it is seen: of a lamp `lit_when_reached`, `NEVER_LIT` is a control that never opens. It hangs on
-    the control, so it stays as it is when the cut-out trips. Raises ValueError where the watch doesn't lie within
-    the run.
+    Raises ValueError where the watch doesn't lie within the run.
     """
     if not 0 <= watched_from_s < watched_to_s <= run.times_s[-1]:
         raise ValueError(
             f"A watch from {watched_from_s} s to {watched_to_s} s doesn't lie within 0 s to {run.times_s[-1]} s."
         )
-    lit_first = run.control.closed_first ^ lit_when_reached
+    lit_first = run.control.closed_first
     times = run.control.times
     later = np.arange(times.shape[0])[:, None] % 2 == 1
     watched = (times > watched_from_s) & (times <= watched_to_s)
     goes_out = watched & (lit_first ^ later)
     comes_on = watched & ~(lit_first ^ later)
-    share = _share_closed(Switched(lit_first, times), watched_from_s, watched_to_s)
+    share = _share_closed(run.control, watched_from_s, watched_to_s)
     return LampTimes(
         pattern=_pattern(goes_out.any(axis=0), comes_on.any(axis=0), share),
         first_out=_first(times, goes_out),

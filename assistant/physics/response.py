@@ -1,13 +1,16 @@
-"""How fast something warms up: first-order response in closed form, an oven as one lump, and a probe as a bead.
+"""An oven as one lump, by hand: how fast it warms up, in closed form, and what share of its power then holds it.
 
 Source of all formulas: the lumped capacitance method, Incropera and others, Fundamentals of Heat and Mass Transfer,
-chapter 5. One lump is a crude picture of an oven: good for ratios and orders of size, not for minutes.
+chapter 5. One lump is a crude picture of an oven: good for ratios and orders of size, not for minutes. It stands beside
+what is simulated so that a slip of either shows.
 """
 
 from dataclasses import dataclass
-from math import expm1, log
+from math import log
 
-from assistant.physics.possible import kelvin, require_above_zero, require_finite, require_zero_or_more
+from assistant.physics.network import network
+from assistant.physics.oven import FUNCTIONS, Ovens
+from assistant.physics.possible import kelvin, require_above_zero, require_finite
 
 
 @dataclass(frozen=True)
@@ -40,21 +43,19 @@ class LumpedOven:
         return self.capacity_j_per_k / self.loss_w_per_k
 
 
-def done_share(duration_s: float, time_constant_s: float) -> float:
-    """What share of the whole way a first-order response has done after so many s: 1 − e^(−t/τ).
+def as_one_lump(ovens: Ovens, function: str) -> LumpedOven:
+    """The mean of these ovens as one lump: all of the inside as warm as the setting, the housing only passing heat on.
 
-    Raises ValueError unless the duration isn't below 0 and the time constant is above 0.
+    Its capacity is that of both zones' air, the walls, the rear and the elements that the function switches on; its
+    loss the leak, the door's and, in series, the insulation's and the housing's.
     """
-    require_zero_or_more("The duration in seconds", duration_s)
-    require_above_zero("The time constant in seconds", time_constant_s)
-    return -expm1(-duration_s / time_constant_s)
-
-
-def temperature_after_c(start_c: float, final_c: float, time_constant_s: float, duration_s: float) -> float:
-    """°C after so many s of a first-order response from `start_c` to `final_c`. Raises as `done_share` does."""
-    kelvin(start_c)
-    kelvin(final_c)
-    return start_c + (final_c - start_c) * done_share(duration_s, time_constant_s)
+    net = network(ovens, FUNCTIONS[function])
+    through_walls = 1 / (1 / (2 * net.wall_to_housing) + 1 / net.housing_loss)
+    loss = 2 * net.leak + 2 * net.wall_loss + through_walls
+    elements = (net.watts > 0).sum(axis=0) * ovens.element_capacity
+    capacity = 2 * (ovens.air_capacity + ovens.wall_capacity) + ovens.rear_capacity + elements
+    means = (net.watts.sum(axis=0), loss, capacity, ovens.kitchen_temperature)
+    return LumpedOven(*(float(each.mean()) for each in means))
 
 
 def time_to_temperature_s(start_c: float, final_c: float, time_constant_s: float, target_c: float) -> float:
@@ -89,28 +90,3 @@ def duty_at_setting(oven: LumpedOven, setting_c: float) -> float:
             f"This oven holds settings from {oven.ambient_c:g} °C to {oven.final_c:g} °C, not {setting_c:g} °C."
         )
     return oven.loss_w_per_k * (setting_c - oven.ambient_c) / oven.power_w
-
-
-def bead_time_constant_s(
-    diameter_m: float, density_kg_per_m3: float, specific_heat_j_per_kg_k: float, transfer_w_per_m2_k: float
-) -> float:
-    """Time constant in s of a bead of so many m, such as a probe's tip, in moving air: ρ·c·D/(6·h).
-
-    Good where `bead_biot_number` is below 0.1. Raises ValueError unless all are above 0.
-    """
-    require_above_zero("The diameter in metres", diameter_m)
-    require_above_zero("The density in kilograms per cubic metre", density_kg_per_m3)
-    require_above_zero("The specific heat in joules per kilogram and kelvin", specific_heat_j_per_kg_k)
-    require_above_zero("The heat transfer in watts per square metre and kelvin", transfer_w_per_m2_k)
-    return density_kg_per_m3 * specific_heat_j_per_kg_k * diameter_m / (6 * transfer_w_per_m2_k)
-
-
-def bead_biot_number(diameter_m: float, conductivity_w_per_m_k: float, transfer_w_per_m2_k: float) -> float:
-    """Biot number of a bead: h·D/(6·k), how far its inside lags behind its surface.
-
-    Raises ValueError unless all are above 0.
-    """
-    require_above_zero("The diameter in metres", diameter_m)
-    require_above_zero("The conductivity in watts per metre and kelvin", conductivity_w_per_m_k)
-    require_above_zero("The heat transfer in watts per square metre and kelvin", transfer_w_per_m2_k)
-    return transfer_w_per_m2_k * diameter_m / (6 * conductivity_w_per_m_k)

@@ -1,6 +1,7 @@
 """Entries in sentences: everything can be explained, and what is said of it holds."""
 
 import io
+import re
 from dataclasses import replace
 
 import numpy as np
@@ -9,10 +10,15 @@ import pytest
 from assistant.authoring.explain import book_of, explain, explanation
 from assistant.authoring.explained import percent
 from assistant.authoring.explained_causes import weights_of_answers
+from assistant.authoring.explained_physics import YES_OR_NO, changes, measured
 from assistant.belief.hypotheses import NOT_CHOSEN
+from assistant.belief.outcomes_ahead import OUTCOMES
 from assistant.belief.posterior import posterior
 from assistant.interview.script import script_of
 from assistant.knowledge.load import load_knowledge
+from assistant.knowledge.model import PhysicalChange
+from assistant.physics import oven
+from assistant.physics.parameters import PARAMETERS
 from assistant.wording.locale import load_wording
 from tests.conftest import ROOT
 from tests.knowledge.broken import LOCALES, SOUND, english
@@ -96,6 +102,110 @@ def test_a_cause_tells_which_rows_come_from_its_effect(script):
         taken_over = cause.shows_as(knowledge.effects["no_heat_above"], name)
         assert row.endswith("from its effect “no_heat_above”") == taken_over
         assert not (taken_over and f"  shows.{name}." in text)
+
+
+def physics_of(script, wanted, **changed):
+    """The lines under both headings about the oven model; `changed`: of these changes instead."""
+    book = book_of(ROOT / "rules", script, english())
+    if changed:
+        physical = {name: PhysicalChange(source="assumed", **each) for name, each in changed.items()}
+        return [*changes(book, physical), *measured(book, physical)]
+    lines = list(explanation(book, wanted))
+    begins = lines.index(english().say("explain-heading_physical"))
+    others = [n for n, line in enumerate(lines) if n > begins and not line.startswith(" ")]
+    return [line.strip() for line in lines[begins : others[1]]]
+
+
+def test_an_effect_tells_what_it_changes_by_how_much_and_who_says_so(script):
+    assert "the power of the base element: nothing is left of it; source: assumed" in physics_of(
+        script, "no_heat_below"
+    )
+    (early,) = [line for line in physics_of(script, "opens_early") if "source" in line]
+    assert (
+        early
+        == "how far above the setting the control switches: shifted by −85 to −25 K, each as likely; source: assumed"
+    )
+    (weak,) = [line for line in physics_of(script, "weak_everywhere") if "source" in line]
+    assert weak == "the voltage at the oven while it heats: multiplied by 0.77 to 0.93, each as likely; source: assumed"
+
+
+def test_an_effect_tells_what_light_thermometer_and_bread_show_as_it_is_foreseen(script):
+    lines = physics_of(script, "no_heat_below")
+    assert any("simulated" in line and "in percent" in line for line in lines)
+    foreseen = script.knowledge.foreseen
+    for question_id, each in foreseen.items():
+        (line,) = [line for line in lines if question_id in re.split(r"[ ,]+", line)]
+        rows = each.ways["base_element_open"], each.ways["none"]
+        if line.startswith("As in sound ovens"):
+            assert rows[0] == pytest.approx(rows[1], abs=2)
+            continue
+        told = [(float(a), float(b)) for a, b in re.findall(r"([\d.]+) % \(sound ([\d.]+) %\)", line)]
+        assert told == sorted(((a, b) for a, b in zip(*rows, strict=True) if a >= 1), reverse=True)
+    assert "the light never goes out 98.1 % (sound 0.4 %)" in "".join(lines)
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        (
+            {"never_opens": {"to": 0.5, "spread": 0.5}},
+            "never opens and heats all the time: in 50 % of the ovens;",
+        ),
+        ({"never_opens": {"to": 0.7, "spread": 0.1}}, "heats all the time: in 100 % of the ovens"),
+        ({"never_opens": {"to": 0}}, "heats all the time: in 0 % of the ovens"),
+        (
+            {"fan_speed": {"to": 0.5, "spread": 0.3}},
+            "oven fan, of full speed: becomes 20 to 80 %, each",
+        ),
+        ({"cut_out_trip": {"by": -10}}, "where the cut-out trips: shifted by −10 K;"),
+        ({"cut_out_trip": {"to": 120}}, "where the cut-out trips: becomes 120 °C;"),
+        ({"thermometer_bias": {"by": 10, "spread": 50}}, "shifted by −40 to +60 K, each as likely;"),
+        ({"supply_voltage": {"times": 1}}, "the voltage at the oven while it heats: stays as it is;"),
+        ({"door_leak": {"times": 4.5, "spread": 2.5}}, "multiplied by 2 to 7, each as likely;"),
+        ({"lamp_stays": {"to": 1}}, "the small light stays lit, whatever the control does;"),
+        ({"lamp_stays": {"to": 0}}, "the small light stays dark, whatever the control does;"),
+    ],
+)
+def test_every_way_to_change_a_parameter_is_told(script, change, said):
+    line = physics_of(script, "no_heat_below", **change)[0]
+    assert said in line
+    assert line.endswith("; source: assumed")
+
+
+def test_what_no_cause_changes_alone_is_said_to_be_unforeseen(script):
+    lines = physics_of(script, "no_heat_below", wall_loss={"times": 3})
+    for question_id in script.knowledge.foreseen:
+        assert any(line.startswith(f"{question_id}: not foreseen") for line in lines)
+
+
+def test_a_cause_names_the_changes_that_come_from_its_effect_and_one_without_changes_is_a_sound_oven(script):
+    (from_effect,) = [line for line in physics_of(script, "thermostat_drifted_low") if "source" in line]
+    assert from_effect.endswith("from its effect “opens_early”")
+    assert "from its effect" not in "".join(physics_of(script, "indicator_lamp_dead"))
+    text = "\n".join(explanation(book_of(ROOT / "rules", script, english()), "recipe_not_converted"))
+    assert "Nothing: to light, thermometer and bread it is a sound oven." in text
+    assert english().say("explain-heading_measured") not in text
+
+
+def test_rules_without_measurements_tell_nothing_of_an_oven_model():
+    assert not KNOWLEDGE.foreseen
+    for name in KNOWLEDGE.causes:
+        assert english().say("explain-heading_physical") not in said(name)[1]
+
+
+def test_every_parameter_has_words_and_the_units_of_the_models_own_table():
+    """Source: the table of units in the oven model's module."""
+    units = dict(re.findall(r"^    (\w+) +(V|W|J/K|m²|1|W/K|°C|K|s|0/1) ", oven.__doc__, flags=re.MULTILINE))
+    assert set(units) == set(PARAMETERS)
+    assert {name for name, unit in units.items() if unit == "0/1"} == YES_OR_NO
+    told = {"1": "%", "0/1": None}
+    for name, unit in units.items():
+        assert english().say(f"explain-parameter_{name}")
+        if told.get(unit, unit) is None:
+            assert not english().has(f"explain-parameter_{name}", "unit")
+        else:
+            assert english().say(f"explain-parameter_{name}", "unit") == told.get(unit, unit)
+    assert all(english().has(f"explain-outcome_{outcome}") for each in OUTCOMES.values() for outcome in each)
 
 
 def test_a_test_tells_what_it_separates(script):

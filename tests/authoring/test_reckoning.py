@@ -7,14 +7,16 @@ import os
 import subprocess
 import sys
 
+import numpy as np
 import pytest
 
-from assistant.authoring import household_reckoning, reckoning
+from assistant.authoring import household_reckoning, oven_reckoning, reckoning
 from assistant.authoring.reckon_commands import OPTIONS, WHAT, reckon
 from assistant.authoring.reckoned import Number, Reckoned
 from assistant.authoring.reckoning_report import report, written
 from assistant.cli import parser
 from assistant.errors import Refused
+from assistant.physics.expectation import expected
 from assistant.wording.locale import Wording, load_wording
 from assistant.wording.pseudo import CLOSING, OPENING, PSEUDO_LANG
 from tests.conftest import ROOT
@@ -35,6 +37,9 @@ TYPED = {
     "supply": "supply --volts 219 --idle 235 --watts 10000 --marked 240",
     "low supply": "supply --volts 207",
     "high supply": "supply --volts 260",
+    "oven": "oven --way conventional --base 1150 --top 900 --celsius 180",
+    "oven of little power": "oven --way base_only --base 820 --top 900 --celsius 180",
+    "oven that never opens": "oven --way base_only --base 600 --celsius 250",
     "mark": "heat ½ mark",
     "celsius": "heat 180 c",
     "fahrenheit": "heat 350 f",
@@ -64,6 +69,15 @@ REFUSED = {
     "supply --volts 240 --idle 230": "under load must be from 0 to 230; it is 240",
     "supply --volts 230 --watts 3000": "also give --marked",
     "supply --volts 230 --watts 3000 --marked 0": "A voltage in volts must be from 1 to 1000; it is 0.",
+    "oven --way conventional --base 1150 --celsius 180": "For conventional also give the watts of: --top.",
+    "oven --way full_grill --celsius 200": "also give the watts of: --top, --grill.",
+    "oven --way base_only --base 0 --celsius 180": "power of an element in watts must be from 100 to 3600",
+    "oven --way base_only --base 1150 --top nan --celsius 180": "must be a finite number; it is nan.",
+    "oven --way base_only --base 1150 --celsius 300": "The setting in °C must be from 100 to 250; it is 300.",
+    "oven --way base_only --base 1150 --celsius 180 --volts 23": "must be from 100 to 440; it is 23.",
+    "oven --way base_only --base 1150 --celsius 180 --marked 0": "A voltage in volts must be from 100 to 440; it is 0.",
+    "oven --way base_only --base 1150 --celsius 180 --kitchen -20": "in °C must be from 0 to 40",
+    "oven --way fan_with_ring --ring 3600 --celsius 250 --volts 440": "these elements trip the cut-out",
     "heat -300 c": "A temperature in °C must be from -273.15 to 1000",
     "heat -273.15 c": "above absolute zero",
     "heat inf f": "finite number",
@@ -83,6 +97,10 @@ MISTYPED = {
     "sensor --platinum 200 --celsius 20": "invalid choice",
     "sensor --platinum 100 --celsius 20 --ohms 100": "not allowed with",
     "sensor --celsius 20": "--platinum --ntc is required",
+    "oven --base 1150 --celsius 180": "required: --way",
+    "oven --way base_only --base 1150": "required: --celsius",
+    "oven --way boil --base 1150 --celsius 180": "invalid choice",
+    "oven --way base_only --base much --celsius 180": "'much' isn't a number",
     "boiling": "required: --metres",
     "gravity": "invalid choice",
 }
@@ -108,10 +126,24 @@ def loaded_once():
     return functools.cache(load_wording)
 
 
+@pytest.fixture(scope="module")
+def simulated_once():
+    """The same ovens are simulated once."""
+    known = {}
+
+    def once(*asked):
+        if repr(asked) not in known:
+            known[repr(asked)] = expected(*asked)
+        return known[repr(asked)]
+
+    return once
+
+
 @pytest.fixture
-def typed(capsys, monkeypatch, loaded_once):
+def typed(capsys, monkeypatch, loaded_once, simulated_once):
     """What is printed for words that follow `reckon`, and the status."""
     monkeypatch.setattr("assistant.wording.locale.load_wording", loaded_once)
+    monkeypatch.setattr(oven_reckoning, "expected", simulated_once)
 
     def typed(words, *more):
         status = reckon(parser().parse_args(["reckon", *words.split(), *more]), LOCALES)
@@ -214,6 +246,52 @@ def test_diversity_is_never_a_reason_why_a_breaker_should_not_go(typed):
         assert "never a reason why a breaker should not go" in typed(TYPED[name])[1]
 
 
+def test_an_ovens_currents_and_power_are_those_of_arithmetic():
+    found = oven_reckoning.oven("conventional", {"base": 1200, "top": 900}, 180, 207, 230, 20)
+    assert values(found, "element_current", element="base") == pytest.approx((1200 / 230 * 0.9,))
+    assert values(found, "element_current", element="top") == pytest.approx((900 / 230 * 0.9,))
+    assert values(found, "heating_power") == pytest.approx((2100 * 0.81,))
+
+
+def test_what_is_simulated_of_an_oven_is_a_range_about_its_middle_and_its_energy_is_share_times_power():
+    found = oven_reckoning.oven("fan_with_ring", {"ring": 2250}, 180, None, None, 20)
+    for name in ("opens", "duty"):
+        (middle,), (low, high) = values(found, f"{name}_middle"), values(found, name)
+        assert low < middle < high
+    # One element of one power: the energy is the same share of it.
+    assert values(found, "hourly") == pytest.approx([share / 100 * 2.25 for share in values(found, "duty")])
+    # As testers and makers' instructions give preheating times, and as is seen of lamps.
+    low, high = values(found, "opens")
+    assert (low, high) == pytest.approx((8.5, 8.5), abs=2.5)
+    assert all(120 / 60 <= minutes <= 420 / 60 for minutes in values(found, "period"))
+
+
+def test_nine_in_ten_of_the_drawn_ovens_lie_within_the_range():
+    drawn = np.arange(200.0)[::-1]
+    low, high = oven_reckoning._at(drawn, oven_reckoning.RANGE)
+    assert ((drawn >= low) & (drawn <= high)).mean() == pytest.approx(0.9, abs=0.006)
+    low, high = oven_reckoning._at(np.where(drawn > 180, np.inf, drawn), oven_reckoning.RANGE)
+    assert (low, high) == (9, np.inf)
+
+
+def test_what_is_simulated_of_an_oven_says_so(typed):
+    _, out, _ = typed(TYPED["oven"])
+    assert "Simulated, never measured" in out
+    assert "is assumed" in out
+    for line in out.splitlines():
+        if line.endswith("]") and "by hand" not in line and "[Ohm's" not in line and "[Joule's" not in line:
+            assert ", simulated, " in line
+    assert "isn't shown to be faulty" in out
+
+
+def test_an_oven_that_hardly_opens_is_told_without_a_time_that_is_none(typed):
+    assert "from 48 min up, with no upper limit" in typed(TYPED["oven of little power"])[1]
+    _, out, _ = typed(TYPED["oven that never opens"])
+    assert "first opens" not in out
+    assert "the middle oven: 100 %" in out
+    assert "may never reach the setting" in out
+
+
 # Cookery tables: the mark, its °F, and its °C as they print them.
 MARKS = [
     (0.25, 225, (110,)),
@@ -299,7 +377,7 @@ def test_every_number_has_its_unit_and_source_and_its_reader(name, typed):
         assert number["source"]
         assert len({"value", "low", "either"} & set(number)) == 1
     units = {number["unit"] for number in found["numbers"]}
-    electrical = found["what"] in ("element", "plate", "sensor", "supply")
+    electrical = found["what"] in ("element", "plate", "sensor", "supply", "oven")
     assert found["for"] == ("engineer" if electrical else "household")
     assert electrical or not units & {"Ω", "V", "A", "W"}
     assert all(note["text"] for note in found["notes"])
@@ -345,7 +423,8 @@ def test_a_sensor_needs_one_of_degrees_and_ohms(reckoner):
         reckoner(*nominal, celsius=None, ohms=None)
 
 
-def test_no_message_is_missing_and_none_is_left_over(monkeypatch, capsys):
+def test_no_message_is_missing_and_none_is_left_over(monkeypatch, capsys, simulated_once):
+    monkeypatch.setattr(oven_reckoning, "expected", simulated_once)
     text = (LOCALES / "en-GB" / "reckon.ftl").read_text("utf-8")
     recording = Recording("en-GB", [text])
     monkeypatch.setattr("assistant.wording.locale.load_wording", lambda folder, lang: recording)

@@ -95,6 +95,7 @@ def print_table(found: Found, seconds: float) -> None:
         (f"paths with {MANY_QUESTIONS} questions or more", found.many),
         (f"paths cut at {MOST_STEPS} steps", found.cut),
         ("paths on which something hot was offered", found.hot),
+        ("paths on which something hot was measured", found.measured),
         ("seconds", round(seconds, 1)),
         ("milliseconds a path", round(1000 * seconds / max(found.paths, 1), 3)),
     ]

@@ -14,6 +14,7 @@ from assistant.chat.terminal import BELL
 from assistant.errors import Refused
 from assistant.interview.commands import BeginMeasuring, GiveAnswer, HearDanger, SayNotSure
 from assistant.interview.conversation import Conversation
+from assistant.interview.script import Script
 from assistant.interview.view import QuestionView
 from assistant.interview.way import may_ask
 from assistant.wording.languages import Languages
@@ -412,6 +413,42 @@ def test_a_list_typed_afterwards_is_asked_about_before_it_counts(
     assert "Is that 300 °C or 300 °F?" in fed.screen
     assert fed.conversation.assessment.danger.open == danger
     assert fed.answer("thermometer_log") == answer
+
+
+@pytest.mark.parametrize(
+    "typed", ["1:00 300 C, 1:00 60", "1:00 60, 1:00 70 C, 2:00 300", "1:00 60, 2:00 300, 3:00 310 C"]
+)
+def test_a_list_in_which_one_reading_is_far_too_hot_ends_the_test_whatever_stands_beside_it(
+    at_the_thermometer: Conversation, languages: Languages, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, typed))
+    assert "far more than the setting" in fed.screen
+    assert "Turn the oven off now" in fed.screen
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open
+
+
+def test_a_list_with_one_line_that_can_not_be_is_not_noted_at_all(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "1:00 60, 2:00 80, 2:00 90"))
+    assert fed.state.measuring["thermometer_log"].lines == ()
+
+
+def test_a_reading_that_no_oven_comes_to_is_asked_back(at_the_thermometer: Conversation, languages: Languages) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "900"))
+    assert fed.state.measuring["thermometer_log"].lines == ()
+
+
+def test_danger_told_on_another_screen_ends_the_test_here_too(
+    script: Script, at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    other = Conversation.resume(script, at_the_thermometer._log, at_the_thermometer.record)
+    other.do(HearDanger("smoke", clear=True))
+    fed = _watched(at_the_thermometer, languages, (300, "140"))
+    assert "Turn the oven off now" in fed.screen
+    assert fed.state.measuring == {}
+    assert "smoke" in fed.state.heard
 
 
 @pytest.mark.parametrize("typed", ["yes", "ok then"])

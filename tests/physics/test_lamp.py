@@ -68,15 +68,6 @@ def test_only_what_was_watched_is_seen() -> None:
     assert {watch: lamp_times(run, *watch).pattern[0] for watch in seen} == seen
 
 
-def test_a_lamp_lit_when_reached_is_seen_the_other_way_round() -> None:
-    run = _run(*THREE)
-    usual, other = lamp_times(run, 0, 3600), lamp_times(run, 0, 3600, lit_when_reached=True)
-    np.testing.assert_allclose(other.share_lit, 1 - usual.share_lit)
-    np.testing.assert_array_equal(other.first_on, usual.first_out)
-    np.testing.assert_array_equal(other.first_out, usual.first_on)
-    assert other.pattern.tolist() == [Pattern.CYCLES, Pattern.CYCLES, Pattern.NEVER_LIT]
-
-
 def test_the_times_of_a_run_are_those_of_its_control() -> None:
     """Source: the same counted lane by lane in plain Python."""
     run = ran(drawn(8, "sensor"), "fan_with_ring")

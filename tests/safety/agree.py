@@ -1,10 +1,12 @@
 """The fast evaluator and the project side by side: the same conversations, and what they say otherwise of them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from datetime import datetime
 
 import numpy as np
 
+from assistant.errors import Refused
 from assistant.interview.assess import Assessment
 from assistant.interview.conversation import Conversation
 from assistant.interview.decide import consequences_of
@@ -15,7 +17,7 @@ from tests.safety.codes import FIRST, NOT_ASKED, NOT_SURE, Ints
 from tests.safety.fast import Fast, Standing
 from tests.safety.people import People, next_events, supposed_next
 from tests.safety.real import begin, believing, command_of, supposed_belief
-from tests.safety.talks import Talks
+from tests.safety.talks import Happened, Said, Talks
 
 
 def signs_of(fast: Fast, bits: int) -> set[str]:
@@ -50,38 +52,51 @@ def differences(fast: Fast, talks: Talks, standing: Standing, talk: int, real: A
             {q for q, allowed in zip(fast.codes.questions, askable, strict=True) if allowed},
             {q for q in fast.codes.questions if may_ask(script, real, q)},
         ),
+        "measuring": (
+            {
+                fast.codes.questions[fast.codes.measured[row]]: int(talks.lines[row, talk])
+                for row in np.flatnonzero(talks.measuring[:, talk])
+            },
+            {question_id: len(each.lines) for question_id, each in real.state.measuring.items()},
+        ),
         "sequence": (int(talks.sequence[talk]), real.state.sequence),
     }
     return [f"{name}: {one} is not {other}" for name, (one, other) in pairs.items() if one != other]
 
 
 def followed(
-    fast: Fast, script: Script, number: int, steps: int, seed: int
+    fast: Fast, script: Script, number: int, steps: int, seed: int, first: Sequence[Said] = ()
 ) -> Iterator[tuple[Talks, Standing, list[Conversation], Ints]]:
-    """Both lead the same random conversations: after each step the states of the two."""
+    """Both lead the same random conversations, all of which begin with what is said `first`: after each step the states
+    of the two.
+    """
     chance = np.random.default_rng(seed)
     talks, people, supposed = Talks(fast.codes, number), People.drawn(number, chance), np.zeros(number, np.int64)
     conversations = [begin(script, fast.role) for _ in range(number)]
     standing = fast.conclude(talks, supposed)
-    for _ in range(steps):
-        event = next_events(fast, talks, people, fast.offered(talks, standing), chance)
+    for step in range(len(first) + steps):
+        random = step >= len(first)
+        if random:
+            event = next_events(fast, talks, people, fast.offered(talks, standing), chance)
+        else:
+            event = Happened(*np.repeat(np.array([first[step]]).T, number, axis=1))
         commands = [command_of(fast.codes, event, talks, talk) for talk in range(number)]
-        talks.happen(event, standing.hearable)
-        supposed = supposed_next(fast, supposed, chance)
+        talks.happen(event, standing.hearable, standing.fit)
+        supposed = supposed_next(fast, supposed, chance, event) if random else supposed
         standing = fast.conclude(talks, supposed)
         for talk, conversation in enumerate(conversations):
             command = commands[talk]
             with believing(supposed_belief(script, fast.codes, int(supposed[talk]))):
                 conversation._assessment = None
-                if command is not None:
-                    conversation.do(command)
+                with suppress(Refused):
+                    conversation.do(*([command] if command is not None else []))
                 settle(conversation)
         yield talks, standing, conversations, supposed
 
 
 def settle(conversation: Conversation) -> None:
     """Record the stops that a belief which changed by itself reaches or leaves, as the next command would."""
-    while consequences := consequences_of(conversation.script.knowledge, conversation.assessment):
+    while consequences := consequences_of(conversation.script, conversation.assessment):
         events = conversation._events(consequences, conversation.state.sequence, None)
         conversation._keep(events)
         conversation.state, conversation._assessment = fold(events, conversation.state), None

@@ -1,6 +1,6 @@
 """Every check of safety as one function of a project: what it finds, by name. An empty set is what should come out."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -14,12 +14,23 @@ from assistant.wording.locale import languages
 from tests.safety import still_open, trade, walk
 from tests.safety.adversary import acts_told_wrongly, breaches, scripts_of, telling_beliefs
 from tests.safety.agree import differences, followed
-from tests.safety.exhaustive import act_scripts, broken_by_gate_answers, play, sign_scripts
+from tests.safety.exhaustive import (
+    act_scripts,
+    answers_of,
+    broken_by_gate_answers,
+    broken_while_measuring,
+    measured_questions,
+    play,
+    sign_scripts,
+    states_before,
+)
 from tests.safety.fast import Fast
 from tests.safety.forbidden import forbidden_sentences
 from tests.safety.heard import unheard
 from tests.safety.real import begin, naive_script
 from tests.safety.switches import steps_to_a_switch
+from tests.safety.talks import BEGIN, HEAR, Said
+from tests.safety.ways_out import measured_talks
 
 PATHS = 400
 
@@ -45,13 +56,34 @@ class Project:
 
 
 def _agreement(project: Project) -> set[str]:
+    return _told_apart(project, 8, 18, (), seed=4)
+
+
+def _told_apart(project: Project, number: int, steps: int, first: Sequence[Said], seed: int = 1) -> set[str]:
+    """What the two say otherwise of the same random conversations."""
     found: set[str] = set()
-    for talks, standing, conversations, _ in followed(project.fast, project.script, 8, 18, 4):
+    for talks, standing, conversations, _ in followed(project.fast, project.script, number, steps, seed, first):
         for talk, conversation in enumerate(conversations):
             real = conversation.assessment
             told = differences(project.fast, talks, standing, talk, real, project.script)
             found |= {each.split(":")[0] for each in told}
     return found
+
+
+def _measuring(project: Project) -> set[str]:
+    """The two side by side while something is measured, and all that may be said meanwhile."""
+    fast, found = project.fast, set(broken_while_measuring(project.fast))
+    for question_id, state in states_before(fast, measured_questions(project.knowledge)).items():
+        begun: Said = (BEGIN, fast.codes.place[question_id], 0, 0)
+        found |= _told_apart(project, 8, 8, [*answers_of(state), begun])
+        found |= _told_apart(project, 1, 0, [*answers_of(state), (HEAR, fast.codes.too_hot, 0, 0), begun])
+    return found
+
+
+def _ways_out(project: Project) -> set[str]:
+    known = Languages(project.locales, project.knowledge)
+    talks = measured_talks(project.script, known, project.fast, 4)
+    return {breach for terminal in talks for breach in terminal.breaches}
 
 
 def _verdicts(project: Project) -> set[str]:
@@ -106,4 +138,6 @@ CHECKS: Mapping[str, Callable[[Project], set[str]]] = {
     "verdicts": _verdicts,
     "agreement": _agreement,
     "paths": _paths,
+    "measuring": _measuring,
+    "ways out": _ways_out,
 }

@@ -38,6 +38,13 @@ WRITTEN_DOWN = {
 }
 """What somebody writes down, by the word that the rules read of it."""
 
+SANE_LINES = {
+    "lamp_log": lambda n: f"{2 + 3 * n}:00 {'lit' if n % 2 else 'out'}",
+    "temperature_log": lambda n: f"{2 + 3 * n}:00 {min(60 + 10 * n, 190)} C",
+    "browning": lambda n: ("top 333 332 222", "underside 110 100 000", "top 111 111 111")[min(n, 2)],
+}
+"""The line that follows so many others."""
+
 Ints = NDArray[np.int64]
 Flags = NDArray[np.bool_]
 
@@ -116,6 +123,33 @@ class Codes:
         for n, items in self.items.items():
             found[n] = 1 << items.index(NONE) if NONE in items else 0
         return found
+
+    @cached_property
+    def measured(self) -> tuple[int, ...]:
+        """Questions that are answered by what was written down at a hot oven."""
+        return tuple(n for n, q in enumerate(self.questions) if self.knowledge.questions[q].is_measurement)
+
+    @cached_property
+    def has_readings(self) -> tuple[bool, ...]:
+        """Whether each of these is of a thermometer."""
+        return tuple(self.kind_of(n) == "temperature_log" for n in self.measured)
+
+    @cached_property
+    def most_lines(self) -> tuple[int, ...]:
+        """How many lines each of these takes: a tray has two sides, and no walk writes down a hundred."""
+        return tuple(2 if self.kind_of(n) == "browning" else 100 for n in self.measured)
+
+    def kind_of(self, question: int) -> str:
+        return self.knowledge.questions[self.questions[question]].kind
+
+    def very_hot(self, question: int) -> int:
+        """The code of having read far more than the setting."""
+        return FIRST + self.answers[question].index("very_hot")
+
+    @cached_property
+    def too_hot(self) -> int:
+        """The sign of an oven that runs away."""
+        return self.signs.index("too_hot")
 
     @cached_property
     def danger_questions(self) -> Flags:

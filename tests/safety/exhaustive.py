@@ -15,11 +15,22 @@ from tests.safety import trade
 from tests.safety.codes import FIRST, NOT_ASKED, NOT_SURE, SKIPPED, Codes
 from tests.safety.fast import Fast, Standing
 from tests.safety.people import People, next_events, supposed_next
-from tests.safety.talks import ANSWER, HEAR, IDLE, WITHDRAW, Happened, Talks
+from tests.safety.talks import (
+    ANSWER,
+    BEGIN,
+    HEAR,
+    HOT,
+    IDLE,
+    NONSENSE,
+    NOTE,
+    REPEATED,
+    SANE,
+    WITHDRAW,
+    Happened,
+    Said,
+    Talks,
+)
 from tests.safety.watch import Watch
-
-Said = tuple[int, int, int, int]
-"""Kind, question or sign, code, mask."""
 
 AT_ONCE = 8192
 MOST_COMBINATIONS = 4000
@@ -46,7 +57,7 @@ def play(fast: Fast, scripts: Sequence[Sequence[Said]], start: Talks | None = No
     offered = fast.offered(talks, standing)
     for step in range(max(map(len, scripts))):
         event = _events([script[step] if step < len(script) else (IDLE, 0, 0, 0) for script in scripts])
-        talks.happen(event, standing.hearable)
+        talks.happen(event, standing.hearable, standing.fit)
         standing = fast.conclude(talks, beliefs)
         offered = fast.offered(talks, standing)
         for name, where in watch.after(event, talks, standing, offered).items():
@@ -192,8 +203,8 @@ def states_before(fast: Fast, wanted: Sequence[str], seed: int = 1, number: int 
             if len(found) == len(wanted):
                 return found
             event = next_events(fast, talks, people, offered, chance)
-            talks.happen(event, standing.hearable)
-            standing = fast.conclude(talks, supposed_next(fast, supposed, chance) * 0)
+            talks.happen(event, standing.hearable, standing.fit)
+            standing = fast.conclude(talks, supposed_next(fast, supposed, chance, event) * 0)
     return found
 
 
@@ -218,6 +229,35 @@ def broken_by_gate_answers(fast: Fast, together: int = 2) -> tuple[Counter[str],
             broken += play(fast, batch, state.repeated(len(batch))).broken
             tried += len(batch)
     return broken, tried
+
+
+def measured_questions(knowledge: Knowledge) -> tuple[str, ...]:
+    """Hot questions that are answered by what is written down at the oven."""
+    return tuple(q for q in hot_questions(knowledge) if knowledge.questions[q].is_measurement)
+
+
+def measuring_scripts(fast: Fast, question_id: str) -> Iterator[list[Said]]:
+    """A measurement is begun; then every answer to a gate question, each of them taken back, or a sign heard; then it
+    is tried to begin once more. And every three lines that are noted.
+    """
+    codes = fast.codes
+    begun: Said = (BEGIN, codes.place[question_id], 0, 0)
+    meanwhile = [*gate_deviations(fast), *((HEAR, sign, 0, 0) for sign in range(len(codes.signs)))]
+    meanwhile += [(WITHDRAW, codes.place[gate], 0, 0) for gate in gate_questions(fast.knowledge)]
+    for said in meanwhile:
+        yield [begun, said, begun]
+        yield [said, begun]
+    for lines in product((SANE, HOT, NONSENSE, REPEATED), repeat=3):
+        yield [begun, *((NOTE, codes.place[question_id], line, 0) for line in lines), begun]
+
+
+def broken_while_measuring(fast: Fast) -> Counter[str]:
+    """What is broken by anything said while something is measured, after each measuring question's own state."""
+    broken = Counter[str]()
+    for question_id, state in states_before(fast, measured_questions(fast.knowledge)).items():
+        scripts = list(measuring_scripts(fast, question_id))
+        broken += play(fast, scripts, state.repeated(len(scripts))).broken
+    return broken
 
 
 def answers_of(state: Talks) -> list[Said]:

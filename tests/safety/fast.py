@@ -39,6 +39,7 @@ class Standing:
     hearable: Ints
     handed_on: Flags
     must_visit: Flags
+    fit: Flags
 
     @property
     def danger_open(self) -> Flags:
@@ -97,9 +98,18 @@ class Fast:
             hearable=self.raised.hearable(talks, by_answers),
             handed_on=self._with("hands_on_to", talks, holds),
             must_visit=self._with("visit_anyway", talks, holds) | (withdrawn != 0) | (supposed >= DANGEROUS),
+            fit=np.zeros((0, talks.number), bool),
         )
         standing.care = self._care(talks, standing, supposed)
+        standing.fit = self._fit(talks, standing)
+        talks.leave(~standing.fit)
         return standing
+
+    def _fit(self, talks: Talks, standing: Standing) -> Flags:
+        """(measured, N): what may be measured, and go on being measured."""
+        calm = ~standing.danger_open
+        found = [self._lets_in(n, standing) & calm for n in self.codes.measured]
+        return np.array(found).reshape(len(found), talks.number)
 
     def _with(self, effect: str, talks: Talks, holds: dict[str, Flags]) -> Flags:
         """(N,): where a finding holds that has this effect."""
@@ -124,20 +134,22 @@ class Fast:
     def may_ask(self, talks: Talks, standing: Standing) -> Flags:
         """(Q, N): as `way.may_ask`, asked already or not."""
         found = np.zeros((len(self.codes.questions), talks.number), bool)
-        stopped = standing.stops != 0
         for n, question_id in enumerate(self.codes.questions):
-            question = self.knowledge.questions[question_id]
             if question_id == OVEN_IS_OFF or self.codes.danger_questions[n]:
                 continue
-            let_in = standing.applies[self.findings.needs[n]] & (standing.care >= self.care_of[n])
-            for finding_id in question.not_when:
-                let_in = let_in & ~standing.holds[finding_id]
-            if question.ask_when:
-                let_in = let_in & np.logical_or.reduce([standing.holds[f] for f in question.ask_when])
-            if question.stage not in STAGES_AFTER_A_STOP:
-                let_in = let_in & ~stopped
-            found[n] = let_in
+            found[n] = self._lets_in(n, standing)
         return found
+
+    def _lets_in(self, n: int, standing: Standing) -> Flags:
+        question = self.knowledge.questions[self.codes.questions[n]]
+        let_in = standing.applies[self.findings.needs[n]] & (standing.care >= self.care_of[n])
+        for finding_id in question.not_when:
+            let_in = let_in & ~standing.holds[finding_id]
+        if question.ask_when:
+            let_in = let_in & np.logical_or.reduce([standing.holds[f] for f in question.ask_when])
+        if question.stage not in STAGES_AFTER_A_STOP:
+            let_in = let_in & (standing.stops == 0)
+        return let_in
 
     def offered(self, talks: Talks, standing: Standing) -> Flags:
         """(Q, N): every question that could come next under any belief; none where only a verdict can."""

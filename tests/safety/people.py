@@ -1,4 +1,4 @@
-"""What random people do next in many conversations: answers, doubt, skips, second thoughts, danger told in between."""
+"""What random people do next in many conversations: answers, measurements, second thoughts, danger told in between."""
 
 from dataclasses import dataclass
 
@@ -6,7 +6,22 @@ import numpy as np
 
 from tests.safety.codes import FIRST, NOT_ASKED, NOT_SURE, SKIPPED, Codes, Flags, Ints
 from tests.safety.fast import CALM, DANGEROUS, STOPPING, Fast
-from tests.safety.talks import ANSWER, HEAR, IDLE, WITHDRAW, Happened, Talks
+from tests.safety.talks import (
+    ANSWER,
+    BEGIN,
+    HEAR,
+    HOT,
+    IDLE,
+    LEAVE,
+    NONSENSE,
+    NOTE,
+    REPEATED,
+    SANE,
+    TAKE_BACK,
+    WITHDRAW,
+    Happened,
+    Talks,
+)
 
 BEGINNINGS = 3
 """Kinds of people: who answers at random, who mostly has no danger to tell, and who also mostly says what lets a
@@ -57,7 +72,33 @@ def next_events(fast: Fast, talks: Talks, people: People, offered: Flags, chance
     code, mask = answers_to(fast, question, people, chance)
     question = np.where((kind == WITHDRAW) & (earlier >= 0), earlier, question)
     question = np.where(kind == HEAR, chance.integers(0, len(codes.signs), number), question)
-    return Happened(kind, question, code, mask)
+    return _measuring(fast, talks, Happened(kind, question, code, mask), chance)
+
+
+def _measuring(fast: Fast, talks: Talks, event: Happened, chance: np.random.Generator) -> Happened:
+    """Where something is to be measured, half the people do so with a clock; a few try to at any other time.
+
+    While it is under way, most of what they say belongs to it: lines of every sort, slips taken back, leaving
+    it, danger told. The rest is said in the middle of it.
+    """
+    measured = np.array(fast.codes.measured)
+    if not len(measured):
+        return event
+    what = chance.random(talks.number)
+    to_measure = (event.kind == ANSWER) & np.isin(event.question, measured)
+    untimely = what > 0.997
+    begins = (to_measure & (what < 0.5)) | untimely
+    under_way = any_of(talks.measuring, chance)
+    goes_on = (under_way >= 0) & (what < 0.75)
+    event.kind[begins] = BEGIN
+    event.question[untimely] = chance.choice(measured, talks.number)[untimely]
+    said = chance.choice([NOTE, NOTE, NOTE, NOTE, TAKE_BACK, LEAVE, HEAR], talks.number)
+    signs = chance.integers(0, len(fast.codes.signs), talks.number)
+    event.kind[goes_on] = said[goes_on]
+    event.question[goes_on] = np.where(said == HEAR, signs, measured[under_way])[goes_on]
+    sorts = chance.choice([SANE, SANE, SANE, HOT, NONSENSE, REPEATED], talks.number)
+    event.code[goes_on] = sorts[goes_on]
+    return event
 
 
 def any_of(allowed: Flags, chance: np.random.Generator) -> Ints:
@@ -116,9 +157,12 @@ def _masks(codes: Codes, question: Ints, calm: Flags, leading: Flags, chance: np
     return np.where(others != 0, np.where(wants_none & (none > 0), none, others), mask)
 
 
-def supposed_next(fast: Fast, supposed: Ints, chance: np.random.Generator) -> Ints:
-    """What belief says next: mostly what it said before; else anything that it could."""
+def supposed_next(fast: Fast, supposed: Ints, chance: np.random.Generator, event: Happened) -> Ints:
+    """What belief says next: mostly what it said before; else anything that it could. Beginning to measure tells it
+    nothing.
+    """
     dangers = sorted({fast.codes.signs.index(c.danger) for c in fast.knowledge.causes.values() if c.danger})
     could = np.array([DANGEROUS, *(STOPPING + sign for sign in dangers)])
     now = np.where(chance.random(len(supposed)) < 0.2, CALM, supposed)
-    return np.where(chance.random(len(supposed)) < 0.006, chance.choice(could, len(supposed)), now)
+    now = np.where(chance.random(len(supposed)) < 0.006, chance.choice(could, len(supposed)), now)
+    return np.where(event.kind == BEGIN, supposed, now)

@@ -12,12 +12,16 @@ from assistant.belief.posterior import Posterior
 from assistant.engine.naive import NaiveEvaluator
 from assistant.interview import assess as assess_module
 from assistant.interview.commands import (
+    BeginMeasuring,
     Command,
     GiveAnswer,
     HearDanger,
+    LeaveMeasuring,
+    NoteLine,
     SayNotSure,
     SkipQuestion,
     Start,
+    TakeBackLine,
     WithdrawAnswer,
 )
 from assistant.interview.conversation import Conversation, utc_now
@@ -25,9 +29,22 @@ from assistant.interview.log import SessionRecord
 from assistant.interview.script import Script, crisp_rules, script_of
 from assistant.knowledge.model import Knowledge
 from assistant.store.memory import MemoryStore
-from tests.safety.codes import FIRST, NOT_ASKED, NOT_SURE, Codes
+from tests.safety.codes import FIRST, NOT_ASKED, NOT_SURE, SANE_LINES, Codes
 from tests.safety.fast import CALM, DANGEROUS, STOPPING
-from tests.safety.talks import ANSWER, HEAR, WITHDRAW, Happened, Talks
+from tests.safety.talks import (
+    ANSWER,
+    BEGIN,
+    HEAR,
+    HOT,
+    LEAVE,
+    NOTE,
+    REPEATED,
+    SANE,
+    TAKE_BACK,
+    WITHDRAW,
+    Happened,
+    Talks,
+)
 
 
 def naive_script(knowledge: Knowledge) -> Script:
@@ -47,7 +64,24 @@ def command_of(codes: Codes, event: Happened, talks: Talks, talk: int) -> Comman
     kind, question, code, mask = (int(each[talk]) for each in (event.kind, event.question, event.code, event.mask))
     if kind == WITHDRAW and talks.answer[question, talk] == NOT_ASKED:
         return None
+    if kind >= BEGIN:
+        return _measuring_command(codes, kind, question, code, int(talks.lines[codes.measured.index(question), talk]))
     return command(codes, kind, question, code, mask)
+
+
+def _measuring_command(codes: Codes, kind: int, question: int, sort: int, lines: int) -> Command:
+    question_id = codes.questions[question]
+    if kind != NOTE:
+        return {BEGIN: BeginMeasuring, TAKE_BACK: TakeBackLine, LEAVE: LeaveMeasuring}[kind](question_id)
+    return NoteLine(question_id, line_of(codes, question, sort, lines))
+
+
+def line_of(codes: Codes, question: int, sort: int, lines: int) -> str:
+    """What is noted after so many sane lines."""
+    of_kind = SANE_LINES[codes.kind_of(question)]
+    if sort == REPEATED and lines:
+        return of_kind(lines - 1)
+    return {SANE: of_kind(lines), HOT: f"{2 + 3 * lines}:00 300 C"}.get(sort, "seven o'clock")
 
 
 def command(codes: Codes, kind: int, question: int, code: int, mask: int) -> Command | None:

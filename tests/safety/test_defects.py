@@ -4,13 +4,14 @@ A defect is caught by the check that is there for it. Without any defect all of 
 """
 
 import shutil
-from collections.abc import Callable
-from contextlib import AbstractContextManager, nullcontext
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, ExitStack, contextmanager, nullcontext
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 from unittest.mock import patch
 
+import numpy as np
 import pytest
 import yaml
 from yaml.emitter import Emitter
@@ -18,13 +19,17 @@ from yaml.representer import SafeRepresenter
 from yaml.resolver import BaseResolver
 from yaml.serializer import Serializer
 
-from assistant.interview import actions, assess, choice, danger
+from assistant.chat.talk import Talk
+from assistant.interview import actions, assess, choice, conversation, danger, decide, measuring, state
 from assistant.interview.choice import steps_for
+from assistant.interview.commands import LeaveMeasuring
+from assistant.interview.state import State
 from assistant.knowledge.model import Knowledge
 from tests.conftest import ROOT
-from tests.safety import walk, watch
+from tests.safety import talks, walk, watch
 from tests.safety.checks import CHECKS, Project
 from tests.safety.fast import Fast, Standing
+from tests.safety.talks import Talks
 from tests.safety.walk import Walk
 
 Change = Callable[[Path], None]
@@ -90,6 +95,30 @@ def unless_cheap(script: Any, assessment: Any) -> Any:
     return None if cheap else _stopped(script, assessment)
 
 
+def left_in_silence(talk: Talk) -> None:
+    """What is measured is left without a word."""
+    talk._do(*map(LeaveMeasuring, list(talk.conversation.state.measuring)))
+
+
+def stop_forgets_no_measurement(before: State, event: Any, happening: Any) -> State:
+    """A stop is reached, and what was being measured goes on."""
+    return replace(_with_danger(before, event, happening), measuring=before.measuring)
+
+
+def _calm(talks: Talks, standing: Standing) -> Any:
+    """Anything may be measured while no danger is open."""
+    return np.repeat(~standing.danger_open[None], len(talks.codes.measured), axis=0)
+
+
+@contextmanager
+def _both_patched(*patches: AbstractContextManager[Any]) -> Iterator[None]:
+    with ExitStack() as stack:
+        for each in patches:
+            stack.enter_context(each)
+        yield
+
+
+_with_danger = state._with_danger
 _care_limit, _stopped = assess.care_limit, choice._stopped
 
 
@@ -258,6 +287,61 @@ DEFECTS = [
         "paths",
         "more than talk while danger is open",
         patched=lambda: patch.object(Standing, "danger_open", property(lambda standing: standing.stops < 0)),
+    ),
+    Defect(
+        "a measurement is begun while danger is open",
+        "measuring",
+        "measuring",
+        patched=lambda: _both_patched(
+            *(patch.object(module, "may_measure", lambda *_: True) for module in (conversation, measuring))
+        ),
+    ),
+    Defect(
+        "a measurement goes on after danger was heard",
+        "measuring",
+        "measuring",
+        patched=lambda: patch.object(decide, "left_as_unfit", lambda *_: ()),
+    ),
+    Defect(
+        "a measurement goes on after a stop",
+        "measuring",
+        "measuring",
+        patched=lambda: _both_patched(
+            patch.object(state, "_with_danger", stop_forgets_no_measurement),
+            patch.object(decide, "left_as_unfit", lambda *_: ()),
+        ),
+    ),
+    Defect(
+        "the same, seen on the paths",
+        "paths",
+        "a measurement while danger is open",
+        patched=lambda: _both_patched(
+            patch.object(Talks, "leave", lambda *_: None), patch.object(Talks, "end_all", lambda *_: None)
+        ),
+    ),
+    Defect(
+        "a measurement needs no gate",
+        "paths",
+        "a measurement without the gate",
+        patched=lambda: patch.object(Fast, "_fit", lambda _, talks, standing: _calm(talks, standing)),
+    ),
+    Defect(
+        "a reading far too hot is noted like any other",
+        "measuring",
+        "measuring",
+        patched=lambda: patch.object(measuring, "far_too_hot", lambda *_: False),
+    ),
+    Defect(
+        "the same, seen while something is measured",
+        "measuring",
+        "a reading far too hot and no stop",
+        patched=lambda: patch.object(talks, "HOT", -1),
+    ),
+    Defect(
+        "whoever leaves a measurement isn't told to turn the oven off",
+        "ways out",
+        "after",
+        patched=lambda: patch.object(Talk, "_leave_measuring", left_in_silence),
     ),
     Defect(
         "a cheap act outranks a stop",

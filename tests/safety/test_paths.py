@@ -21,6 +21,7 @@ def test_random_paths_keep_every_invariant(knowledge: Knowledge, role: str) -> N
     assert found.cut == 0
     assert set(found.broken) <= set(still_open.HOT), found.shortest
     assert found.hot > 10
+    assert found.measured > 3
     assert all(found.stopped[sign_id] > 0 for sign_id in knowledge.signs)
     assert len(found.endings) == 4
 

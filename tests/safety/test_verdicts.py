@@ -1,6 +1,7 @@
 """No belief and no cost outranks danger or tells what the answers don't allow: the project's own verdicts."""
 
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from dataclasses import replace
 
 import numpy as np
@@ -121,7 +122,8 @@ def random_conversations(script: Script, fast: Fast, number: int, steps: int, se
         for talk, conversation in enumerate(conversations):
             command = command_of(fast.codes, event, talks, talk)
             if command is not None and not isinstance(command, HearDanger | WithdrawAnswer):
-                conversation.do(command)
-        talks.happen(event, standing.hearable)
+                with suppress(Refused):
+                    conversation.do(command)
+        talks.happen(event, standing.hearable, standing.fit)
         standing = fast.conclude(talks, nothing)
     return conversations

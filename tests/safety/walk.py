@@ -10,7 +10,7 @@ from assistant.knowledge.model import Care
 from tests.safety.codes import FIRST, NOT_SURE, SKIPPED, Codes, Flags
 from tests.safety.fast import Fast, Standing
 from tests.safety.people import People, next_events, supposed_next
-from tests.safety.talks import ANSWER, HEAR, IDLE, WITHDRAW, Happened, Talks
+from tests.safety.talks import ANSWER, BEGIN, HEAR, IDLE, LEAVE, NOTE, TAKE_BACK, WITHDRAW, Happened, Talks
 from tests.safety.watch import Watch
 
 AT_ONCE = 4096
@@ -18,6 +18,7 @@ MOST_STEPS = 400
 """A path that is longer is cut, and counted as cut: never silently."""
 
 MANY_QUESTIONS = 40
+MEASURING = {BEGIN: "begun", TAKE_BACK: "less its last line", LEAVE: "left"}
 
 
 @dataclass
@@ -31,6 +32,7 @@ class Found:
     many: int = 0
     longest: int = 0
     hot: int = 0
+    measured: int = 0
     broken: Counter[str] = field(default_factory=Counter)
     raised: Counter[str] = field(default_factory=Counter)
     stopped: Counter[str] = field(default_factory=Counter)
@@ -45,6 +47,7 @@ class Found:
             self.offered + other.offered,
         )
         self.cut, self.many, self.hot = self.cut + other.cut, self.many + other.many, self.hot + other.hot
+        self.measured += other.measured
         self.longest = max(self.longest, other.longest)
         for name in ("broken", "raised", "stopped", "endings"):
             getattr(self, name).update(getattr(other, name))
@@ -69,6 +72,7 @@ class Walk:
         self._put = np.zeros(number, np.int64)
         self._age = np.zeros(number, np.int64)
         self._hot = np.zeros(number, bool)
+        self._measured = np.zeros(number, bool)
         self._past: deque[Happened] = deque(maxlen=MOST_STEPS + 1)
 
     def run(self, told: Callable[[Found], None] = lambda _: None) -> Found:
@@ -80,8 +84,8 @@ class Walk:
             self._leave(event, standing)
             self._past.append(event)
             self._count(event, offered)
-            self._talks.happen(event, standing.hearable)
-            self._supposed = supposed_next(self.fast, self._supposed, self._chance)
+            self._talks.happen(event, standing.hearable, standing.fit)
+            self._supposed = supposed_next(self.fast, self._supposed, self._chance, event)
             standing = self.fast.conclude(self._talks, self._supposed)
             offered = self.fast.offered(self._talks, standing)
             self._check(event, standing, offered)
@@ -110,6 +114,7 @@ class Walk:
         found.many += int((put >= MANY_QUESTIONS).sum())
         found.longest = max(found.longest, int(put.max()))
         found.hot += int(self._hot[ends].sum())
+        found.measured += int(self._measured[ends].sum())
         for sign_id, bit in self.fast.codes.bit.items():
             found.raised[sign_id] += int(((self._watch.ever | self._watch.pending)[ends] & bit != 0).sum())
             found.stopped[sign_id] += int((self._watch.ever[ends] & bit != 0).sum())
@@ -120,7 +125,7 @@ class Walk:
         self._talks.restart(which)
         self._watch.restart(which)
         self._people.replace(which, self._chance)
-        for kept in (self._supposed, self._put, self._age, self._hot):
+        for kept in (self._supposed, self._put, self._age, self._hot, self._measured):
             kept[which] = 0
 
     def _count(self, event: Happened, offered: Flags) -> None:
@@ -133,6 +138,7 @@ class Walk:
 
     def _check(self, event: Happened, standing: Standing, offered: Flags) -> None:
         self._hot |= offered[self.fast.care_of >= Care.WATCH_HOT.rank].any(axis=0)
+        self._measured |= self._talks.measuring.any(axis=0)
         for name, where in self._watch.after(event, self._talks, standing, offered).items():
             where = where & self._going
             if where.any():
@@ -168,6 +174,10 @@ def in_words(codes: Codes, event: Happened, talk: int) -> str:
             return f"heard {codes.signs[question]}"
         case _ if kind == WITHDRAW:
             return f"{codes.questions[question]} taken back"
+        case _ if kind == NOTE:
+            return f"{codes.questions[question]}, noted: {('as usual', 'far too hot', 'nonsense', 'once more')[code]}"
+        case _ if kind in MEASURING:
+            return f"{codes.questions[question]} {MEASURING[kind]}"
         case _ if kind == ANSWER and code in (NOT_SURE, SKIPPED):
             return f"{codes.questions[question]}: {'not sure' if code == NOT_SURE else 'skipped'}"
         case _ if kind == ANSWER:

@@ -12,7 +12,8 @@ from tests.safety import trade
 from tests.safety.codes import FIRST, NOT_SURE, SKIPPED, Flags, Ints
 from tests.safety.fast import Fast, Standing
 from tests.safety.steps import steps_in_breach
-from tests.safety.talks import ANSWER, HEAR, Happened, Talks
+from tests.safety.talks import ANSWER, HEAR, NOTE, Happened, Talks
+from tests.safety.talks import HOT as HOT_LINE
 
 HOT = "a hot question without the gate"
 
@@ -28,6 +29,9 @@ INVARIANTS = (
     "an act without its condition",
     HOT,
     "near a switch after fire, gas or CO",
+    "a measurement while danger is open",
+    "a measurement without the gate",
+    "a reading far too hot and no stop",
 )
 
 Breaches = dict[str, Flags]
@@ -55,6 +59,7 @@ class Watch:
         self._no_switch = sum(codes.bit.get(sign_id, 0) for sign_id in trade.NO_SWITCH_AFTER)
         self.pending = np.zeros(number, np.int64)
         self.ever = np.zeros(number, np.int64)
+        self._under_way = np.zeros((len(codes.measured), number), bool)
         self._steps_known: dict[int, bool] = {}
         self._tables: dict[tuple[str, frozenset[str]], Flags] = {}
 
@@ -76,6 +81,7 @@ class Watch:
     def restart(self, which: Flags) -> None:
         self.pending[which] = 0
         self.ever[which] = 0
+        self._under_way[:, which] = False
 
     def _named(self, sign: _SignOfAnswers, talks: Talks) -> Flags:
         found = np.zeros(self.number, bool)
@@ -97,7 +103,9 @@ class Watch:
 
     def after(self, event: Happened, talks: Talks, standing: Standing, offered: Flags) -> Breaches:
         """Where each invariant is broken after these events."""
-        self._follow(event, talks)
+        read_hot = self._read_hot(event)
+        self._follow(event, talks, read_hot)
+        self._under_way = talks.measuring.copy()
         told = self.told(talks)
         self.ever |= told | standing.stops
         danger = (told | self.pending | standing.stops) != 0
@@ -108,6 +116,10 @@ class Watch:
         care = self.fast.care_of
         most = np.where(offered & (care <= trade.MOST_AT_HOME)[:, None], care[:, None], 0).max(axis=0)
         beyond_talk = (offered & (care > Care.TALK.rank)[:, None]).any(axis=0)
+        forbidden = self.hot_forbidden(talks, standing)
+        hottest = np.where(talks.measuring, care[list(self.fast.codes.measured), None], 0).max(axis=0, initial=0)
+        unfit = np.logical_or.reduce([*forbidden.values(), taken_back])
+        too_hot = (standing.open_signs | standing.stops) >> self.fast.codes.too_hot & 1 == 1
         return {
             "a question beyond the role's care": (offered & (care > self._role_limit())[:, None]).any(axis=0),
             "a question beyond its gate": self._beyond_gate(most, talks),
@@ -119,17 +131,32 @@ class Watch:
             "more than talk while danger is open": danger & (beyond_talk | free),
             "an act without its condition": self._unfounded(acts, talks),
             "near a switch after fire, gas or CO": self._near_a_switch(told, standing, offered),
+            "a measurement while danger is open": danger & talks.measuring.any(axis=0),
+            "a measurement without the gate": self._beyond_gate(hottest, talks)
+            | ((hottest >= Care.WATCH_HOT.rank) & unfit),
+            "a reading far too hot and no stop": read_hot & (~too_hot | talks.measuring.any(axis=0)),
             **{
-                f"{HOT}: {question_id}": (most >= Care.WATCH_HOT.rank) & forbidden
-                for question_id, forbidden in self.hot_forbidden(talks, standing).items()
+                f"{HOT}: {question_id}": (most >= Care.WATCH_HOT.rank) & where
+                for question_id, where in forbidden.items()
             },
         }
 
-    def _follow(self, event: Happened, talks: Talks) -> None:
-        """What was raised or heard stays pending until the sign's own question is answered."""
+    def _read_hot(self, event: Happened) -> Flags:
+        """Where a thermometer that was being watched was read far above the setting."""
+        codes = self.fast.codes
+        found = np.zeros(self.number, bool)
+        for row, question in enumerate(codes.measured):
+            if codes.has_readings[row]:
+                found |= self._under_way[row] & (event.question == question)
+        return found & (event.kind == NOTE) & (event.code == HOT_LINE)
+
+    def _follow(self, event: Happened, talks: Talks, read_hot: Flags) -> None:
+        """What was raised, heard or read stays pending until the sign's own question is answered."""
         answered = event.kind == ANSWER
         for number, sign in enumerate(self._signs):
             raised = (event.kind == HEAR) & (event.question == number)
+            if number == self.fast.codes.too_hot:
+                raised |= read_hot
             for question, code, item in sign.named_by:
                 now = answered & (event.question == question) & (talks.answer[question] == code)
                 raised |= now & ((item == 0) | (talks.mask[question] & item != 0))

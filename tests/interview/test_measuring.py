@@ -1,0 +1,133 @@
+"""A measurement outlasts neither danger nor its gate, and a reading far too hot ends it, whoever leads the session."""
+
+import pytest
+
+from assistant.errors import Refused
+from assistant.interview.commands import (
+    BeginMeasuring,
+    GiveAnswer,
+    HearDanger,
+    NoteLine,
+    SayNotSure,
+    TakeBackLine,
+    WithdrawAnswer,
+)
+from assistant.interview.conversation import Conversation
+from tests.conftest import Begin
+
+GATE = ["adult_stays", "no_child_or_pet_near", "no_home_oxygen", "oven_empty", "cooling_air_as_usual"]
+FIT = {
+    "danger_now": ["none"],
+    "what_goes_wrong": ["too_cold_or_slow"],
+    "which_appliance": "built_in_knobs",
+    "person_at_oven": "yes",
+    "may_look_cold": "off_and_cold",
+    "look_over": ["none"],
+    "ever_tripped": "never",
+    "hot_gate": GATE,
+    "thermometer_kind": "hanging_or_standing",
+}
+LOG = "thermometer_log"
+
+
+@pytest.fixture
+def fit(begun: Begin) -> Conversation:
+    """All that a hot test needs holds."""
+    return begun(**FIT)
+
+
+@pytest.fixture
+def reading(fit: Conversation) -> Conversation:
+    """A thermometer is being read."""
+    fit.do(BeginMeasuring(LOG), NoteLine(LOG, "2:00 60 C"))
+    return fit
+
+
+def under_way(conversation: Conversation) -> bool:
+    return LOG in conversation.state.measuring
+
+
+def refused(conversation: Conversation, *commands: object) -> str:
+    with pytest.raises(Refused) as refused:
+        conversation.do(*commands)  # type: ignore[arg-type]
+    return refused.value.code
+
+
+def test_danger_heard_meanwhile_ends_it_and_it_can_not_be_begun_again(reading: Conversation) -> None:
+    reading.do(HearDanger("smoke", clear=True))
+    assert not under_way(reading)
+    assert refused(reading, NoteLine(LOG, "5:00 90 C")) == "measuring_not_begun"
+    assert refused(reading, BeginMeasuring(LOG)) == "not_fit_to_measure"
+
+
+def test_it_does_not_go_on_by_itself_once_the_danger_is_denied(reading: Conversation) -> None:
+    reading.do(HearDanger("buzzing", clear=True))
+    clear = next(a for a, means in reading.script.knowledge.signs["buzzing"].answers.items() if means == "clear")
+    reading.do(GiveAnswer("sign_buzzing", clear))
+    assert not reading.assessment.danger.open
+    assert not under_way(reading)
+
+
+@pytest.mark.parametrize(
+    "command",
+    [
+        WithdrawAnswer("hot_gate"),
+        SayNotSure("hot_gate"),
+        GiveAnswer("hot_gate", GATE[1:]),
+        GiveAnswer("ever_tripped", "lately"),
+        GiveAnswer("air_at_the_front", "no_longer"),
+        WithdrawAnswer("may_look_cold"),
+        GiveAnswer("danger_now", ["sparks"]),
+    ],
+    ids=str,
+)
+def test_an_answer_that_closes_the_gate_meanwhile_ends_it(reading: Conversation, command: object) -> None:
+    reading.do(command)  # type: ignore[arg-type]
+    assert not under_way(reading)
+    assert refused(reading, BeginMeasuring(LOG)) == "not_fit_to_measure"
+
+
+def test_an_answer_that_leaves_the_gate_open_ends_nothing(reading: Conversation) -> None:
+    reading.do(GiveAnswer("since_when", "this_week"), NoteLine(LOG, "5:00 90 C"))
+    assert reading.state.measuring[LOG].lines == ("2:00 60 C", "5:00 90 C")
+
+
+def test_what_is_said_in_one_breath_with_the_beginning_counts(fit: Conversation) -> None:
+    assert refused(fit, HearDanger("smoke", clear=True), BeginMeasuring(LOG)) == "not_fit_to_measure"
+    assert refused(fit, WithdrawAnswer("hot_gate"), BeginMeasuring(LOG)) == "not_fit_to_measure"
+    assert not under_way(fit)
+    assert fit.state.heard == {}
+
+
+def test_a_first_reading_far_too_hot_is_heard_as_danger(fit: Conversation) -> None:
+    fit.do(BeginMeasuring(LOG), NoteLine(LOG, "5:00 300 C"))
+    assert not under_way(fit)
+    assert "sign_too_hot" in fit.assessment.danger.open_questions
+
+
+@pytest.mark.parametrize("line", ["20:00 262 C", "20:00 520 F"])
+def test_a_later_reading_far_too_hot_stops_at_once(reading: Conversation, line: str) -> None:
+    reading.do(NoteLine(LOG, line))
+    assert not under_way(reading)
+    assert reading.state.answers[LOG].value == ("2:00 60 C", line)
+    assert [stop.sign_id for stop in reading.assessment.danger.stops] == ["too_hot"]
+    assert reading.state.standing_signs == {"too_hot"}
+
+
+def test_a_reading_far_too_hot_that_can_not_be_beside_the_others_is_heard_all_the_same(reading: Conversation) -> None:
+    reading.do(NoteLine(LOG, "2:00 300 C"))
+    assert not under_way(reading)
+    assert LOG not in reading.state.answers
+    assert "sign_too_hot" in reading.assessment.danger.open_questions
+
+
+@pytest.mark.parametrize("line", ["20:00 250 C", "20:00 480 F"])
+def test_a_reading_that_the_control_may_swing_to_ends_nothing(reading: Conversation, line: str) -> None:
+    reading.do(NoteLine(LOG, line), TakeBackLine(LOG))
+    assert reading.state.measuring[LOG].lines == ("2:00 60 C",)
+
+
+@pytest.mark.parametrize("line", ["2:00 90 C", "seven", "5:00 900 C", "5:00 out"])
+def test_a_line_that_can_not_be_is_refused_and_the_measurement_goes_on(reading: Conversation, line: str) -> None:
+    assert refused(reading, NoteLine(LOG, line))
+    assert reading.state.measuring[LOG].lines == ("2:00 60 C",)

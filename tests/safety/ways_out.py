@@ -1,0 +1,106 @@
+"""Talks in which something is measured, typed at random: every way out of it tells to turn the oven off."""
+
+import io
+from collections.abc import Iterator, Sequence
+from datetime import UTC, datetime, timedelta
+from random import Random
+
+from assistant.chat.screen import Paragraph, write
+from assistant.chat.talk import Talk
+from assistant.interview.conversation import Conversation
+from assistant.interview.script import Script
+from assistant.wording.languages import Languages
+from tests.safety.codes import SANE_LINES
+from tests.safety.exhaustive import answers_of, measured_questions, states_before
+from tests.safety.fast import CALM, Fast
+from tests.safety.heard import TYPED
+from tests.safety.real import begin, believing, say_all, supposed_belief
+from tests.safety.talks import Said
+
+BEGAN = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
+OFF = ("turn the oven off now", "turn it off now")
+WORDS = ("undo", "end", "not sure", "skip", "back", "change", "why", "how", "1", "")
+NONSENSE = ("purple", "25:61 out", "900", "-40 C", "7:00 out, 6:00 on", "2:00 80, 2:00 81")
+HOT = ("300", "600 F", "4:00 60, 4:00 310", "400 C, 60")
+LAST = ("stop", None)
+"""Typed as the last thing; None is a closed window."""
+
+
+class Watched:
+    """A terminal that types prepared lines a minute apart, and says where a measurement ended without a word of it."""
+
+    plain = True
+
+    def __init__(self, lines: Sequence[str | None], conversation: Conversation) -> None:
+        self.now = BEGAN
+        self.breaches: list[str] = []
+        self.ended = 0
+        self._lines = iter(lines)
+        self._conversation = conversation
+        self._before, self._typed, self._since = False, "", io.StringIO()
+
+    def clock(self) -> datetime:
+        return self.now
+
+    def write(self, paragraphs: Sequence[Paragraph]) -> None:
+        write(self._since, paragraphs, colour=False, width=10_000)
+
+    def ask(self, completions: Sequence[str]) -> str:
+        self.look()
+        line = next(self._lines, None)
+        if line is None:
+            self._typed = "a closed window"
+            raise EOFError
+        self.now += timedelta(minutes=1)
+        self._typed = line
+        return line
+
+    def look(self, *, left: bool = False) -> None:
+        """What became of the measurement since the last line; `left`: the person is gone, whether or not it ended."""
+        measuring = bool(self._conversation.state.measuring)
+        if self._before and (left or not measuring):
+            self.ended += 1
+            if not any(off in self._since.getvalue().lower() for off in OFF):
+                self.breaches.append(f"after {self._typed!r} nothing says that the oven is to be turned off")
+        if measuring and self._conversation.assessment.danger.open:
+            self.breaches.append(f"after {self._typed!r} it is measured while danger is open")
+        self._before, self._since = measuring, io.StringIO()
+
+
+def typed_lines(kind: str, chance: Random) -> Iterator[str | None]:
+    """What somebody types who measures: mostly what belongs there."""
+    yield "begin"
+    for number in range(chance.randint(1, 6)):
+        sane = SANE_LINES[kind](number).removeprefix(f"{2 + 3 * number}:00 ").replace("lit", "on")
+        sort = chance.random()
+        if sort < 0.5:
+            yield sane
+        else:
+            yield chance.choice(chance.choice((WORDS, NONSENSE, HOT, tuple(TYPED.values()))))
+    yield chance.choice(LAST)
+
+
+def measured_talk(
+    script: Script, languages: Languages, fast: Fast, question_id: str, first: Sequence[Said], chance: Random
+) -> Watched:
+    """A person measures, in a conversation in which that is the next question. Nothing is believed to be wrong."""
+    with believing(supposed_belief(script, fast.codes, CALM)):
+        conversation = begin(script, "householder")
+        say_all(conversation, fast.codes, first)
+        terminal = Watched(list(typed_lines(fast.codes.kind_of(fast.codes.place[question_id]), chance)), conversation)
+        conversation._clock = terminal.clock
+        sentences = languages.sentences("en-GB", next(iter(script.knowledge.regions)))
+        talk = Talk(conversation, sentences, languages.listener("en-GB"), terminal, None, terminal.clock)
+        talk._reopened = question_id
+        talk.run()
+        terminal.look(left=True)
+    return terminal
+
+
+def measured_talks(script: Script, languages: Languages, fast: Fast, talks: int, seed: int = 1) -> Iterator[Watched]:
+    """So many talks about each measurement that has a clock."""
+    chance = Random(seed)
+    for question_id, state in states_before(fast, measured_questions(fast.knowledge)).items():
+        if fast.codes.kind_of(fast.codes.place[question_id]) != "browning":  # it is typed when the oven is off
+            for _ in range(talks):
+                yield measured_talk(script, languages, fast, question_id, answers_of(state), chance)
