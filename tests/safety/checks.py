@@ -46,7 +46,7 @@ class Project:
 
 def _agreement(project: Project) -> set[str]:
     found: set[str] = set()
-    for talks, standing, conversations, _ in followed(project.fast, project.script, 8, 18, 4):
+    for talks, standing, conversations, _ in followed(project.fast, project.script, 12, 24, 4):
         for talk, conversation in enumerate(conversations):
             real = conversation.assessment
             told = differences(project.fast, talks, standing, talk, real, project.script)

@@ -14,7 +14,7 @@ from tests.safety.fast import Fast
 from tests.safety.real import believing, supposed_belief
 
 ROLES = ("householder", "agent", "engineer")
-TALKS = 12
+TALKS = 24
 STEPS = 36
 SETS = 800
 
