@@ -56,7 +56,7 @@ class Project:
 
 
 def _agreement(project: Project) -> set[str]:
-    return _told_apart(project, 8, 18, (), seed=4)
+    return _told_apart(project, 12, 24, (), seed=4)
 
 
 def _told_apart(project: Project, number: int, steps: int, first: Sequence[Said], seed: int = 1) -> set[str]:

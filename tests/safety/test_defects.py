@@ -19,7 +19,7 @@ from yaml.representer import SafeRepresenter
 from yaml.resolver import BaseResolver
 from yaml.serializer import Serializer
 
-from assistant.chat.talk import Talk
+from assistant.chat.measuring import MeasuringTalk
 from assistant.interview import actions, assess, choice, conversation, danger, decide, measuring, state
 from assistant.interview.choice import steps_for
 from assistant.interview.commands import LeaveMeasuring
@@ -95,9 +95,10 @@ def unless_cheap(script: Any, assessment: Any) -> Any:
     return None if cheap else _stopped(script, assessment)
 
 
-def left_in_silence(talk: Talk) -> None:
+def left_in_silence(talk: MeasuringTalk) -> bool:
     """What is measured is left without a word."""
-    talk._do(*map(LeaveMeasuring, list(talk.conversation.state.measuring)))
+    talk.do(*map(LeaveMeasuring, list(talk.conversation.state.measuring)))
+    return False
 
 
 def stop_forgets_no_measurement(before: State, event: Any, happening: Any) -> State:
@@ -329,7 +330,7 @@ DEFECTS = [
         "a reading far too hot is noted like any other",
         "measuring",
         "measuring",
-        patched=lambda: patch.object(measuring, "far_too_hot", lambda *_: False),
+        patched=lambda: patch.object(measuring, "runs_away", lambda *_: False),
     ),
     Defect(
         "the same, seen while something is measured",
@@ -341,7 +342,7 @@ DEFECTS = [
         "whoever leaves a measurement isn't told to turn the oven off",
         "ways out",
         "after",
-        patched=lambda: patch.object(Talk, "_leave_measuring", left_in_silence),
+        patched=lambda: patch.object(MeasuringTalk, "leave", left_in_silence),
     ),
     Defect(
         "a cheap act outranks a stop",

@@ -16,7 +16,7 @@ from tests.safety.real import believing, supposed_belief
 from tests.safety.talks import BEGIN
 
 ROLES = ("householder", "agent", "engineer")
-TALKS = 12
+TALKS = 24
 STEPS = 36
 SETS = 800
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from datetime import UTC, datetime, timedelta
 from random import Random
 
+from assistant.chat.alarm import Alarm
 from assistant.chat.screen import Paragraph, write
 from assistant.chat.talk import Talk
 from assistant.interview.conversation import Conversation
@@ -45,7 +46,7 @@ class Watched:
     def write(self, paragraphs: Sequence[Paragraph]) -> None:
         write(self._since, paragraphs, colour=False, width=10_000)
 
-    def ask(self, completions: Sequence[str]) -> str:
+    def ask(self, completions: Sequence[str], alarm: Alarm | None = None) -> str:
         self.look()
         line = next(self._lines, None)
         if line is None:
@@ -91,7 +92,7 @@ def measured_talk(
         conversation._clock = terminal.clock
         sentences = languages.sentences("en-GB", next(iter(script.knowledge.regions)))
         talk = Talk(conversation, sentences, languages.listener("en-GB"), terminal, None, terminal.clock)
-        talk._reopened = question_id
+        talk._showing.place.reopened = question_id
         talk.run()
         terminal.look(left=True)
     return terminal
