@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from assistant import __version__
-from assistant.authoring import outcome_commands, reckon_commands, rule_commands
+from assistant.authoring import outcome_commands, reckon_commands, rule_commands, summary_commands
 from assistant.errors import OvensideError, SessionUnknown, StoreUnreadable
 
 if TYPE_CHECKING:
@@ -78,6 +78,7 @@ def parser() -> argparse.ArgumentParser:
             action.add_argument(
                 "--ranges", action="store_true", help="also which assumed figures would end it otherwise"
             )
+    summary_commands.add_summary(commands, shared)
     outcome_commands.add_outcomes(commands, shared)
     reckon_commands.add_reckon(commands, shared)
     rules = commands.add_parser("rules", help="tools for whoever edits the rules")
@@ -267,6 +268,22 @@ def _sessions(arguments: argparse.Namespace) -> int:
     return show(log, Sentences(wording, knowledge, None), arguments.id, sys.stdout)
 
 
+def _summary(arguments: argparse.Namespace) -> int:
+    from assistant.interview.script import script_of
+    from assistant.knowledge.load import load_knowledge
+    from assistant.store import open_store
+    from assistant.wording.languages import Languages
+
+    knowledge = load_knowledge(_rules_folder(arguments), _cache_folder())
+    languages = Languages(_shipped("locales"), knowledge)
+    script = script_of(knowledge, _cache_folder())
+    sentences = languages.sentences(arguments.lang, arguments.region)
+    try:
+        return summary_commands.summarise(open_store(arguments.store), script, sentences, arguments, sys.stdout)
+    except SessionUnknown:
+        return _complain("sessions-unknown")
+
+
 def _outcomes(arguments: argparse.Namespace) -> int:
     return outcome_commands.record_outcome(arguments, _places(_rules_folder(arguments)))
 
@@ -300,6 +317,7 @@ _COMMANDS: dict[str | None, Callable[[argparse.Namespace], int]] = {
     "resume": _resume,
     "drive": _drive,
     "sessions": _sessions,
+    "summary": _summary,
     "outcomes": _outcomes,
     "reckon": _reckon,
     "rules": _rules,

@@ -5,13 +5,10 @@ from typing import TextIO
 
 from assistant.authoring.session_list import say_unknown
 from assistant.errors import SessionUnknown
-from assistant.interview.answers import still_fits
 from assistant.interview.log import EventLog
 from assistant.interview.script import Script
 from assistant.interview.state import fold
-from assistant.interview.thermometer import bias_k
-from assistant.knowledge.readings import put_right
-from assistant.reports.measured import chart_of, described_in_words, instrument_of, words_of
+from assistant.reports.measured import charts_of, described_in_words, words_of
 from assistant.reports.svg_chart import svg_chart
 from assistant.wording.sentences import Sentences
 
@@ -24,15 +21,9 @@ def draw(log: EventLog, script: Script, sentences: Sentences, prefix: str, pictu
     except SessionUnknown:
         return say_unknown(sentences.wording, out)
     answers = fold(log.read(record.session_id)).answers
-    for answer in sorted(answers.values(), key=lambda each: -each.sequence):
-        instrument = instrument_of(script, answer.question_id)
-        question = script.knowledge.questions.get(answer.question_id)
-        if instrument is None or not isinstance(answer.value, tuple) or not still_fits(question, answer.value):
-            continue
-        bias = bias_k(script.knowledge, answer.question_id, answers)
-        chart = chart_of(instrument, put_right(answer.value, bias) if bias is not None else answer.value)
+    for question_id, chart in charts_of(script, answers):
         try:
-            picture.write_text(svg_chart(chart, words_of(sentences, answer.question_id, chart)), encoding="utf-8")
+            picture.write_text(svg_chart(chart, words_of(sentences, question_id, chart)), encoding="utf-8")
         except OSError as error:
             out.write(say("measured-not_written", reason=error.strerror or str(error)) + "\n")
             return 1

@@ -1,13 +1,16 @@
 """What was written down at the oven -> its chart: the readings before what a sound oven would have shown."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from assistant.belief.instruments import Instrument
 from assistant.belief.measured import lamp_features
-from assistant.knowledge.readings import LampLog, TemperatureLog, lamp_log, temperature_log
+from assistant.interview.answers import still_fits
+from assistant.interview.state import Answer
+from assistant.interview.thermometer import bias_k
+from assistant.knowledge.readings import LampLog, TemperatureLog, lamp_log, put_right, temperature_log
 from assistant.reports.chart import Band, Chart, Words
 from assistant.reports.described import described
 from assistant.wording.sentences import Sentences
@@ -35,6 +38,22 @@ def chart_of(instrument: Instrument, lines: Sequence[str]) -> Chart:
         return Chart(longest_s=max(log.ended_s, 60.0), set_c=set_c, lamp=log)
     readings: TemperatureLog = temperature_log(lines)
     return Chart(longest_s=longest_s, set_c=set_c, band=_expected(instrument), readings=readings)
+
+
+def charts_of(script: "Script", answers: Mapping[str, Answer]) -> Iterator[tuple[str, Chart]]:
+    """Measuring question -> the chart of what was written down, put right by what the thermometer is off; latest
+    first.
+    """
+    for answer in sorted(answers.values(), key=lambda each: -each.sequence):
+        instrument = instrument_of(script, answer.question_id)
+        question = script.knowledge.questions.get(answer.question_id)
+        if instrument is None or not isinstance(answer.value, tuple) or not still_fits(question, answer.value):
+            continue
+        bias = bias_k(script.knowledge, answer.question_id, answers)
+        yield (
+            answer.question_id,
+            chart_of(instrument, put_right(answer.value, bias) if bias is not None else answer.value),
+        )
 
 
 def _expected(instrument: Instrument) -> Band:

@@ -1,0 +1,53 @@
+"""What the household keeps until the visit: no screws, no test points, no readings, no figures."""
+
+from collections.abc import Iterator
+
+from assistant.reports.summary.session import Told
+from assistant.reports.summary.value import Block, Items, Page, Pairs, Paragraph, Section, Summary
+
+
+def household_summary(told: Told) -> Summary:
+    """What was found, what to do until somebody comes, and how to use the oven well."""
+    text = told.sentences.verdict(told.verdict)
+    danger = bool(told.assessment.danger.stops)
+    sections = (
+        _section(told, "found", (Paragraph(text.explanation, "danger" if danger else "plain"),)),
+        _section(told, "steps", (Items(text.steps, numbered=True),) if text.steps else ()),
+        _section(told, "may_be", (Items(text.likely),) if text.likely else ()),
+        _section(told, "until_then", _until_then(told)),
+        _section(told, "use_it_well", (Items(text.tips),) if text.tips else ()),
+        _section(told, "to_hand", _to_hand(told)),
+        _section(told, "you_said", _you_said(told)),
+    )
+    return Summary(
+        reader="household",
+        lang=told.sentences.wording.lang,
+        title=told.say("title_household"),
+        about=text.headline,
+        session=told.session,
+        written_at=told.latest,
+        pages=(Page(tuple(each for each in sections if each.blocks)),),
+    )
+
+
+def _section(told: Told, name: str, blocks: Iterator[Block] | tuple[Block, ...]) -> Section:
+    return Section(name, told.say(f"heading_{name}"), tuple(blocks))
+
+
+def _until_then(told: Told) -> Iterator[Block]:
+    """Never a hand at the oven's inside; and what would make it urgent."""
+    if told.assessment.danger.stops:
+        yield Paragraph(told.sentences.meanwhile(told.verdict), "strong")
+    else:
+        yield Items((told.say("watch_for"), told.say("no_panel"), told.say("in_doubt_off")))
+    yield Paragraph(told.say("food"), "quiet")
+
+
+def _to_hand(told: Told) -> Iterator[Block]:
+    """What whoever comes, or whoever orders parts, will ask for."""
+    if told.verdict.action in ("book_visit", "maker_seller_or_landlord_first", "stop_and_isolate"):
+        yield Items((told.say("hand_plate"), told.say("hand_receipt"), told.say("hand_way")))
+
+
+def _you_said(told: Told) -> Iterator[Block]:
+    yield Pairs(tuple((told.label(e.question_id), told.given(e)) for e in told.answered("complaint", "oven", "visit")))

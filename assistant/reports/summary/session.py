@@ -1,0 +1,103 @@
+"""A session as summaries are made of it: its events, how they are assessed today, and its words."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from functools import cached_property
+
+from assistant.interview.answers import still_fits
+from assistant.interview.assess import Assessment, assess
+from assistant.interview.events import Event
+from assistant.interview.plan_of_tests import plan_of_tests
+from assistant.interview.script import Script
+from assistant.interview.state import Answer, State, fold
+from assistant.interview.verdict import Verdict, give_verdict
+from assistant.knowledge.model import Stage
+from assistant.wording.sentences import Sentences
+
+ID_SHOWN = 8
+
+
+@dataclass(frozen=True)
+class Told:
+    """One session in the words of one reader. `events`: all of it, at least the first."""
+
+    script: Script
+    sentences: Sentences
+    events: Sequence[Event]
+
+    def say(self, name: str, /, **arguments: str | float) -> str:
+        return self.sentences.wording.say(f"summary-{name}", **arguments)
+
+    @cached_property
+    def state(self) -> State:
+        return fold(self.events)
+
+    @cached_property
+    def assessment(self) -> Assessment:
+        return assess(self.script, self.state)
+
+    @cached_property
+    def verdict(self) -> Verdict:
+        return give_verdict(self.script, self.assessment)
+
+    @property
+    def session(self) -> str:
+        return self.state.session_id[:ID_SHOWN]
+
+    @property
+    def latest(self) -> datetime:
+        return self.events[-1].recorded_at
+
+    def at(self, sequence: int) -> str:
+        """When the event of that number was recorded, in words; before all of them, as the first."""
+        return self.time(self.events[max(sequence, 1) - 1].recorded_at)
+
+    def time(self, moment: datetime) -> str:
+        return self.say("time", date=f"{moment:%Y-%m-%d}", time=f"{moment:%H:%M}")
+
+    def answered(self, *stages: Stage) -> Iterator[Answer]:
+        """The answers to today's questions of these stages, in the order of the rules."""
+        questions = self.script.knowledge.questions
+        those = [each for each in self.state.answers.values() if each.question_id in questions]
+        for answer in sorted(those, key=lambda each: questions[each.question_id].order):
+            if questions[answer.question_id].stage in stages:
+                yield answer
+
+    def given(self, answer: Answer) -> str:
+        """The answer in words."""
+        if answer.status != "answered":
+            return self.sentences.wording.say(f"answer-{answer.status}")
+        if answer.question_id in self.state.texts:
+            return self.state.texts[answer.question_id] or self.sentences.wording.say("answer-erased")
+        if not still_fits(self.script.knowledge.questions.get(answer.question_id), answer.value):
+            return str(answer.value)
+        return self.sentences.given(answer.question_id, answer.value)
+
+    def label(self, question_id: str) -> str:
+        """A few words for the question where it has some, else the question."""
+        message = f"question-{question_id}"
+        if self.sentences.wording.has(message, "label"):
+            return self.sentences.wording.say(message, "label")
+        return self.sentences.question_by_id(question_id).text
+
+    def cause(self, cause_id: str) -> str:
+        return self.sentences.wording.say(f"cause-{cause_id}")
+
+    def part_of(self, cause_id: str) -> str:
+        """The part that it concerns, or that there is none."""
+        cause = self.script.knowledge.causes.get(cause_id)
+        part = cause.part if cause is not None else None
+        return self.sentences.wording.say(f"part-{part}") if part is not None else self.say("no_part")
+
+    def percent(self, probability: float) -> str:
+        """Whole percents: more digits than that no answer supports."""
+        return self.say("below_one") if probability < 0.005 else self.say("percent", percent=f"{100 * probability:.0f}")
+
+    def planned_tests(self) -> tuple[str, ...]:
+        """The tests of the visit, in the order in which they are made; also where no visit is the verdict."""
+        planned = self.verdict.details.get("test_plan")
+        if isinstance(planned, tuple):
+            return tuple(map(str, planned))
+        ends_well = self.verdict.action in ("all_normal", "use_differently", "do_one_thing", "outside")
+        return () if ends_well else plan_of_tests(self.script, self.assessment)

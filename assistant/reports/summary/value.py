@@ -1,0 +1,75 @@
+"""What a summary says, in the reader's words, in the order in which it is read. Each form shows all of it."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Literal
+
+Reader = Literal["engineer", "household"]
+Style = Literal["plain", "strong", "danger", "quiet"]
+
+
+@dataclass(frozen=True)
+class Paragraph:
+    words: str
+    style: Style = "plain"
+
+
+@dataclass(frozen=True)
+class Items:
+    """A list; `numbered` where the order counts."""
+
+    items: tuple[str, ...]
+    numbered: bool = False
+
+
+@dataclass(frozen=True)
+class Pairs:
+    """What is known under which name, a row each."""
+
+    rows: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class Table:
+    """Every row has as many cells as there are columns."""
+
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """An SVG, and what it shows in words."""
+
+    svg: str
+    described: str
+
+
+Block = Paragraph | Items | Pairs | Table | Drawing
+
+
+@dataclass(frozen=True)
+class Section:
+    """`name` is the same in every language."""
+
+    name: str
+    heading: str
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True)
+class Page:
+    sections: tuple[Section, ...]
+
+
+@dataclass(frozen=True)
+class Summary:
+    """`session`: the first characters of the session's id. `written_at`: of its latest event, aware."""
+
+    reader: Reader
+    lang: str
+    title: str
+    about: str
+    session: str
+    written_at: datetime
+    pages: tuple[Page, ...]
