@@ -10,7 +10,7 @@ than MOST_DECIBANS.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import combinations
 from typing import TypeVar
@@ -59,9 +59,14 @@ class Compared:
     patterns: int
 
     @cached_property
+    def alone(self) -> "_Together":
+        """It beside the draws, without any other measurement."""
+        return _Together.of([self])
+
+    @cached_property
     def by_itself(self) -> Floats:
         """(K,): the density of its features without any other measurement."""
-        return _by_itself(self, None)
+        return _by_itself(self, self.alone)
 
 
 @dataclass(frozen=True)
@@ -111,18 +116,25 @@ def own(measurements: Sequence[Compared], but_group: int | None = None) -> Float
     """
     if not measurements:
         return np.zeros(())
-    together = _Together.of(measurements, but_group)
+    alone = [each.alone if but_group is None else each.alone.without(but_group) for each in measurements]
+    together = alone[0] if len(alone) == 1 else _Together.of(measurements)
+    if but_group is not None and len(alone) > 1:
+        together = together.without(but_group)
     patterns = float(np.prod([each.patterns for each in measurements]))
     counted = np.log((together.sums.same.sum(axis=0) + 0.5) / (together.sums.drawn.sum() + 0.5 * patterns))
-    apart = sum(each.by_itself if but_group is None else _by_itself(each, but_group) for each in measurements)
+    apart = [
+        each.by_itself if but_group is None else _by_itself(each, one)
+        for each, one in zip(measurements, alone, strict=True)
+    ]
     enough = together.sums.number.sum(axis=0) >= FEWEST_DRAWS
-    found: Floats = counted + np.where(enough, together.densities(), apart)
+    joint = apart[0] if len(apart) == 1 else np.where(enough, together.densities(), sum(apart))
+    found: Floats = counted + joint
     return found
 
 
 def broad(measurement: Compared) -> float:
     """The log density of what was seen where anything may be."""
-    return _pooled(measurement, None, BROADER) - float(np.log(measurement.patterns))
+    return _pooled(measurement, measurement.alone, BROADER) - float(np.log(measurement.patterns))
 
 
 def left_out(measurements: Sequence[Compared], breadth: float) -> tuple[Measured, ...]:
@@ -149,18 +161,17 @@ class _Together:
     values: Floats
 
     @classmethod
-    def of(cls, measurements: Sequence[Compared], but_group: int | None, whatever_pattern: bool = False) -> "_Together":
+    def of(cls, measurements: Sequence[Compared], *, whatever_pattern: bool = False) -> "_Together":
         told = np.concatenate([each.told.values for each in measurements])
         present = np.isfinite(told)
         same = np.logical_and.reduce([each.simulated.pattern == each.told.pattern for each in measurements])
         rows = np.concatenate([each.simulated.values for each in measurements], axis=-1)[..., present]
         usable = (same | whatever_pattern) & np.isfinite(rows).all(axis=-1)
-        sums = _Sums.of(same, usable, rows)
-        return cls(
-            sums if but_group is None else sums.without(but_group),
-            np.concatenate([each.noise for each in measurements])[present],
-            told[present],
-        )
+        noise = np.concatenate([each.noise for each in measurements])[present]
+        return cls(_Sums.of(same, usable, rows), noise, told[present])
+
+    def without(self, group: int) -> "_Together":
+        return replace(self, sums=self.sums.without(group))
 
     def densities(self) -> Floats:
         """(K,): of a normal distribution for each behaviour; of those with few draws it tells nothing."""
@@ -183,26 +194,24 @@ class _Together:
         return float(_normal((mean + self.sums.about)[None], covariance, self.noise, self.values)[0])
 
 
-def _by_itself(measurement: Compared, but_group: int | None) -> Floats:
+def _by_itself(measurement: Compared, alone: _Together) -> Floats:
     """(K,): the density of one measurement's features; of all behaviours together where there are too few draws."""
-    alone = _Together.of([measurement], but_group)
     enough = alone.sums.number.sum(axis=0) >= FEWEST_DRAWS
-    found: Floats = np.where(enough, alone.densities(), _pooled(measurement, but_group, 1.0))
+    found: Floats = np.where(enough, alone.densities(), _pooled(measurement, alone, 1.0))
     return found
 
 
-def _pooled(measurement: Compared, but_group: int | None, wider: float) -> float:
+def _pooled(measurement: Compared, alone: _Together, wider: float) -> float:
     """The log density of its features by all behaviours' ovens of its pattern; of any pattern where there are too few,
     and by nothing but UNSEEN where no oven shows such features at all.
     """
     present = int(np.isfinite(measurement.told.values).sum())
     if not present:
         return 0.0
-    for whatever in (False, True):
-        found = _Together.of([measurement], but_group, whatever_pattern=whatever).pooled(wider)
-        if found is not None:
-            return found
-    return present * float(np.log(UNSEEN))
+    found = alone.pooled(wider)
+    if found is None:
+        found = _Together.of([measurement], whatever_pattern=True).pooled(wider)
+    return found if found is not None else present * float(np.log(UNSEEN))
 
 
 @dataclass(frozen=True)
