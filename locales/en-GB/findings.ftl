@@ -118,6 +118,7 @@ finding-thermometer_no_good = Your thermometer was more than 10 degrees off in w
 finding-thermometer_waterproof = Your thermometer may be checked in water.
 finding-water_to_be_boiled = You would check the thermometer in boiling water.
 finding-thermometer_told = Your own thermometer does not agree with what you set.
+finding-own_thermometer_told = You have a thermometer of your own.
 finding-thermometer_very_hot = The thermometer showed far more heat than you had set.
 finding-too_brown_so_the_light = You said that food gets too brown, so the small light matters.
 finding-too_brown_so_the_recipe = You said that food gets a bit too brown, so the recipe matters.
