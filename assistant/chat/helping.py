@@ -58,6 +58,8 @@ class Helping:
         else:
             self.measuring.leave()
             self.do(SayNotSure(question.id))
+            if question.id == OVEN_IS_OFF:
+                self.showing.say("chat-not_sure_if_off", "danger", **self.showing.sentences.lines)
 
     def _skip(self, question: QuestionView | None) -> None:
         if question is None:

@@ -90,12 +90,13 @@ class Talk:
                 return
             if helper_word(line, self._showing.wording) == "stop":
                 raise Left
-            if line.strip() in ("2", "3"):
+            unsure = helper_word(line, self._showing.wording) == "not_sure"
+            if line.strip() in ("2", "3") or unsure:
                 self._measuring.leave()
             if line.strip() == "3":
                 self._committing.do(HearDanger(UNSURE, clear=False))
-            elif line.strip() != "2" and not self._answering.hear(line):
-                self._showing.say("chat-exact_needed")
+            elif line.strip() != "2" and not unsure and not self._answering.hear(line):
+                self._showing.say("measuring-pause_unclear", "danger")
 
     def _show_measuring(self) -> None:
         question = self._open_question()

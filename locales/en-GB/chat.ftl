@@ -2,7 +2,7 @@
 
 words-why = why | why do you ask | why that
 words-how = how | how do i look | how to look | show me how | help
-words-not_sure = not sure | i never use it | never use it | i don't use it | i don't use that | i never use that | i never tried | never tried it | no clue | no idea at all | can't say | cannot tell | unsure | don't know | i don't know | dont know | dunno | no idea | not certain | ?
+words-not_sure = not sure | i never use it | never use it | i don't use it | i don't use that | i never use that | i never tried | never tried it | no clue | no idea at all | can't say | cannot tell | unsure | idk | i dunno | don't know | i don't know | i dont know | dont know | dunno | no idea | not certain | ?
 words-skip = skip | later | not now | pass
 words-back = back | go back | previous
 words-change = change | change an answer | correct | i made a mistake
@@ -67,6 +67,7 @@ chat-resume_again = To go on later, use the same code, or type: ovenside resume
 chat-nothing_saved = Nothing was answered yet, so nothing was saved.
 chat-nothing_kept = Not all of this could be saved.
 chat-still_on_help = Keep everybody away from it. If you can't switch it off safely, call { $network_line } or an electrician. If you see flames or thick smoke, get out and call { $emergency_line }. If you smell gas, touch no switch, go outside and call { $gas_line }.
+chat-not_sure_if_off = Then take it to be on. Keep everybody away from it. If its clock and lights are dark, it is off. If you can't switch it off safely, call { $network_line } or an electrician. You may type “stop” to leave; what you told us is kept.
 chat-keep_off = Keep the oven off until somebody qualified has looked at it.
 chat-turn_off = If the oven is on for a test, please turn it off now.
 chat-welcome_back = Welcome back. You were here:
@@ -151,7 +152,8 @@ measuring-no_shade = { $number ->
 } Shades go from 0 for white to 5 for burnt. Type both sides with nine figures each: top 333 332 222, underside 110 100 000.
 measuring-pause = You were in the middle of a test with a hot oven. How is it now?
 measuring-pause_all_well = It is on, somebody was with it all the time, and nothing is unusual. (Then type what you saw meanwhile, with its times.)
-measuring-pause_is_off = It is off, or nobody was with it
+measuring-pause_is_off = It is off, or it is on and nobody was with it all the time
+measuring-pause_unclear = If nobody is with it, turn the oven off now. Please type 1, 2 or 3. If you are not sure, type 2.
 measuring-pause_unusual = Something is unusual
 
 
