@@ -244,7 +244,7 @@ class MeasuringTalk:
         if self._late(now, question):
             self._say("measuring-time_is_up", style="danger")
         if not self._give(question, lines):
-            self._did(LeaveMeasuring(question.id))
+            self.leave()
         return True
 
     def _watched_s(self, now: Measuring, question: QuestionView) -> float:

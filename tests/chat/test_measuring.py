@@ -226,6 +226,16 @@ def test_whoever_never_tells_the_scale_counts_as_in_danger(
     assert fed.conversation.assessment.danger.stops
 
 
+@pytest.mark.parametrize("typed", ["end", "purple", "40:00 90"])
+def test_a_single_reading_in_doubt_is_asked_about_though_the_time_is_up(
+    at_the_thermometer: Conversation, languages: Languages, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (600, "290"), (1810, typed))
+    assert "Turn the oven off now" in fed.screen.rpartition("The time is up")[2]
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open_questions == ("sign_too_hot",)
+
+
 @pytest.mark.parametrize("way_out", ["not sure", "skip"])
 def test_who_stops_measuring_is_told_to_turn_the_oven_off(watch: Watch, way_out: str) -> None:
     fed = watch((0, "begin"), (60, way_out))
