@@ -230,9 +230,13 @@ class MeasuringTalk:
         instrument = self.conversation.script.evidence_model.instruments.get(question.id)
         if instrument is not None and not instrument.ready:
             self._say("measured-compared", style="quiet")
+        heard = self.conversation.state.heard
         if not self._did(GiveAnswer(question.id, list(lines))):
             return False
         script, state = self.conversation.script, self.conversation.state
+        if state.heard != heard:
+            self._say("measuring-too_hot", style="danger")
+            return True
         self.write(list(self._pages.outcome(script, state, question.id, lines)))
         return True
 

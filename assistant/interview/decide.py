@@ -33,7 +33,7 @@ from assistant.interview.events import (
     StopLifted,
     StopReached,
 )
-from assistant.interview.measuring import left_as_unfit, noted
+from assistant.interview.measuring import heard_in_refused, left_as_unfit, noted
 from assistant.interview.script import Script
 from assistant.interview.state import State
 from assistant.knowledge.danger_questions import OVEN_IS_OFF, is_danger_question, sign_question_id
@@ -114,9 +114,15 @@ def _start(knowledge: Knowledge, state: State, command: Start) -> tuple[Happenin
 
 
 def _answer(knowledge: Knowledge, state: State, command: GiveAnswer) -> tuple[Happening, ...]:
-    """One that speaks of danger is taken whoever gives it."""
+    """One that speaks of danger is taken whoever gives it, and heard where it can't be taken."""
     question = _known(knowledge, command.question_id)
-    happening = happening_of(command.question_id, question, command.value, command.unit)
+    try:
+        happening = happening_of(command.question_id, question, command.value, command.unit)
+    except Refused:
+        heard = heard_in_refused(knowledge, question, command.value)
+        if not heard:
+            raise
+        return heard
     if not _speaks_of_danger(question, happening):
         _known_to_role(knowledge, state.role, command.question_id)
     withdrawn: list[Happening] = []

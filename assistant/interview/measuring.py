@@ -1,5 +1,7 @@
 """When a measurement may be begun and go on, and how it ends by itself: nothing hot outlasts danger or its gate."""
 
+from typing import Any
+
 from assistant.errors import Refused
 from assistant.interview.answers import happening_of
 from assistant.interview.assess import Assessment
@@ -7,7 +9,7 @@ from assistant.interview.events import DangerHeard, Happening, LineNoted, Measur
 from assistant.interview.script import Script
 from assistant.interview.state import Measuring
 from assistant.interview.way import may_ask
-from assistant.knowledge.model import Knowledge
+from assistant.knowledge.model import Knowledge, Question
 from assistant.knowledge.readings import FEWEST_READINGS, check_so_far, in_order, in_scale, reading_c
 from assistant.knowledge.scale import runs_away
 
@@ -54,5 +56,18 @@ def noted(knowledge: Knowledge, question_id: str, under_way: Measuring, line: st
 
 
 def _run_away(knowledge: Knowledge, question_id: str) -> tuple[Happening, ...]:
-    heard = (DangerHeard(sign_id=TOO_HOT, clear=True),) if TOO_HOT in knowledge.signs else ()
-    return (MeasuringLeft(question_id=question_id), *heard)
+    return (MeasuringLeft(question_id=question_id), *_heard_too_hot(knowledge))
+
+
+def heard_in_refused(knowledge: Knowledge, question: Question, value: Any) -> tuple[Happening, ...]:
+    """What an answer that can't be taken says of danger: a reading far above the setting, whatever is wrong with the
+    lines beside it. Empty where there is none.
+    """
+    if question.kind != "temperature_log" or not isinstance(value, list | tuple):
+        return ()
+    lines = [" ".join(line.split()) for line in value if isinstance(line, str)]
+    return _heard_too_hot(knowledge) if runs_away(question, lines) else ()
+
+
+def _heard_too_hot(knowledge: Knowledge) -> tuple[Happening, ...]:
+    return (DangerHeard(sign_id=TOO_HOT, clear=True),) if TOO_HOT in knowledge.signs else ()

@@ -426,6 +426,22 @@ def test_a_list_typed_afterwards_is_asked_about_before_it_counts(
 
 
 @pytest.mark.parametrize(
+    "typed",
+    [["10:00 300 C"], ["10:00 490"], ["10:00 290", "C"], ["1:00 20 C, 10:00 300 C, 10:00 310 C"]],
+    ids=str,
+)
+def test_a_reading_far_too_hot_is_heard_in_a_list_that_is_no_answer(
+    at_the_thermometer: Conversation, languages: Languages, typed: list[str]
+) -> None:
+    at_the_thermometer.do(GiveAnswer("thermometer_log", BEFORE))
+    fed = _watched(at_the_thermometer, languages, (0, "back"), *((5, each) for each in typed))
+    assert "far more than the setting" in fed.screen
+    assert "Turn the oven off now" in fed.screen
+    assert fed.answer("thermometer_log") == BEFORE
+    assert fed.conversation.assessment.danger.open_questions == ("sign_too_hot",)
+
+
+@pytest.mark.parametrize(
     "typed", ["1:00 300 C, 1:00 60", "1:00 60, 1:00 70 C, 2:00 300", "1:00 60, 2:00 300, 3:00 310 C"]
 )
 def test_a_list_in_which_one_reading_is_far_too_hot_ends_the_test_whatever_stands_beside_it(

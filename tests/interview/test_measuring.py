@@ -131,3 +131,33 @@ def test_a_reading_that_the_control_may_swing_to_ends_nothing(reading: Conversat
 def test_a_line_that_can_not_be_is_refused_and_the_measurement_goes_on(reading: Conversation, line: str) -> None:
     assert refused(reading, NoteLine(LOG, line))
     assert reading.state.measuring[LOG].lines == ("2:00 60 C",)
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ["10:00 300 C"],
+        ["10:00 800 F"],
+        ["1:00 20 C", "10:00 300 C", "10:00 310 C"],
+        ["10:00  300 C", "nonsense"],
+        ["10:00 300 C", 5],
+        ["10:00 300 C", "5:00 60 C"],
+    ],
+    ids=str,
+)
+def test_a_reading_far_too_hot_in_an_answer_that_can_not_be_is_heard(fit: Conversation, lines: list[object]) -> None:
+    fit.do(GiveAnswer(LOG, lines))
+    assert LOG not in fit.state.answers
+    assert "sign_too_hot" in fit.assessment.danger.open_questions
+
+
+def test_a_reading_far_too_hot_in_an_answer_that_can_not_be_ends_what_is_measured(reading: Conversation) -> None:
+    reading.do(GiveAnswer(LOG, ["10:00 300 C"]))
+    assert not under_way(reading)
+    assert "sign_too_hot" in reading.assessment.danger.open_questions
+
+
+@pytest.mark.parametrize("lines", [["10:00 200 C"], ["10:00 900 C"], [], ["10:00 300 F"], [5], "10:00 300 C"], ids=str)
+def test_an_answer_that_can_not_be_and_tells_of_no_danger_is_refused(fit: Conversation, lines: object) -> None:
+    assert refused(fit, GiveAnswer(LOG, lines))
+    assert not fit.assessment.danger.open
