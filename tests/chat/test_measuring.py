@@ -12,7 +12,7 @@ from assistant.chat.alarm import Alarm
 from assistant.chat.talk import Talk
 from assistant.chat.terminal import BELL
 from assistant.errors import Refused
-from assistant.interview.commands import BeginMeasuring, GiveAnswer, HearDanger, SayNotSure
+from assistant.interview.commands import BeginMeasuring, Command, GiveAnswer, HearDanger, SayNotSure
 from assistant.interview.conversation import Conversation
 from assistant.interview.script import Script
 from assistant.interview.view import QuestionView
@@ -524,6 +524,30 @@ def test_one_that_may_not_get_wet_is_never_offered_a_check(at_the_lamp_watch: Co
 def test_without_the_hot_gate_no_thermometer_is_put_into_boiling_water(begun: Begin) -> None:
     conversation = begun(danger_now=["none"], thermometer_kind="digital_with_cable", thermometer_check="boiling_water")
     assert not may_ask(conversation.script, conversation.assessment, "thermometer_in_boiling_water")
+
+
+@pytest.mark.parametrize(
+    ("check", "water"), [("boiling_water", "thermometer_in_boiling_water"), ("with_ice", "thermometer_in_ice")]
+)
+@pytest.mark.parametrize(
+    "then",
+    [
+        GiveAnswer("hot_gate", GATE[1:]),
+        SayNotSure("hot_gate"),
+        GiveAnswer("thermometer_kind", "hanging_or_standing"),
+        SayNotSure("thermometer_kind"),
+    ],
+    ids=str,
+)
+def test_once_the_hot_gate_is_shut_no_water_is_asked_for_any_more(
+    at_the_lamp_watch: Conversation, check: str, water: str, then: Command
+) -> None:
+    _kind_told(at_the_lamp_watch, "digital_with_cable")
+    at_the_lamp_watch.do(GiveAnswer("thermometer_check", check), GiveAnswer("height_above_sea", "hills"))
+    assert may_ask(at_the_lamp_watch.script, at_the_lamp_watch.assessment, water)
+    at_the_lamp_watch.do(then)
+    for question_id in (water, "height_above_sea"):
+        assert not may_ask(at_the_lamp_watch.script, at_the_lamp_watch.assessment, question_id)
 
 
 @pytest.mark.parametrize(
