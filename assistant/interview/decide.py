@@ -119,7 +119,7 @@ def _answer(knowledge: Knowledge, state: State, command: GiveAnswer) -> tuple[Ha
     try:
         happening = happening_of(command.question_id, question, command.value, command.unit)
     except Refused:
-        heard = heard_in_refused(knowledge, question, command.value)
+        heard = heard_in_refused(knowledge, state, command.question_id, command.value)
         if not heard:
             raise
         return heard
@@ -167,7 +167,7 @@ def _measure(knowledge: Knowledge, state: State, command: Measuring) -> tuple[Ha
         raise Refused("measuring_not_begun", {"question": question_id})
     match command:
         case NoteLine(line=line):
-            return noted(knowledge, question_id, under_way, line)
+            return noted(knowledge, question_id, state, line)
         case TakeBackLine():
             if not under_way.lines:
                 raise Refused("nothing_written_down")

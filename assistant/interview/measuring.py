@@ -7,9 +7,10 @@ from assistant.interview.answers import happening_of
 from assistant.interview.assess import Assessment
 from assistant.interview.events import DangerHeard, Happening, LineNoted, MeasuringLeft
 from assistant.interview.script import Script
-from assistant.interview.state import Measuring
+from assistant.interview.state import State
+from assistant.interview.thermometer import low_k
 from assistant.interview.way import may_ask
-from assistant.knowledge.model import Knowledge, Question
+from assistant.knowledge.model import Knowledge
 from assistant.knowledge.readings import FEWEST_READINGS, check_so_far, in_order, in_scale, reading_c
 from assistant.knowledge.scale import runs_away
 
@@ -31,15 +32,16 @@ def left_as_unfit(script: Script, assessment: Assessment) -> tuple[Happening, ..
     )
 
 
-def noted(knowledge: Knowledge, question_id: str, under_way: Measuring, line: str) -> tuple[Happening, ...]:
+def noted(knowledge: Knowledge, question_id: str, state: State, line: str) -> tuple[Happening, ...]:
     """A line is noted. One reading far above the setting ends the measurement: by what was read, or, where that is too
     little for an answer or can't be beside the rest, as a danger sign that is heard.
 
     Raises Refused for any other line that can't be.
     """
     question = knowledge.questions[question_id]
-    lines = in_order((*under_way.lines, line))
-    hot = question.kind == "temperature_log" and runs_away(question, lines)
+    lines = in_order((*state.measuring[question_id].lines, line))
+    too_low_k = low_k(knowledge, question_id, state.answers)
+    hot = question.kind == "temperature_log" and runs_away(question, lines, too_low_k)
     happening = LineNoted(question_id=question_id, line=line)
     try:
         check_so_far(question.kind, lines)
@@ -59,14 +61,16 @@ def _run_away(knowledge: Knowledge, question_id: str) -> tuple[Happening, ...]:
     return (MeasuringLeft(question_id=question_id), *_heard_too_hot(knowledge))
 
 
-def heard_in_refused(knowledge: Knowledge, question: Question, value: Any) -> tuple[Happening, ...]:
+def heard_in_refused(knowledge: Knowledge, state: State, question_id: str, value: Any) -> tuple[Happening, ...]:
     """What an answer that can't be taken says of danger: a reading far above the setting, whatever is wrong with the
     lines beside it. Empty where there is none.
     """
+    question = knowledge.questions[question_id]
     if question.kind != "temperature_log" or not isinstance(value, list | tuple):
         return ()
     lines = [" ".join(line.split()) for line in value if isinstance(line, str)]
-    return _heard_too_hot(knowledge) if runs_away(question, lines) else ()
+    hot = runs_away(question, lines, low_k(knowledge, question_id, state.answers))
+    return _heard_too_hot(knowledge) if hot else ()
 
 
 def _heard_too_hot(knowledge: Knowledge) -> tuple[Happening, ...]:

@@ -29,5 +29,10 @@ def bias_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answ
     return max(checked)[1] if checked else None
 
 
+def low_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answer]) -> float:
+    """K that the thermometer of that measurement is known to read too low; 0 where it isn't."""
+    return max(-(bias_k(knowledge, measurement_id, answers) or 0.0), 0.0)
+
+
 def _checks(point: FixedPoint | None, measurement_id: str) -> bool:
     return point is not None and point.checks == measurement_id

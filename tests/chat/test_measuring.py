@@ -611,6 +611,18 @@ def test_what_is_drawn_is_put_right(at_the_lamp_watch: Conversation, languages: 
     assert fed.answer("thermometer_log") == ("1:00 40 C", "10:00 151 C")
 
 
+def test_a_thermometer_known_to_read_low_is_believed_to_be_hotter(
+    at_the_lamp_watch: Conversation, languages: Languages
+) -> None:
+    _kind_told(at_the_lamp_watch, "digital_with_cable")
+    at_the_lamp_watch.do(GiveAnswer("thermometer_check", "with_ice"), GiveAnswer("thermometer_in_ice", -9.0))
+    at_the_lamp_watch._clock = lambda: BEGAN
+    at_the_lamp_watch.do(BeginMeasuring("thermometer_log"))
+    fed = _watched(at_the_lamp_watch, languages, (60, "80 C"), (600, "249"))
+    assert "far more than the setting" in fed.screen
+    assert fed.conversation.assessment.danger.stops
+
+
 @pytest.mark.parametrize(
     ("typed", "said"),
     [

@@ -5,6 +5,7 @@ from datetime import UTC, datetime
 import pytest
 
 from assistant.interview.assess import evidence_of
+from assistant.interview.commands import BeginMeasuring, GiveAnswer, NoteLine
 from assistant.interview.state import Answer
 from assistant.interview.thermometer import bias_k, should_read_c
 from assistant.knowledge.model import Knowledge
@@ -12,6 +13,18 @@ from tests.conftest import Begin
 
 LOG = "thermometer_log"
 READINGS = ("5:00 80 C", "20:00 150 C")
+CHECKED_IN_ICE: dict[str, object] = {"thermometer_kind": "digital_with_cable", "thermometer_check": "with_ice"}
+FIT: dict[str, object] = {
+    "danger_now": ["none"],
+    "what_goes_wrong": ["too_cold_or_slow"],
+    "which_appliance": "built_in_knobs",
+    "person_at_oven": "yes",
+    "may_look_cold": "off_and_cold",
+    "look_over": ["none"],
+    "ever_tripped": "never",
+    "hot_gate": ["adult_stays", "no_child_or_pet_near", "no_home_oxygen", "oven_empty", "cooling_air_as_usual"],
+}
+"""All that a hot test needs."""
 
 
 def _answers(**values: object) -> dict[str, Answer]:
@@ -55,6 +68,44 @@ def test_only_water_has_something_that_it_should_read(knowledge: Knowledge) -> N
 )
 def test_what_is_weighed_is_put_right(knowledge: Knowledge, told: dict[str, object], weighed: str) -> None:
     assert evidence_of(_answers(**told, thermometer_log=READINGS), knowledge)[LOG] == weighed
+
+
+@pytest.mark.parametrize(
+    ("off_k", "line", "stops"),
+    [
+        (-9.0, "20:00 249 C", True),
+        (-9.0, "20:00 241 C", False),
+        (-9.0, "20:00 481 F", True),
+        (-9.0, "20:00 465 F", False),
+        (0.0, "20:00 249 C", False),
+        (9.0, "20:00 251 C", True),
+    ],
+)
+@pytest.mark.parametrize("at_once", [False, True])
+def test_far_too_hot_is_the_hotter_of_what_was_read_and_what_it_is_when_put_right(
+    begun: Begin, off_k: float, line: str, stops: bool, at_once: bool
+) -> None:
+    """70 degrees above the setting of 180 begin at 250."""
+    conversation = begun(**FIT, **CHECKED_IN_ICE, thermometer_in_ice=off_k)
+    if at_once:
+        conversation.do(GiveAnswer(LOG, ["2:00 60 C", line]))
+    else:
+        conversation.do(BeginMeasuring(LOG), NoteLine(LOG, "2:00 60 C"), NoteLine(LOG, line))
+    assert [stop.sign_id for stop in conversation.assessment.danger.stops] == ["too_hot"] * stops
+    assert (LOG in conversation.state.measuring) == (not stops and not at_once)
+
+
+def test_a_lone_reading_of_a_thermometer_known_to_read_low_is_heard(begun: Begin) -> None:
+    conversation = begun(**FIT, **CHECKED_IN_ICE, thermometer_in_ice=-9.0)
+    conversation.do(GiveAnswer(LOG, ["20:00 249 C"]))
+    assert conversation.assessment.danger.open_questions == ("sign_too_hot",)
+
+
+def test_a_check_told_after_the_measurement_makes_its_stop(begun: Begin) -> None:
+    conversation = begun(**FIT, **CHECKED_IN_ICE, thermometer_log=["2:00 60 C", "20:00 249 C"])
+    assert not conversation.assessment.danger.open
+    conversation.do(GiveAnswer("thermometer_in_ice", -9.0))
+    assert [stop.sign_id for stop in conversation.assessment.danger.stops] == ["too_hot"]
 
 
 def test_belief_is_that_of_readings_which_were_right(begun: Begin) -> None:
