@@ -9,6 +9,7 @@ from assistant.interview.commands import (
     Finish,
     GiveAnswer,
     HearDanger,
+    LeaveMeasuring,
     Measuring,
     NoteLine,
     SayNotSure,
@@ -157,6 +158,8 @@ def _withdraw(knowledge: Knowledge, state: State, question_id: str) -> tuple[Hap
 
 def _measure(knowledge: Knowledge, state: State, command: Measuring) -> tuple[Happening, ...]:
     question_id = command.question_id
+    if isinstance(command, LeaveMeasuring) and question_id in state.measuring:
+        return (MeasuringLeft(question_id=question_id),)
     question = _known_to_role(knowledge, state.role, question_id)
     under_way = state.measuring.get(question_id)
     if not question.is_measurement:
@@ -172,7 +175,7 @@ def _measure(knowledge: Knowledge, state: State, command: Measuring) -> tuple[Ha
             if not under_way.lines:
                 raise Refused("nothing_written_down")
             return (LineTakenBack(question_id=question_id),)
-    return (MeasuringLeft(question_id=question_id),)
+    return ()
 
 
 def _hear(knowledge: Knowledge, state: State, command: HearDanger) -> tuple[Happening, ...]:

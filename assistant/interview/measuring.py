@@ -28,8 +28,14 @@ def left_as_unfit(script: Script, assessment: Assessment) -> tuple[Happening, ..
     return tuple(
         MeasuringLeft(question_id=question_id)
         for question_id in assessment.state.measuring
-        if question_id not in script.knowledge.questions or not may_measure(script, assessment, question_id)
+        if not is_measured(script.knowledge, question_id) or not may_measure(script, assessment, question_id)
     )
+
+
+def is_measured(knowledge: Knowledge, question_id: str) -> bool:
+    """Whether it is a question that is measured by the clock; the rules may have changed since it was begun."""
+    question = knowledge.questions.get(question_id)
+    return question is not None and question.run is not None and question.is_measurement
 
 
 def noted(knowledge: Knowledge, question_id: str, state: State, line: str) -> tuple[Happening, ...]:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from functools import partial
 
@@ -12,7 +13,7 @@ from assistant.chat.alarm import Alarm
 from assistant.chat.talk import Talk
 from assistant.chat.terminal import BELL
 from assistant.errors import Refused
-from assistant.interview.commands import BeginMeasuring, Command, GiveAnswer, HearDanger, SayNotSure
+from assistant.interview.commands import BeginMeasuring, Command, GiveAnswer, HearDanger, NoteLine, SayNotSure
 from assistant.interview.conversation import Conversation
 from assistant.interview.script import Script
 from assistant.interview.view import QuestionView
@@ -264,6 +265,29 @@ def test_a_resumed_measurement_first_asks_how_it_is_now(watch: Watch, said: str,
     assert "How is it now?" in fed.screen
     assert bool(fed.state.measuring) == goes_on
     assert bool(fed.state.heard) == (said in ("3", "there are sparks"))
+
+
+@pytest.mark.parametrize("now", ["gone", "of another kind", "barred", "as it was"])
+@pytest.mark.parametrize("line", ["5:00 60 C", "5:00 300 ?"])
+def test_a_measurement_that_the_rules_no_longer_know_is_left_by_whoever_comes_back(
+    script: Script, at_the_thermometer: Conversation, languages: Languages, now: str, line: str
+) -> None:
+    at_the_thermometer.do(NoteLine("thermometer_log", line))
+    questions = dict(script.knowledge.questions)
+    log = questions.pop("thermometer_log")
+    if now == "of another kind":
+        questions["thermometer_log"] = log.model_copy(update={"kind": "text", "run": None})
+    elif now == "barred":
+        questions["thermometer_log"] = log.model_copy(update={"ask_when": ["low_setting_stays_lit"]})
+    elif now == "as it was":
+        questions["thermometer_log"] = log
+    changed = replace(script, knowledge=script.knowledge.model_copy(update={"questions": questions}))
+    resumed = Conversation.resume(changed, at_the_thermometer._log, at_the_thermometer.record)
+    fed = _watched(resumed, languages, (600, "why"), resumed=True)
+    unfit = now != "as it was"
+    assert ("Turn the oven off now" in fed.screen) == unfit
+    assert ("How is it now?" in fed.screen) != unfit
+    assert bool(fed.state.measuring) != unfit
 
 
 def test_danger_typed_after_the_longest_time_is_heard_all_the_same(watch: Watch) -> None:
