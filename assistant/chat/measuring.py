@@ -111,7 +111,8 @@ class MeasuringTalk:
             return self._take_before(line, question)
         scale = self._scale_told(line, question)
         if scale is not None:
-            return self._note(question, now, in_one_scale(now.lines, scale))
+            self._note(question, now, in_one_scale(now.lines, scale))
+            return self._end_if_late(question)
         if self._late(now, question):
             return self._end_late(line, question, now)
         if is_word(line, "measuring_end", self.wording):
@@ -128,8 +129,14 @@ class MeasuringTalk:
         if lines is None or any(each.endswith(" end") for each in lines) or latest_s(lines) > self._longest_s(question):
             return self._end(question, now)
         self._note(question, now, self._settled(question, (*now.lines, *lines)))
-        noted = self.under_way(question)
-        return noted is None or self._open_reading(question) is not None or self._end(question, noted)
+        return self._end_if_late(question)
+
+    def _end_if_late(self, question: QuestionView) -> bool:
+        """A reading in doubt is asked about before."""
+        now = self.under_way(question)
+        if now is None or not self._late(now, question) or self._open_reading(question) is not None:
+            return True
+        return self._end(question, now)
 
     def _take_lines(self, line: str, question: QuestionView, now: Measuring) -> bool:
         lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now))

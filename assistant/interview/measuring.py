@@ -12,7 +12,7 @@ from assistant.interview.thermometer import low_k
 from assistant.interview.way import may_ask
 from assistant.knowledge.model import Knowledge
 from assistant.knowledge.readings import FEWEST_READINGS, check_so_far, in_order, in_scale, reading_c
-from assistant.knowledge.scale import runs_away
+from assistant.knowledge.scale import runs_away, with_known_scale
 
 TOO_HOT = "too_hot"
 """The danger sign of an oven that runs away."""
@@ -45,8 +45,8 @@ def noted(knowledge: Knowledge, question_id: str, state: State, line: str) -> tu
     Raises Refused for any other line that can't be.
     """
     question = knowledge.questions[question_id]
-    lines = in_order((*state.measuring[question_id].lines, line))
     too_low_k = low_k(knowledge, question_id, state.answers)
+    lines = with_known_scale(question, in_order((*state.measuring[question_id].lines, line)), too_low_k)
     hot = question.kind == "temperature_log" and runs_away(question, lines, too_low_k)
     happening = LineNoted(question_id=question_id, line=line)
     try:

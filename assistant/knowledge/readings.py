@@ -191,8 +191,8 @@ _NOT_ENOUGH_YET = frozenset({"watched_too_short", "too_few_readings", "lamp_firs
 
 
 def check_so_far(kind: Kind, lines: Sequence[str]) -> None:
-    """Raises Refused where no line to come could make it right."""
-    whole = in_scale(lines, "C")
+    """Raises Refused where no line to come could make it right, nor a scale that is told later."""
+    whole = tuple(_in_a_scale_that_can_be(line) for line in lines)
     if kind == "lamp_log":
         whole = (*lines, f"{lines[-1].split(' ')[0]} end")
     try:
@@ -200,6 +200,15 @@ def check_so_far(kind: Kind, lines: Sequence[str]) -> None:
     except Refused as refused:
         if refused.code not in _NOT_ENOUGH_YET:
             raise
+
+
+def _in_a_scale_that_can_be(line: str) -> str:
+    (celsius,) = in_scale([line], "C")
+    try:
+        reading_c(celsius)
+    except Refused:
+        return in_scale([line], "F")[0]
+    return celsius
 
 
 def _lamp_pattern(log: LampLog, longest_s: float) -> str:

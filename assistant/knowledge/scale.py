@@ -40,11 +40,14 @@ def in_one_scale(lines: Sequence[str], scale: Scale) -> tuple[str, ...]:
 
 
 def reading_to_ask_about(question: Question, lines: Sequence[str], low_k: float = 0.0) -> str | None:
-    """The hottest reading as it was written, if in Celsius it is far too hot and in Fahrenheit it isn't; else None."""
+    """The hottest reading as it was written, if in one scale it is far too hot and in the other it isn't; else None.
+
+    In Celsius it isn't either if no oven gets there: then it was a slip.
+    """
     unsaid = [line for line in lines if _unsaid(line)]
-    if not unsaid or not far_too_hot_so_far(question, unsaid, low_k):
+    if not far_too_hot_so_far(question, unsaid, low_k) and not any(_slip_or_far_too_hot(line) for line in unsaid):
         return None
-    hottest = max(unsaid, key=lambda line: _reading(line, "C") or 0.0)
+    hottest = max(unsaid, key=lambda line: _reading(line, "F") or 0.0)
     return hottest.split(" ")[1]
 
 
@@ -73,6 +76,12 @@ def _beyond_celsius(line: str) -> bool:
     """Whether the reading can be nothing in Celsius, but something in Fahrenheit: a slip is neither."""
     fahrenheit = _reading(line, "F")
     return _reading(line, "C") is None and fahrenheit is not None and fahrenheit <= HOTTEST_SHOWN_C
+
+
+def _slip_or_far_too_hot(line: str) -> bool:
+    """Whether the reading is nothing in Celsius, and in Fahrenheit hotter than thermometers for ovens show."""
+    fahrenheit = _reading(line, "F")
+    return _reading(line, "C") is None and fahrenheit is not None and fahrenheit > HOTTEST_SHOWN_C
 
 
 def _warm_enough(line: str, scale: Scale) -> bool:

@@ -213,8 +213,7 @@ def test_a_change_before_the_longest_time_counts_though_it_is_typed_after_it(
 def test_a_reading_in_doubt_that_is_typed_after_the_longest_time_is_asked_about_once(
     at_the_thermometer: Conversation, languages: Languages
 ) -> None:
-    typed = (60, "75"), (1805, "29:00 350"), (1810, "F")
-    fed = _watched(at_the_thermometer, languages, *typed, (1815, "end"))
+    fed = _watched(at_the_thermometer, languages, (60, "75"), (1805, "29:00 350"), (1810, "F"))
     assert "Is that 350 °C or 350 °F?" in fed.screen
     assert fed.answer("thermometer_log") == ("1:00 75 F", "29:00 350 F")
     assert not fed.conversation.assessment.danger.open
@@ -486,8 +485,48 @@ def test_a_list_with_one_line_that_can_not_be_is_not_noted_at_all(
 
 
 def test_a_reading_that_no_oven_comes_to_is_asked_back(at_the_thermometer: Conversation, languages: Languages) -> None:
-    fed = _watched(at_the_thermometer, languages, (300, "900"))
+    fed = _watched(at_the_thermometer, languages, (300, "1100"))
     assert fed.state.measuring["thermometer_log"].lines == ()
+
+
+@pytest.mark.parametrize(
+    ("then", "danger", "goes_on"),
+    [("F", True, False), ("C", False, True), ("undo", False, True), ("not sure", True, False), (None, False, True)],
+)
+def test_a_reading_that_is_a_slip_or_far_too_hot_by_its_scale_is_asked_about(
+    at_the_thermometer: Conversation, languages: Languages, then: str | None, danger: bool, goes_on: bool
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "80"), (300, "800"), *([(310, then)] if then else []))
+    assert "Is that 800 °C or 800 °F?" in fed.screen
+    assert fed.conversation.assessment.danger.open == danger
+    assert bool(fed.state.measuring) == goes_on
+
+
+@pytest.mark.parametrize(("told", "danger"), [("F", True), ("C", False), ("not sure", True)])
+def test_so_is_one_that_is_typed_afterwards(
+    at_the_thermometer: Conversation, languages: Languages, told: str, danger: bool
+) -> None:
+    at_the_thermometer.do(GiveAnswer("thermometer_log", BEFORE))
+    fed = _watched(at_the_thermometer, languages, (0, "back"), (5, "5:00 80, 10:00 800"), (9, told))
+    assert "Is that 800 °C or 800 °F?" in fed.screen
+    assert fed.conversation.assessment.danger.open == danger
+
+
+def test_a_slip_or_danger_that_nobody_told_apart_is_heard_when_the_time_is_up(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "80"), (300, "800"), (1810, "end"))
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open
+
+
+def test_a_scale_told_after_the_longest_time_ends_the_test_at_once(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "75"), (1500, "350"), (1810, "F"))
+    assert "Turn the oven off now" in fed.screen.rpartition("> F")[2]
+    assert fed.state.measuring == {}
+    assert fed.answer("thermometer_log") == ("1:00 75 F", "25:00 350 F")
 
 
 def test_danger_told_on_another_screen_ends_the_test_here_too(

@@ -114,6 +114,18 @@ def test_a_later_reading_far_too_hot_stops_at_once(reading: Conversation, line: 
     assert reading.state.standing_signs == {"too_hot"}
 
 
+@pytest.mark.parametrize(
+    ("first", "then", "stops"),
+    [("1:00 20 C", "10:00 290 ?", True), ("1:00 20 ?", "10:00 290 ?", True), ("1:00 75 F", "10:00 290 ?", False)],
+)
+def test_a_reading_without_a_scale_is_in_that_of_those_before(
+    fit: Conversation, first: str, then: str, stops: bool
+) -> None:
+    fit.do(BeginMeasuring(LOG), NoteLine(LOG, first), NoteLine(LOG, then))
+    assert [stop.sign_id for stop in fit.assessment.danger.stops] == ["too_hot"] * stops
+    assert under_way(fit) == (not stops)
+
+
 def test_a_reading_far_too_hot_that_can_not_be_beside_the_others_is_heard_all_the_same(reading: Conversation) -> None:
     reading.do(NoteLine(LOG, "2:00 300 C"))
     assert not under_way(reading)
