@@ -32,6 +32,13 @@ def _answers(**values: object) -> dict[str, Answer]:
     return {q: Answer(q, "answered", value, number, at) for number, (q, value) in enumerate(values.items(), 1)}  # type: ignore[arg-type]
 
 
+def _checked_as_read(answers: dict[str, object]) -> dict[str, object]:
+    """With the answers that go before the last water, unless others are given."""
+    boiled = "thermometer_in_boiling_water" in list(answers)[-1:]
+    check = "boiling_water" if boiled else "with_ice"
+    return {"thermometer_kind": "digital_with_cable", "thermometer_check": check, **answers}
+
+
 @pytest.mark.parametrize(
     ("answers", "off_k"),
     [
@@ -42,16 +49,20 @@ def _answers(**values: object) -> dict[str, Answer]:
         ({"thermometer_in_boiling_water": 98.6}, None),
         ({"thermometer_in_ice": 3.0, "height_above_sea": "high_land", "thermometer_in_boiling_water": 98.6}, 2.0),
         ({"height_above_sea": "high_land", "thermometer_in_boiling_water": 98.6, "thermometer_in_ice": 3.0}, 3.0),
+        ({"thermometer_in_ice": 3.0, "thermometer_kind": "hanging_or_standing"}, None),
+        ({"thermometer_in_ice": 3.0, "thermometer_check": "no_check"}, None),
     ],
 )
 def test_the_latest_check_tells_how_far_it_is_off(
     knowledge: Knowledge, answers: dict[str, object], off_k: float | None
 ) -> None:
-    assert bias_k(knowledge, LOG, _answers(**answers)) == (None if off_k is None else pytest.approx(off_k, abs=0.06))
+    assert bias_k(knowledge, LOG, _answers(**_checked_as_read(answers))) == (
+        None if off_k is None else pytest.approx(off_k, abs=0.06)
+    )
 
 
 def test_another_measurement_is_not_put_right(knowledge: Knowledge) -> None:
-    assert bias_k(knowledge, "lamp_watch", _answers(thermometer_in_ice=3.0)) is None
+    assert bias_k(knowledge, "lamp_watch", _answers(**CHECKED_IN_ICE, thermometer_in_ice=3.0)) is None
 
 
 def test_only_water_has_something_that_it_should_read(knowledge: Knowledge) -> None:
@@ -63,7 +74,7 @@ def test_only_water_has_something_that_it_should_read(knowledge: Knowledge) -> N
     ("told", "weighed"),
     [
         ({}, "5:00 80 C\n20:00 150 C"),
-        ({"thermometer_in_ice": 4.0}, "5:00 76.00 C\n20:00 146.00 C"),
+        ({**CHECKED_IN_ICE, "thermometer_in_ice": 4.0}, "5:00 76.00 C\n20:00 146.00 C"),
     ],
 )
 def test_what_is_weighed_is_put_right(knowledge: Knowledge, told: dict[str, object], weighed: str) -> None:
@@ -108,11 +119,31 @@ def test_a_check_told_after_the_measurement_makes_its_stop(begun: Begin) -> None
     assert [stop.sign_id for stop in conversation.assessment.danger.stops] == ["too_hot"]
 
 
+@pytest.mark.parametrize(
+    "then", [{"thermometer_kind": "hanging_or_standing"}, {"thermometer_check": "no_check"}], ids=str
+)
+@pytest.mark.parametrize("read_c", [8.0, 15.0])
+def test_another_thermometer_is_neither_put_right_nor_barred(
+    begun: Begin, then: dict[str, object], read_c: float
+) -> None:
+    conversation = begun(**FIT, **CHECKED_IN_ICE, thermometer_in_ice=read_c)
+    for question_id, value in then.items():
+        conversation.do(GiveAnswer(question_id, value))
+    conversation.do(BeginMeasuring(LOG))
+    conversation.do(*(NoteLine(LOG, line) for line in READINGS), GiveAnswer(LOG, READINGS))
+    assert conversation.assessment.state.answers[LOG].value == READINGS
+    assert evidence_of(conversation.state.answers, conversation.script.knowledge)[LOG] == "\n".join(READINGS)
+
+
 def test_belief_is_that_of_readings_which_were_right(begun: Begin) -> None:
     """An oven that reads 8 degrees less by a thermometer which reads 8 degrees less is believed as the sound one."""
-    off = begun(thermometer_in_ice=-8.0, thermometer_log=["10:00 112 C", "20:00 160 C", "28:00 172 C"])
-    right = begun(thermometer_in_ice=0.0, thermometer_log=["10:00 120 C", "20:00 168 C", "28:00 180 C"])
-    unchecked = begun(thermometer_log=["10:00 112 C", "20:00 160 C", "28:00 172 C"])
+    off = begun(
+        **CHECKED_IN_ICE, thermometer_in_ice=-8.0, thermometer_log=["10:00 112 C", "20:00 160 C", "28:00 172 C"]
+    )
+    right = begun(
+        **CHECKED_IN_ICE, thermometer_in_ice=0.0, thermometer_log=["10:00 120 C", "20:00 168 C", "28:00 180 C"]
+    )
+    unchecked = begun(**CHECKED_IN_ICE, thermometer_log=["10:00 112 C", "20:00 160 C", "28:00 172 C"])
     marginals = [each.assessment.posterior.marginals for each in (off, right, unchecked)]
     assert marginals[0] == pytest.approx(marginals[1], abs=1e-12)
     assert marginals[0] != pytest.approx(marginals[2], abs=1e-6)
