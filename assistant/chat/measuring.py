@@ -124,10 +124,12 @@ class MeasuringTalk:
         return self._take_lines(line, question, now)
 
     def _end_late(self, line: str, question: QuestionView, now: Measuring) -> bool:
-        """What was being typed when the time ran out still counts, if it tells a time before that."""
+        """What was being typed when the time ran out still counts, if it tells a time before that; or of danger."""
         lines = typed_lines(line, self._kind(question), self.wording)
         if lines is None or any(each.endswith(" end") for each in lines) or latest_s(lines) > self._longest_s(question):
-            return self._end(question, now)
+            lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now)) or ()
+            if not self._tells_of_danger(question, lines):
+                return self._end(question, now)
         self._note(question, now, self._settled(question, (*now.lines, *lines)))
         return self._end_if_late(question)
 
@@ -142,7 +144,7 @@ class MeasuringTalk:
         lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now))
         if lines is None or any(each.endswith(" end") for each in lines):
             return self._ask_scale(question)
-        if latest_s(lines) > self._elapsed_s(now) + 1:
+        if latest_s(lines) > self._elapsed_s(now) + 1 and not self._tells_of_danger(question, lines):
             self._say("measuring-not_yet", now=minutes_and_seconds(self._elapsed_s(now)))
             return True
         return self._note(question, now, self._settled(question, (*now.lines, *lines)))
@@ -173,6 +175,11 @@ class MeasuringTalk:
         now = self.under_way(question)
         lines = now.lines if now is not None else self._in_doubt.get(question.id, ())
         return reading_to_ask_about(self._question(question), lines, self._low_k(question.id))
+
+    def _tells_of_danger(self, question: QuestionView, lines: tuple[str, ...]) -> bool:
+        """A reading far too hot, or one that may be, whatever its time is."""
+        asked, too_low_k = self._question(question), self._low_k(question.id)
+        return runs_away(asked, lines, too_low_k) or reading_to_ask_about(asked, lines, too_low_k) is not None
 
     def _ask_scale(self, question: QuestionView) -> bool:
         """True if it has to be asked."""

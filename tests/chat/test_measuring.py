@@ -477,6 +477,25 @@ def test_a_list_in_which_one_reading_is_far_too_hot_ends_the_test_whatever_stand
     assert fed.conversation.assessment.danger.open
 
 
+@pytest.mark.parametrize("at_s", [300, 1810])
+@pytest.mark.parametrize("typed", ["300 C", "40:00 300 C"])
+def test_a_reading_far_too_hot_is_heard_whatever_its_time(
+    at_the_thermometer: Conversation, languages: Languages, at_s: float, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "80 C"), (at_s, typed))
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open
+
+
+@pytest.mark.parametrize("at_s", [300, 1810])
+@pytest.mark.parametrize("typed", ["300", "40:00 300"])
+def test_a_reading_in_doubt_is_asked_about_whatever_its_time(
+    at_the_thermometer: Conversation, languages: Languages, at_s: float, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (at_s, typed))
+    assert "Is that 300 °C or 300 °F?" in fed.screen
+
+
 def test_a_list_with_one_line_that_can_not_be_is_not_noted_at_all(
     at_the_thermometer: Conversation, languages: Languages
 ) -> None:
