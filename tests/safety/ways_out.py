@@ -22,8 +22,8 @@ from tests.safety.talks import Said
 BEGAN = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
 OFF = ("turn the oven off now", "turn it off now")
 WORDS = ("undo", "F", "end", "not sure", "skip", "back", "change", "why", "how", "1", "")
-NONSENSE = ("purple", "25:61 out", "900", "-40 C", "7:00 out, 6:00 on", "2:00 80, 2:00 81")
-HOT = ("300", "600 F", "4:00 60, 4:00 310 C", "400 C, 60", "800", "59:00 300 C")
+NONSENSE = ("purple", "25:61 out", "900", "800", "-40 C", "7:00 out, 6:00 on", "2:00 80, 2:00 81")
+HOT = ("300", "600 F", "4:00 60, 4:00 310 C", "400 C, 60", "59:00 300 C")
 """Far above the setting, or so unless it is Fahrenheit."""
 ASKED = "°C or"
 LAST = ("stop", None)
@@ -102,8 +102,10 @@ def typed_lines(kind: str, chance: Random) -> Iterator[str | None]:
     for number in range(chance.randint(1, 9)):
         sane = SANE_LINES[kind](number).removeprefix(f"{2 + 3 * number}:00 ").replace("lit", "on")
         sort = chance.random()
-        if sort < 0.5:
+        if sort < 0.3:
             yield sane
+        elif sort < 0.6:
+            yield chance.choice(HOT) if kind == "temperature_log" else sane
         else:
             yield chance.choice(chance.choice((WORDS, NONSENSE, HOT, tuple(TYPED.values()))))
     yield chance.choice(LAST)
