@@ -19,7 +19,6 @@ from yaml.representer import SafeRepresenter
 from yaml.resolver import BaseResolver
 from yaml.serializer import Serializer
 
-from assistant.chat import measuring as chat_measuring
 from assistant.chat.measuring import MeasuringTalk
 from assistant.interview import actions, assess, choice, conversation, danger, decide, measuring, state
 from assistant.interview.choice import steps_for
@@ -344,12 +343,6 @@ DEFECTS = [
         "ways out",
         "after",
         patched=lambda: patch.object(MeasuringTalk, "leave", left_in_silence),
-    ),
-    Defect(
-        "a reading that may be far too hot is taken without a word",
-        "ways out",
-        "a hot reading was typed",
-        patched=lambda: patch.object(chat_measuring, "reading_to_ask_about", lambda *_: None),
     ),
     Defect(
         "an answer that tells of a reading far too hot is none of danger",
