@@ -21,6 +21,7 @@ from assistant.interview.commands import (
 from assistant.interview.conversation import Conversation
 from assistant.interview.measuring import TOO_HOT
 from assistant.interview.state import Measuring
+from assistant.interview.thermometer import low_k
 from assistant.interview.view import QuestionView
 from assistant.knowledge.model import MEASUREMENTS, Kind, Question
 from assistant.knowledge.readings import (
@@ -110,7 +111,8 @@ class MeasuringTalk:
             return self._take_before(line, question)
         scale = self._scale_told(line, question)
         if scale is not None:
-            return self._note(question, now, in_one_scale(now.lines, scale))
+            self._note(question, now, in_one_scale(now.lines, scale))
+            return self._end_if_late(question)
         if self._late(now, question):
             return self._end_late(line, question, now)
         if is_word(line, "measuring_end", self.wording):
@@ -122,22 +124,30 @@ class MeasuringTalk:
         return self._take_lines(line, question, now)
 
     def _end_late(self, line: str, question: QuestionView, now: Measuring) -> bool:
-        """What was being typed when the time ran out still counts, if it tells a time before that."""
+        """What was being typed when the time ran out still counts, if it tells a time before that; or of danger."""
         lines = typed_lines(line, self._kind(question), self.wording)
         if lines is None or any(each.endswith(" end") for each in lines) or latest_s(lines) > self._longest_s(question):
-            return self._end(question, now)
-        self._note(question, now, with_known_scale(self._question(question), (*now.lines, *lines)))
-        noted = self.under_way(question)
-        return noted is None or self._open_reading(question) is not None or self._end(question, noted)
+            lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now)) or ()
+            if not self._tells_of_danger(question, lines):
+                return self._end(question, now)
+        self._note(question, now, self._settled(question, (*now.lines, *lines)))
+        return self._end_if_late(question)
+
+    def _end_if_late(self, question: QuestionView) -> bool:
+        """A reading in doubt is asked about before."""
+        now = self.under_way(question)
+        if now is None or not self._late(now, question) or self._open_reading(question) is not None:
+            return True
+        return self._end(question, now)
 
     def _take_lines(self, line: str, question: QuestionView, now: Measuring) -> bool:
         lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now))
         if lines is None or any(each.endswith(" end") for each in lines):
             return self._ask_scale(question)
-        if latest_s(lines) > self._elapsed_s(now) + 1:
+        if latest_s(lines) > self._elapsed_s(now) + 1 and not self._tells_of_danger(question, lines):
             self._say("measuring-not_yet", now=minutes_and_seconds(self._elapsed_s(now)))
             return True
-        return self._note(question, now, with_known_scale(self._question(question), (*now.lines, *lines)))
+        return self._note(question, now, self._settled(question, (*now.lines, *lines)))
 
     def _note(self, question: QuestionView, now: Measuring, lines: tuple[str, ...]) -> bool:
         """Note the lines that are new; where one before is read in another way now, all of them anew.
@@ -146,8 +156,8 @@ class MeasuringTalk:
         """
         kept = len(now.lines) if lines[: len(now.lines)] == now.lines else 0
         anew = [TakeBackLine(question.id)] * (len(now.lines) - kept)
-        asked = self._question(question)
-        hot = next((n for n in range(kept, len(lines)) if runs_away(asked, lines[: n + 1])), None)
+        asked, too_low_k = self._question(question), self._low_k(question.id)
+        hot = next((n for n in range(kept, len(lines)) if runs_away(asked, lines[: n + 1], too_low_k)), None)
         told = lines[kept:] if hot is None else lines[kept : hot + 1]
         done = self.do(*anew, *(NoteLine(question.id, each) for each in told))
         if hot is not None:
@@ -164,7 +174,12 @@ class MeasuringTalk:
         """The reading of which it has to be known whether it is in Celsius or in Fahrenheit. Counts as the former."""
         now = self.under_way(question)
         lines = now.lines if now is not None else self._in_doubt.get(question.id, ())
-        return reading_to_ask_about(self._question(question), lines)
+        return reading_to_ask_about(self._question(question), lines, self._low_k(question.id))
+
+    def _tells_of_danger(self, question: QuestionView, lines: tuple[str, ...]) -> bool:
+        """A reading far too hot, or one that may be, whatever its time is."""
+        asked, too_low_k = self._question(question), self._low_k(question.id)
+        return runs_away(asked, lines, too_low_k) or reading_to_ask_about(asked, lines, too_low_k) is not None
 
     def _ask_scale(self, question: QuestionView) -> bool:
         """True if it has to be asked."""
@@ -182,7 +197,7 @@ class MeasuringTalk:
         a reading whose scale wasn't told, which is asked about.
         """
         questions, under_way = self.conversation.script.knowledge.questions, self.conversation.state.measuring
-        logs = [(questions[each], now.lines) for each, now in under_way.items() if each in questions]
+        logs = [(questions[each], now.lines, self._low_k(each)) for each, now in under_way.items() if each in questions]
         doubt = bool(self._in_doubt) or any(reading_to_ask_about(*log) for log in logs)
         self._in_doubt.clear()
         if under_way or doubt:
@@ -210,7 +225,7 @@ class MeasuringTalk:
         if question.kind == "lamp_log" and len(lines) == 1:
             self._say("measuring-until_when")
             return True
-        self._in_doubt[question.id] = with_known_scale(self._question(question), lines)
+        self._in_doubt[question.id] = self._settled(question, lines)
         if not self._ask_scale(question):
             self._give(question, self._in_doubt[question.id])
         return True
@@ -230,9 +245,13 @@ class MeasuringTalk:
         instrument = self.conversation.script.evidence_model.instruments.get(question.id)
         if instrument is not None and not instrument.ready:
             self._say("measured-compared", style="quiet")
+        heard = self.conversation.state.heard
         if not self._did(GiveAnswer(question.id, list(lines))):
             return False
         script, state = self.conversation.script, self.conversation.state
+        if state.heard != heard:
+            self._say("measuring-too_hot", style="danger")
+            return True
         self.write(list(self._pages.outcome(script, state, question.id, lines)))
         return True
 
@@ -244,7 +263,7 @@ class MeasuringTalk:
         if self._late(now, question):
             self._say("measuring-time_is_up", style="danger")
         if not self._give(question, lines):
-            self._did(LeaveMeasuring(question.id))
+            self.leave()
         return True
 
     def _watched_s(self, now: Measuring, question: QuestionView) -> float:
@@ -281,6 +300,12 @@ class MeasuringTalk:
 
     def _kind(self, question: QuestionView) -> Kind:
         return self._question(question).kind
+
+    def _settled(self, question: QuestionView, lines: tuple[str, ...]) -> tuple[str, ...]:
+        return with_known_scale(self._question(question), lines, self._low_k(question.id))
+
+    def _low_k(self, question_id: str) -> float:
+        return low_k(self.conversation.script.knowledge, question_id, self.conversation.state.answers)
 
     def _question(self, question: QuestionView) -> Question:
         return self.conversation.script.knowledge.questions[question.id]

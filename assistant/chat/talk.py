@@ -14,9 +14,9 @@ from assistant.chat.showing import Showing
 from assistant.chat.terminal import Terminal
 from assistant.interview.commands import Finish, HearDanger
 from assistant.interview.conversation import Conversation, utc_now
+from assistant.interview.measuring import left_as_unfit
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
-from assistant.interview.way import may_ask
 from assistant.knowledge.danger_questions import UNSURE
 from assistant.knowledge.model import Care
 from assistant.wording.listener import Listener
@@ -78,6 +78,7 @@ class Talk:
         self._showing.say("chat-welcome_back")
         if self.conversation.assessment.danger.stops:
             self._showing.say("chat-still_off", "danger")
+        self._leave_what_is_unfit()
         self._ask_about_the_pause()
 
     def _ask_about_the_pause(self) -> None:
@@ -98,6 +99,11 @@ class Talk:
             elif line.strip() != "2" and not unsure and not self._answering.hear(line):
                 self._showing.say("measuring-pause_unclear", "danger")
 
+    def _leave_what_is_unfit(self) -> None:
+        """Such as a measurement that the rules no longer know, or whose gate they have shut since."""
+        if left_as_unfit(self.conversation.script, self.conversation.assessment):
+            self._measuring.leave()
+
     def _show_measuring(self) -> None:
         question = self._open_question()
         if question is not None and self._measuring.under_way(question) is not None:
@@ -108,10 +114,9 @@ class Talk:
 
         While something is written down, that is it, unless it may no longer be asked.
         """
+        self._leave_what_is_unfit()
         for question_id in self.conversation.state.measuring:
-            if may_ask(self.conversation.script, self.conversation.assessment, question_id):
-                return self._showing.view_of(question_id)
-            self._measuring.leave()
+            return self._showing.view_of(question_id)
         if self._showing.place.reopened is not None:
             return self._showing.view_of(self._showing.place.reopened)
         view = self.conversation.view()

@@ -10,7 +10,7 @@ from assistant.interview.answers import code_of, still_fits
 from assistant.interview.danger import Danger, Stop, danger_of
 from assistant.interview.script import Script, question_of_key
 from assistant.interview.state import Answer, State
-from assistant.interview.thermometer import bias_k
+from assistant.interview.thermometer import bias_k, low_k
 from assistant.knowledge.danger_questions import sign_question_id
 from assistant.knowledge.model import Care, Effects, Knowledge, Question
 from assistant.knowledge.readings import put_right, summary
@@ -109,7 +109,7 @@ def facts_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, s
             facts[question_id] = answer.status
         elif isinstance(answer.value, str | float):
             facts[question_id] = answer.value
-        elif (word := _measured(knowledge.questions[question_id], answer)) is not None:
+        elif (word := _measured(knowledge, answer, answers)) is not None:
             facts[question_id] = word
         else:
             facts[question_id] = "answered"
@@ -168,9 +168,12 @@ def _own_report(question: Question, answer: Answer, bias: float | None) -> str |
     return code if question.observable and code is not None and code in codes_of(question) else None
 
 
-def _measured(question: Question, answer: Answer) -> str | None:
+def _measured(knowledge: Knowledge, answer: Answer, answers: Mapping[str, Answer]) -> str | None:
     """The word by which rules read a measurement."""
-    return summary(question, answer.value) if question.is_measurement and isinstance(answer.value, tuple) else None
+    question = knowledge.questions[answer.question_id]
+    if not question.is_measurement or not isinstance(answer.value, tuple):
+        return None
+    return summary(question, answer.value, low_k(knowledge, answer.question_id, answers))
 
 
 def _chosen(answer: Answer) -> tuple[str, ...]:

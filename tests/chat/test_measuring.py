@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from functools import partial
 
@@ -12,7 +13,7 @@ from assistant.chat.alarm import Alarm
 from assistant.chat.talk import Talk
 from assistant.chat.terminal import BELL
 from assistant.errors import Refused
-from assistant.interview.commands import BeginMeasuring, GiveAnswer, HearDanger, SayNotSure
+from assistant.interview.commands import BeginMeasuring, Command, GiveAnswer, HearDanger, NoteLine, SayNotSure
 from assistant.interview.conversation import Conversation
 from assistant.interview.script import Script
 from assistant.interview.view import QuestionView
@@ -212,8 +213,7 @@ def test_a_change_before_the_longest_time_counts_though_it_is_typed_after_it(
 def test_a_reading_in_doubt_that_is_typed_after_the_longest_time_is_asked_about_once(
     at_the_thermometer: Conversation, languages: Languages
 ) -> None:
-    typed = (60, "75"), (1805, "29:00 350"), (1810, "F")
-    fed = _watched(at_the_thermometer, languages, *typed, (1815, "end"))
+    fed = _watched(at_the_thermometer, languages, (60, "75"), (1805, "29:00 350"), (1810, "F"))
     assert "Is that 350 °C or 350 °F?" in fed.screen
     assert fed.answer("thermometer_log") == ("1:00 75 F", "29:00 350 F")
     assert not fed.conversation.assessment.danger.open
@@ -224,6 +224,16 @@ def test_whoever_never_tells_the_scale_counts_as_in_danger(
 ) -> None:
     fed = _watched(at_the_thermometer, languages, (60, "75"), (1805, "29:00 350"), (1810, "end"))
     assert fed.conversation.assessment.danger.stops
+
+
+@pytest.mark.parametrize("typed", ["end", "purple", "40:00 90"])
+def test_a_single_reading_in_doubt_is_asked_about_though_the_time_is_up(
+    at_the_thermometer: Conversation, languages: Languages, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (600, "290"), (1810, typed))
+    assert "Turn the oven off now" in fed.screen.rpartition("The time is up")[2]
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open_questions == ("sign_too_hot",)
 
 
 @pytest.mark.parametrize("way_out", ["not sure", "skip"])
@@ -254,6 +264,29 @@ def test_a_resumed_measurement_first_asks_how_it_is_now(watch: Watch, said: str,
     assert "How is it now?" in fed.screen
     assert bool(fed.state.measuring) == goes_on
     assert bool(fed.state.heard) == (said in ("3", "there are sparks"))
+
+
+@pytest.mark.parametrize("now", ["gone", "of another kind", "barred", "as it was"])
+@pytest.mark.parametrize("line", ["5:00 60 C", "5:00 300 ?"])
+def test_a_measurement_that_the_rules_no_longer_know_is_left_by_whoever_comes_back(
+    script: Script, at_the_thermometer: Conversation, languages: Languages, now: str, line: str
+) -> None:
+    at_the_thermometer.do(NoteLine("thermometer_log", line))
+    questions = dict(script.knowledge.questions)
+    log = questions.pop("thermometer_log")
+    if now == "of another kind":
+        questions["thermometer_log"] = log.model_copy(update={"kind": "text", "run": None})
+    elif now == "barred":
+        questions["thermometer_log"] = log.model_copy(update={"ask_when": ["low_setting_stays_lit"]})
+    elif now == "as it was":
+        questions["thermometer_log"] = log
+    changed = replace(script, knowledge=script.knowledge.model_copy(update={"questions": questions}))
+    resumed = Conversation.resume(changed, at_the_thermometer._log, at_the_thermometer.record)
+    fed = _watched(resumed, languages, (600, "why"), resumed=True)
+    unfit = now != "as it was"
+    assert ("Turn the oven off now" in fed.screen) == unfit
+    assert ("How is it now?" in fed.screen) != unfit
+    assert bool(fed.state.measuring) != unfit
 
 
 def test_danger_typed_after_the_longest_time_is_heard_all_the_same(watch: Watch) -> None:
@@ -416,6 +449,22 @@ def test_a_list_typed_afterwards_is_asked_about_before_it_counts(
 
 
 @pytest.mark.parametrize(
+    "typed",
+    [["10:00 300 C"], ["10:00 490"], ["10:00 290", "C"], ["1:00 20 C, 10:00 300 C, 10:00 310 C"]],
+    ids=str,
+)
+def test_a_reading_far_too_hot_is_heard_in_a_list_that_is_no_answer(
+    at_the_thermometer: Conversation, languages: Languages, typed: list[str]
+) -> None:
+    at_the_thermometer.do(GiveAnswer("thermometer_log", BEFORE))
+    fed = _watched(at_the_thermometer, languages, (0, "back"), *((5, each) for each in typed))
+    assert "far more than the setting" in fed.screen
+    assert "Turn the oven off now" in fed.screen
+    assert fed.answer("thermometer_log") == BEFORE
+    assert fed.conversation.assessment.danger.open_questions == ("sign_too_hot",)
+
+
+@pytest.mark.parametrize(
     "typed", ["1:00 300 C, 1:00 60", "1:00 60, 1:00 70 C, 2:00 300", "1:00 60, 2:00 300, 3:00 310 C"]
 )
 def test_a_list_in_which_one_reading_is_far_too_hot_ends_the_test_whatever_stands_beside_it(
@@ -428,6 +477,25 @@ def test_a_list_in_which_one_reading_is_far_too_hot_ends_the_test_whatever_stand
     assert fed.conversation.assessment.danger.open
 
 
+@pytest.mark.parametrize("at_s", [300, 1810])
+@pytest.mark.parametrize("typed", ["300 C", "40:00 300 C"])
+def test_a_reading_far_too_hot_is_heard_whatever_its_time(
+    at_the_thermometer: Conversation, languages: Languages, at_s: float, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "80 C"), (at_s, typed))
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open
+
+
+@pytest.mark.parametrize("at_s", [300, 1810])
+@pytest.mark.parametrize("typed", ["300", "40:00 300"])
+def test_a_reading_in_doubt_is_asked_about_whatever_its_time(
+    at_the_thermometer: Conversation, languages: Languages, at_s: float, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (at_s, typed))
+    assert "Is that 300 °C or 300 °F?" in fed.screen
+
+
 def test_a_list_with_one_line_that_can_not_be_is_not_noted_at_all(
     at_the_thermometer: Conversation, languages: Languages
 ) -> None:
@@ -436,8 +504,48 @@ def test_a_list_with_one_line_that_can_not_be_is_not_noted_at_all(
 
 
 def test_a_reading_that_no_oven_comes_to_is_asked_back(at_the_thermometer: Conversation, languages: Languages) -> None:
-    fed = _watched(at_the_thermometer, languages, (300, "900"))
+    fed = _watched(at_the_thermometer, languages, (300, "1100"))
     assert fed.state.measuring["thermometer_log"].lines == ()
+
+
+@pytest.mark.parametrize(
+    ("then", "danger", "goes_on"),
+    [("F", True, False), ("C", False, True), ("undo", False, True), ("not sure", True, False), (None, False, True)],
+)
+def test_a_reading_that_is_a_slip_or_far_too_hot_by_its_scale_is_asked_about(
+    at_the_thermometer: Conversation, languages: Languages, then: str | None, danger: bool, goes_on: bool
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "80"), (300, "800"), *([(310, then)] if then else []))
+    assert "Is that 800 °C or 800 °F?" in fed.screen
+    assert fed.conversation.assessment.danger.open == danger
+    assert bool(fed.state.measuring) == goes_on
+
+
+@pytest.mark.parametrize(("told", "danger"), [("F", True), ("C", False), ("not sure", True)])
+def test_so_is_one_that_is_typed_afterwards(
+    at_the_thermometer: Conversation, languages: Languages, told: str, danger: bool
+) -> None:
+    at_the_thermometer.do(GiveAnswer("thermometer_log", BEFORE))
+    fed = _watched(at_the_thermometer, languages, (0, "back"), (5, "5:00 80, 10:00 800"), (9, told))
+    assert "Is that 800 °C or 800 °F?" in fed.screen
+    assert fed.conversation.assessment.danger.open == danger
+
+
+def test_a_slip_or_danger_that_nobody_told_apart_is_heard_when_the_time_is_up(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "80"), (300, "800"), (1810, "end"))
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open
+
+
+def test_a_scale_told_after_the_longest_time_ends_the_test_at_once(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "75"), (1500, "350"), (1810, "F"))
+    assert "Turn the oven off now" in fed.screen.rpartition("> F")[2]
+    assert fed.state.measuring == {}
+    assert fed.answer("thermometer_log") == ("1:00 75 F", "25:00 350 F")
 
 
 def test_danger_told_on_another_screen_ends_the_test_here_too(
@@ -501,6 +609,30 @@ def test_without_the_hot_gate_no_thermometer_is_put_into_boiling_water(begun: Be
 
 
 @pytest.mark.parametrize(
+    ("check", "water"), [("boiling_water", "thermometer_in_boiling_water"), ("with_ice", "thermometer_in_ice")]
+)
+@pytest.mark.parametrize(
+    "then",
+    [
+        GiveAnswer("hot_gate", GATE[1:]),
+        SayNotSure("hot_gate"),
+        GiveAnswer("thermometer_kind", "hanging_or_standing"),
+        SayNotSure("thermometer_kind"),
+    ],
+    ids=str,
+)
+def test_once_the_hot_gate_is_shut_no_water_is_asked_for_any_more(
+    at_the_lamp_watch: Conversation, check: str, water: str, then: Command
+) -> None:
+    _kind_told(at_the_lamp_watch, "digital_with_cable")
+    at_the_lamp_watch.do(GiveAnswer("thermometer_check", check), GiveAnswer("height_above_sea", "hills"))
+    assert may_ask(at_the_lamp_watch.script, at_the_lamp_watch.assessment, water)
+    at_the_lamp_watch.do(then)
+    for question_id in (water, "height_above_sea"):
+        assert not may_ask(at_the_lamp_watch.script, at_the_lamp_watch.assessment, question_id)
+
+
+@pytest.mark.parametrize(
     ("typed", "said"),
     [
         ("3", "reads 3 degrees too high. So much is taken off its readings."),
@@ -559,6 +691,18 @@ def test_what_is_drawn_is_put_right(at_the_lamp_watch: Conversation, languages: 
     assert "reads 8 degrees too high" in after
     assert "The last reading was 143 °C" in after
     assert fed.answer("thermometer_log") == ("1:00 40 C", "10:00 151 C")
+
+
+def test_a_thermometer_known_to_read_low_is_believed_to_be_hotter(
+    at_the_lamp_watch: Conversation, languages: Languages
+) -> None:
+    _kind_told(at_the_lamp_watch, "digital_with_cable")
+    at_the_lamp_watch.do(GiveAnswer("thermometer_check", "with_ice"), GiveAnswer("thermometer_in_ice", -9.0))
+    at_the_lamp_watch._clock = lambda: BEGAN
+    at_the_lamp_watch.do(BeginMeasuring("thermometer_log"))
+    fed = _watched(at_the_lamp_watch, languages, (60, "80 C"), (600, "249"))
+    assert "far more than the setting" in fed.screen
+    assert fed.conversation.assessment.danger.stops
 
 
 @pytest.mark.parametrize(
