@@ -1562,7 +1562,7 @@ question-lamp_watch_fan = Could you watch the small front light from cold with t
     .why = With a dead heater at the back the light stays on and the air stays cool.
 
 question-thermometer_kind = Have you a thermometer that is made for ovens?
-    .how = It says so on it, or in its booklet. A fever, meat or glass thermometer is not for this, and can break. One that hangs or stands in the oven must not get wet and starts at 50 degrees, so it is used without a check.
+    .how = It says so on it, or in its booklet. A fever, meat or glass thermometer is not for this, and can break. One that hangs or stands in the oven must not get wet, and most begin at 50 degrees, so it is used without a check.
     .why = With one we can compare the real heat with the setting.
     .hanging_or_standing = Yes, one that hangs or stands in the oven. It must not get wet
     .hanging_or_standing-words = hanging | standing | hangs | stands | oven thermometer | round one | dial
