@@ -1,6 +1,6 @@
 """State -> what follows from it: findings, danger, the oven's parts, allowed care, belief."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Set
 from dataclasses import dataclass
 
 from assistant.belief.hypotheses import CHOSEN, NOT_CHOSEN, codes_of, item_key
@@ -12,6 +12,7 @@ from assistant.interview.script import Script, question_of_key
 from assistant.interview.state import Answer, State
 from assistant.interview.thermometer import bias_k, low_k
 from assistant.knowledge.danger_questions import sign_question_id
+from assistant.knowledge.kinds import VERY_HOT
 from assistant.knowledge.model import Care, Effects, Knowledge, Question
 from assistant.knowledge.readings import put_right, summary
 
@@ -41,7 +42,7 @@ def assess(script: Script, state: State) -> Assessment:
     fitting = {q: a for q, a in state.answers.items() if still_fits(knowledge.questions.get(q), a.value)}
     not_fitted = parts_not_fitted(fitting, knowledge) | frozenset(script.region(state.region).has_not)
     standing = {q: a for q, a in fitting.items() if applies(knowledge.questions[q], not_fitted)}
-    facts = facts_of(standing, knowledge)
+    facts = facts_of(standing, knowledge) | _too_hot(fitting, standing.keys(), knowledge)
     trace = script.evaluator.evaluate({key: value for key, value in facts.items() if key in script.keys_read})
     effects = {f: knowledge.findings[f].then for f in knowledge.findings if f in trace.concluded}
     evidence = evidence_of(standing, knowledge)
@@ -118,6 +119,13 @@ def facts_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, s
                 for choice in knowledge.questions[question_id].choices:
                     facts[item_key(question_id, choice)] = "yes" if choice in chosen else "no"
     return facts
+
+
+def _too_hot(answers: Mapping[str, Answer], but: Set[str], knowledge: Knowledge) -> dict[str, str | float]:
+    """Readings far above the setting stay facts, whatever was said of the oven's parts."""
+    read = [q for q in answers if q not in but and knowledge.questions[q].kind == "temperature_log"]
+    told = facts_of(answers, knowledge) if read else {}
+    return {question_id: told[question_id] for question_id in read if told[question_id] == VERY_HOT}
 
 
 def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, str]:

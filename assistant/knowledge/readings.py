@@ -11,6 +11,7 @@ from itertools import pairwise
 from typing import Literal
 
 from assistant.errors import Refused
+from assistant.knowledge.kinds import VERY_HOT
 from assistant.knowledge.model import Kind, Question
 
 MOST_LINES = 200
@@ -161,7 +162,7 @@ def summary(question: Question, lines: Sequence[str], low_k: float = 0.0) -> str
     if isinstance(read, LampLog):
         return _lamp_pattern(read, question.run.longest.value * 60)
     if isinstance(read, TemperatureLog):
-        return "very_hot" if far_too_hot(question, read.readings_c, low_k) else "read"
+        return VERY_HOT if far_too_hot(question, read.readings_c, low_k) else "read"
     return "looked_at"
 
 

@@ -173,3 +173,15 @@ def test_a_reading_far_too_hot_in_an_answer_that_can_not_be_ends_what_is_measure
 def test_an_answer_that_can_not_be_and_tells_of_no_danger_is_refused(fit: Conversation, lines: object) -> None:
     assert refused(fit, GiveAnswer(LOG, lines))
     assert not fit.assessment.danger.open
+
+
+@pytest.mark.parametrize("first", ["functions", "readings"])
+def test_a_reading_far_too_hot_stops_whatever_was_said_of_the_oven_s_parts(begun: Begin, first: str) -> None:
+    """Without heat from above and below the log would be inert."""
+    told = {"functions_on_oven": ["eco"], "thermometer_log": ["2:00 60 C", "20:00 305 C"]}
+    order = list(told) if first == "functions" else list(told)[::-1]
+    conversation = begun(danger_now=["none"], which_appliance="table_top", **{name: told[name] for name in order})
+    assert "base_element" in conversation.assessment.not_fitted
+    assert [stop.sign_id for stop in conversation.assessment.danger.stops] == ["too_hot"]
+    mild = begun(danger_now=["none"], functions_on_oven=["eco"], thermometer_log=["2:00 60 C", "20:00 180 C"])
+    assert "thermometer_log" not in mild.assessment.evidence
