@@ -55,7 +55,7 @@ class Helping:
     def _not_sure(self, question: QuestionView | None) -> None:
         if question is None:
             self.showing.say("chat-nothing_open")
-        else:
+        elif not self.measuring.unsure_until_when(question):
             self.measuring.leave()
             self.do(SayNotSure(question.id))
             if question.id == OVEN_IS_OFF:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from threading import Thread
 
+from assistant.chat.late import NEVER_MIND_S, cut_to, fits, lamp_now, parted
 from assistant.chat.longest_time import longest_s, run_of
 from assistant.chat.measured_pages import MeasuredPages
 from assistant.chat.screen import Paragraph
@@ -36,9 +37,6 @@ from assistant.wording.sentences import Sentences
 from assistant.wording.typed import is_word
 from assistant.wording.typed_lines import no_shades, typed_lines, typed_scale
 
-NEVER_MIND_S = 120.0
-"""An end that is typed later than this after the longest time says nothing of the time between."""
-
 Do = Callable[..., bool]
 Write = Callable[[list[Paragraph]], None]
 
@@ -58,6 +56,8 @@ class MeasuringTalk:
     plain: bool
     _in_doubt: dict[str, tuple[str, ...]] = field(default_factory=dict, init=False)
     """Question -> what was typed afterwards and doesn't count before it is known in which scale."""
+    _until_asked: datetime | None = field(default=None, init=False)
+    """Which watch, by its beginning, was asked whether it went on until its longest time."""
 
     def __post_init__(self) -> None:
         self._pages = MeasuredPages(self.sentences, plain=self.plain)
@@ -124,21 +124,58 @@ class MeasuringTalk:
         return self._take_lines(line, question, now)
 
     def _end_late(self, line: str, question: QuestionView, now: Measuring) -> bool:
-        """What was being typed when the time ran out still counts, if it tells a time before that; or of danger."""
-        lines = typed_lines(line, self._kind(question), self.wording)
-        if lines is None or any(each.endswith(" end") for each in lines) or latest_s(lines) > self._longest_s(question):
-            lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now)) or ()
-            if not self._tells_of_danger(question, lines):
-                return self._end(question, now)
-        self._note(question, now, self._settled(question, (*now.lines, *lines)))
-        return self._end_if_late(question)
+        """What was being typed when the time ran out still counts, if it tells a time before that, or soon after; or
+        of danger.
+        """
+        lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now)) or ()
+        longest_s = self._longest_s(question)
+        late = parted(lines, longest_s)
+        lamp = question.kind == "lamp_log"
+        kept = late.before if lamp else (*late.before, *cut_to(late.soon, longest_s))
+        kept = lines if self._tells_of_danger(question, lines) else kept
+        if kept:
+            self._note(question, now, self._settled(question, (*now.lines, *kept)))
+        if kept or self._open_reading(question) is None:
+            self._end_if_late(question, line, late.soon)
+        else:
+            self._end(question, now)
+        if (late.soon or late.far) and not any(each.endswith(" end") for each in late.soon):
+            which = "dropped" if lamp or late.far else "cut"
+            self._say(f"measuring-late_{which}", "quiet", minutes=longest_s / 60)
+        return True
 
-    def _end_if_late(self, question: QuestionView) -> bool:
+    def _end_if_late(self, question: QuestionView, line: str = "", soon: tuple[str, ...] = ()) -> bool:
         """A reading in doubt is asked about before."""
         now = self.under_way(question)
         if now is None or not self._late(now, question) or self._open_reading(question) is not None:
             return True
-        return self._end(question, now)
+        if question.kind != "lamp_log":
+            return self._end(question, now)
+        return self._end_watch_late(line, question, now, soon)
+
+    def _end_watch_late(self, line: str, question: QuestionView, now: Measuring, soon: tuple[str, ...]) -> bool:
+        """Whether it was watched until the longest time is asked, unless what is typed soon after it shows so."""
+        asked, longest_s = self._until_asked == now.begun_at, self._longest_s(question)
+        present = bool(soon) or self._elapsed_s(now) <= longest_s + NEVER_MIND_S
+        if asked and is_word(line, "no", self.wording):
+            return self._end(question, now, latest_s(now.lines))
+        if (present and fits(now.lines, soon)) or (asked and is_word(line, "yes", self.wording)):
+            return self._end(question, now, longest_s)
+        self._until_asked = now.begun_at
+        self._say("measuring-time_is_up", style="danger")
+        self._say("measuring-off_now", style="danger")
+        since = minutes_and_seconds(latest_s(now.lines))
+        self._say("measuring-until_up", minutes=longest_s / 60, light=lamp_now(now.lines), since=since)
+        return True
+
+    def unsure_until_when(self, question: QuestionView) -> bool:
+        """'Not sure' to whether it was watched until its longest time: it counts until its last change. False where
+        that wasn't asked.
+        """
+        now = self.under_way(question)
+        if now is None or self._until_asked != now.begun_at:
+            return False
+        return self._end(question, now, latest_s(now.lines))
 
     def _take_lines(self, line: str, question: QuestionView, now: Measuring) -> bool:
         lines = typed_lines(line, self._kind(question), self.wording, self._elapsed_s(now))
@@ -255,21 +292,17 @@ class MeasuringTalk:
         self.write(list(self._pages.outcome(script, state, question.id, lines)))
         return True
 
-    def _end(self, question: QuestionView, now: Measuring) -> bool:
-        """Use what was noted, up to now or to the longest that it may take."""
+    def _end(self, question: QuestionView, now: Measuring, until_s: float | None = None) -> bool:
+        """Use what was noted, up to now; or, where the time is up, until `until_s`."""
         lines = now.lines
         if question.kind == "lamp_log":
-            lines = (*(lines or ("0:00 lit",)), f"{minutes_and_seconds(self._watched_s(now, question))} end")
+            ended_s = max(self._elapsed_s(now) if until_s is None else until_s, latest_s(lines))
+            lines = (*(lines or ("0:00 lit",)), f"{minutes_and_seconds(ended_s)} end")
         if self._late(now, question):
             self._say("measuring-time_is_up", style="danger")
         if not self._give(question, lines):
             self.leave()
         return True
-
-    def _watched_s(self, now: Measuring, question: QuestionView) -> float:
-        """Until when the lamp was watched: until it is said, or, long after the longest time, its last change."""
-        elapsed_s, most_s, latest = self._elapsed_s(now), self._longest_s(question), latest_s(now.lines)
-        return latest if elapsed_s > most_s + NEVER_MIND_S else max(min(elapsed_s, most_s), latest)
 
     def _did(self, *commands: Command) -> bool:
         """True also where nothing could be taken back: the reason was said, and the clock runs on."""

@@ -8,6 +8,7 @@ words-back = back | go back | previous
 words-change = change | change an answer | correct | i made a mistake
 words-stop = stop | leave | quit | exit | bye
 words-yes = yes | y | yeah | yep | yes please | that one | right | correct
+words-no = no | n | nope | nah | no i did not | i did not | it changed | not until then
 words-denials = can't | cannot | won't | hardly | barely | scarcely | neither | couldn't | wouldn't
 words-opposites = on off | hot cold | warm cold | warm cool | top bottom | left right | more less | lit off | bright dim | always never | open shut | above below | early late | high low | quick slow | loud quiet
 words-done = no | no thanks | no thank you | thanks | thank you | done | ok | okay | fine
@@ -137,6 +138,12 @@ measuring-readings_more = { $readings ->
    *[other] { $readings } lines so far. One every few minutes is best.
 }
 measuring-time_is_up = The time is up.
+measuring-until_up = Did you watch the light until the { $minutes } minutes were over, and { $light ->
+    [out] was it out
+   *[lit] was it on
+} all the time from { $since } until then? Type “yes”, “no” or “not sure”.
+measuring-late_cut = What came just after the { $minutes } minutes is kept as the reading at { $minutes } minutes.
+measuring-late_dropped = What came after the { $minutes } minutes does not count.
 measuring-off_now = Turn the oven off now, and leave its door shut until it is cool.
 measuring-not_yet = The clock says { $now }. That time has not come yet.
 measuring-too_hot = That is far more than the setting.

@@ -301,9 +301,59 @@ def test_a_light_that_never_went_out_is_what_the_clock_says(watch: Watch) -> Non
     assert fed.answer("lamp_watch") == ("0:00 lit", "26:40 end")
 
 
-def test_long_after_the_time_nothing_is_claimed_of_what_nobody_saw(watch: Watch) -> None:
-    fed = watch((0, "begin"), (420, ""), (560, ""), (3000, "end"))
-    assert fed.answer("lamp_watch") == ("7:00 out", "9:20 lit", "9:20 end")
+@pytest.mark.parametrize(
+    ("said", "until"), [("yes", "30:00"), ("no", "9:20"), ("not sure", "9:20"), ("29:00 out", "29:00")]
+)
+def test_long_after_the_time_it_is_asked_until_when_it_was_watched(watch: Watch, said: str, until: str) -> None:
+    then = [(3020.0, "no")] if said == "29:00 out" else []
+    fed = watch((0, "begin"), (420, ""), (560, ""), (3000, "end"), (3010, said), *then)
+    asked = _flat(fed).partition("> end")[2]
+    assert asked.strip().startswith("The time is up. Turn the oven off now")
+    assert "Did you watch the light until the 30 minutes were over, and was it on all the time from 9:20" in asked
+    answer = fed.answer("lamp_watch")
+    assert isinstance(answer, tuple)
+    assert answer[:2] == ("7:00 out", "9:20 lit")
+    assert answer[-1] == f"{until} end"
+
+
+def test_a_light_that_never_went_out_in_the_whole_time_is_not_thrown_away(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1990, ""), (2000, "yes"))
+    assert fed.answer("lamp_watch") == ("0:00 lit", "30:00 end")
+
+
+def test_nothing_is_claimed_while_it_is_not_said_until_when_it_was_watched(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1031, ""), (1990, "purple"), (2000, ""))
+    assert fed.answer("lamp_watch") is None
+    assert _flat(fed).count("was it out all the time from 17:11") == 2
+
+
+def test_a_change_soon_after_the_time_shows_that_it_was_watched_and_is_said_not_to_count(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (2500, "31:00 on"))
+    assert fed.answer("lamp_watch") == ("7:00 out", "30:00 end")
+    assert "What came after the 30 minutes does not count" in _flat(fed)
+
+
+def test_a_change_after_the_time_that_can_not_follow_the_last_one_proves_nothing(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1810, "31:00 on"))
+    assert fed.answer("lamp_watch") is None
+    assert "Did you watch the light until the 30 minutes were over" in _flat(fed)
+
+
+@pytest.mark.parametrize("typed", ["120", "31:00 120", "31:00 115, 31:50 120"])
+def test_a_reading_soon_after_the_time_is_of_the_longest_time(
+    at_the_thermometer: Conversation, languages: Languages, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "60"), (1810, typed))
+    assert fed.answer("thermometer_log") == ("5:00 60 C", "30:00 120 C")
+    assert "kept as the reading at 30 minutes" in _flat(fed)
+
+
+def test_a_reading_long_after_the_time_does_not_count_and_that_is_said(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "60"), (900, "110"), (3000, "120"))
+    assert fed.answer("thermometer_log") == ("5:00 60 C", "15:00 110 C")
+    assert "What came after the 30 minutes does not count" in _flat(fed)
 
 
 @pytest.mark.parametrize("way", ["back", "change"])
