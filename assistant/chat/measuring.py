@@ -35,7 +35,7 @@ from assistant.knowledge.scale import in_one_scale, reading_to_ask_about, runs_a
 from assistant.wording.locale import Wording
 from assistant.wording.sentences import Sentences
 from assistant.wording.typed import is_word
-from assistant.wording.typed_lines import no_shades, typed_lines, typed_scale
+from assistant.wording.typed_lines import no_shades, typed_lines, typed_scale, typed_unchanged
 
 Do = Callable[..., bool]
 Write = Callable[[list[Paragraph]], None]
@@ -89,7 +89,7 @@ class MeasuringTalk:
         words = ("measuring_begin",) if now is None else ("measuring_end", "measuring_undo")
         if not line.strip() or any(is_word(line, word, self.wording) for word in words):
             return True
-        if self._scale_told(line, question) is not None:
+        if self._scale_told(line, question) is not None or self._unchanged(line, question):
             return True
         elapsed_s = self._elapsed_s(now) if now is not None else None
         return typed_lines(line, self._kind(question), self.wording, elapsed_s) is not None
@@ -115,6 +115,9 @@ class MeasuringTalk:
             return self._end_if_late(question)
         if self._late(now, question):
             return self._end_late(line, question, now)
+        if self._unchanged(line, question):
+            self._say("measuring-unchanged", light=lamp_now(now.lines))
+            return True
         if is_word(line, "measuring_end", self.wording):
             return self._ask_scale(question) or self._end(question, now)
         if is_word(line, "measuring_undo", self.wording):
@@ -157,9 +160,10 @@ class MeasuringTalk:
         """Whether it was watched until the longest time is asked, unless what is typed soon after it shows so."""
         asked, longest_s = self._until_asked == now.begun_at, self._longest_s(question)
         present = bool(soon) or self._elapsed_s(now) <= longest_s + NEVER_MIND_S
+        unchanged = asked and self._unchanged(line, question) == lamp_now(now.lines)
         if asked and is_word(line, "no", self.wording):
             return self._end(question, now, latest_s(now.lines))
-        if (present and fits(now.lines, soon)) or (asked and is_word(line, "yes", self.wording)):
+        if (present and fits(now.lines, soon)) or unchanged or (asked and is_word(line, "yes", self.wording)):
             return self._end(question, now, longest_s)
         self._until_asked = now.begun_at
         self._say("measuring-time_is_up", style="danger")
@@ -167,6 +171,12 @@ class MeasuringTalk:
         since = minutes_and_seconds(latest_s(now.lines))
         self._say("measuring-until_up", minutes=longest_s / 60, light=lamp_now(now.lines), since=since)
         return True
+
+    def _unchanged(self, line: str, question: QuestionView) -> str | None:
+        """What the small light is said to be still, while it is watched: `lit` or `out`; None for any other line."""
+        if self.under_way(question) is None or question.kind != "lamp_log":
+            return None
+        return typed_unchanged(line, self.wording)
 
     def unsure_until_when(self, question: QuestionView) -> bool:
         """'Not sure' to whether it was watched until its longest time: it counts until its last change. False where

@@ -118,6 +118,8 @@ words-measuring_end = end | finished | enough | that is all | switched off | it 
 words-measuring_undo = undo | slip | take that back | wrong key
 words-lamp_out = out | went out | goes out | dark | it went out | light out
 words-lamp_lit = on | lit | came on | comes on | lights up | it came on | light on
+words-lamp_still_lit = still on | still lit | it is still on | its still on | it is still lit | its still lit | light still on | light is still on | light still lit | light is still lit | the light still on | the light is still on | the lights still on | the lamp is still on | lamp still on | the light is still lit | and still on | it stays on | light stays on | the light stays on
+words-lamp_still_out = still out | still dark | it is still out | its still out | it is still dark | its still dark | light still out | light is still out | light still off | light is still off | the light is still out | the light is still off | the light is still dark | the lights still out | the lamp is still out
 words-door_opened = opened | door | door opened | opened the door
 words-degrees_alone = degrees | degree | deg | °
 words-tray_top = top | tops | upper side
@@ -146,6 +148,10 @@ measuring-late_cut = What came just after the { $minutes } minutes is kept as th
 measuring-late_dropped = What came after the { $minutes } minutes does not count.
 measuring-off_now = Turn the oven off now, and leave its door shut until it is cool.
 measuring-not_yet = The clock says { $now }. That time has not come yet.
+measuring-unchanged = Noted: nothing changed. So far the light is { $light ->
+    [out] out
+   *[lit] on
+}. Type only changes.
 measuring-too_hot = That is far more than the setting.
 measuring-which_scale = Is that { $reading } °C or { $reading } °F? Type “C” or “F”. If you cannot tell, turn the oven off now and type “not sure”.
 measuring-not_begun = When you switch the oven on, type “begin”. Or type the times afterwards, as shown above. If you cannot do it now, type “not sure”.

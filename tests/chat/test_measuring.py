@@ -770,3 +770,36 @@ def test_figures_that_are_no_shade_are_named(
     fed = _watched(at_the_lamp_watch, languages, (0, "back"), (5, typed))
     assert said in _flat(fed)
     assert fed.answer("bread_tray") == ("top 333 332 222", "underside 110 100 000")
+
+
+@pytest.mark.parametrize(
+    "typed", ["light still on", "still on", "still lit", "the light is still on", "its 9 minutes and still on"]
+)
+def test_that_the_light_is_still_on_is_a_remark_and_no_danger(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (540, typed), (600, "out"))
+    assert "Noted: nothing changed. So far the light is on. Type only changes." in _flat(fed)
+    assert fed.state.measuring["lamp_watch"].lines == ("10:00 out",)
+    assert not fed.state.heard
+
+
+@pytest.mark.parametrize(
+    "typed", ["the oven is still on though the knob is off", "oven still on", "still on even though its off"]
+)
+def test_an_oven_that_is_still_on_is_danger_while_the_light_is_watched(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (540, typed))
+    assert "heat_wont_go_off" in fed.state.heard
+    assert fed.state.measuring == {}
+    assert "Turn the oven off now" in fed.screen
+
+
+def test_still_on_is_danger_where_no_light_is_watched(at_the_thermometer: Conversation, languages: Languages) -> None:
+    assert "heat_wont_go_off" in _watched(at_the_thermometer, languages, (60, "still on")).state.heard
+
+
+def test_still_on_before_the_watch_is_danger(watch: Watch) -> None:
+    assert "heat_wont_go_off" in watch((0, "still on")).state.heard
+
+
+def test_still_on_after_the_time_shows_that_it_was_watched(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1990, ""), (2000, "still on"))
+    assert fed.answer("lamp_watch") == ("0:00 lit", "30:00 end")
