@@ -239,9 +239,10 @@ class MeasuringTalk:
         reading = self._open_reading(question)
         return typed_scale(line, reading, self.wording) if reading is not None else None
 
-    def leave(self) -> bool:
-        """Every way out of a test with a hot oven says that it is to be turned off. True if danger is in doubt now:
-        a reading whose scale wasn't told, which is asked about.
+    def leave(self, question: QuestionView | None = None) -> bool:
+        """Every way out of a test with a hot oven says that it is to be turned off; of `question`, which is open and
+        has no clock that runs, too, for the oven may be on for it all the same. True if danger is in doubt now: a
+        reading whose scale wasn't told, which is asked about.
         """
         questions, under_way = self.conversation.script.knowledge.questions, self.conversation.state.measuring
         logs = [(questions[each], now.lines, self._low_k(each)) for each, now in under_way.items() if each in questions]
@@ -250,6 +251,8 @@ class MeasuringTalk:
         if under_way or doubt:
             self._say("measuring-off_now", style="danger")
             self.do(*map(LeaveMeasuring, under_way), *[HearDanger(TOO_HOT, clear=False)] * doubt)
+        elif self.handles(question):
+            self._say("measuring-off_if_on", style="danger")
         return doubt
 
     def leave_for_now(self) -> None:
@@ -266,6 +269,9 @@ class MeasuringTalk:
             return True
         if question.kind != "browning" and is_word(line, "measuring_begin", self.wording):
             return self._ask_scale(question) or self._begin(question)
+        if question.kind == "browning" and is_word(line, "measuring_begin", self.wording):
+            self._say("measuring-no_clock", minutes=run_of(self._question(question)).longest.value)
+            return True
         lines = typed_lines(line, self._kind(question), self.wording)
         if lines is None:
             return self._ask_scale(question)

@@ -147,6 +147,8 @@ measuring-until_up = Did you watch the light until the { $minutes } minutes were
 measuring-late_cut = What came just after the { $minutes } minutes is kept as the reading at { $minutes } minutes.
 measuring-late_dropped = What came after the { $minutes } minutes does not count.
 measuring-off_now = Turn the oven off now, and leave its door shut until it is cool.
+measuring-off_if_on = If the oven is on for this, turn it off now, and leave its door shut until it is cool.
+measuring-no_clock = There is no clock here for this one. Set a kitchen timer for { $minutes } minutes, and stay with the oven. Switch it off when the tops are mid-brown, or when the timer rings. When all is cold, type the figures.
 measuring-not_yet = The clock says { $now }. That time has not come yet.
 measuring-unchanged = Noted: nothing changed. So far the light is { $light ->
     [out] out

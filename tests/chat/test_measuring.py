@@ -803,3 +803,35 @@ def test_still_on_before_the_watch_is_danger(watch: Watch) -> None:
 def test_still_on_after_the_time_shows_that_it_was_watched(watch: Watch) -> None:
     fed = watch((0, "begin"), (1990, ""), (2000, "still on"))
     assert fed.answer("lamp_watch") == ("0:00 lit", "30:00 end")
+
+
+IF_ON = "If the oven is on for this, turn it off now, and leave its door shut until it is cool."
+
+
+@pytest.fixture
+def bake(at_the_lamp_watch: Conversation, languages: Languages) -> Watch:
+    """Types to the bread's question, opened by hand."""
+    at_the_lamp_watch.do(GiveAnswer("bread_tray", ["top 333 332 222", "underside 110 100 000"]))
+    return lambda *lines: _watched(at_the_lamp_watch, languages, (0, "back"), *lines)
+
+
+@pytest.mark.parametrize("typed", ["not sure", "skip", "back", "change", "i smell burning"])
+def test_whoever_leaves_the_bread_is_told_to_turn_the_oven_off_first(bake: Watch, typed: str) -> None:
+    fed = bake((5, typed))
+    after = _flat(fed).rpartition(f"> {typed}")[2].strip()
+    assert after.startswith(IF_ON)
+    assert bool(fed.state.heard) == ("burning" in typed)
+
+
+def test_whoever_leaves_the_chat_at_a_hot_test_is_told_to_turn_the_oven_off(watch: Watch) -> None:
+    assert "please turn it off now" in _flat(watch((0, "stop")))
+
+
+def test_danger_typed_before_the_clock_runs_is_told_to_turn_the_oven_off_too(watch: Watch) -> None:
+    assert IF_ON in _flat(watch((0, "i smell burning"))).rpartition("> i smell burning")[2]
+
+
+def test_the_bread_has_no_clock_and_begin_says_so(bake: Watch) -> None:
+    fed = bake((5, "begin"))
+    assert "There is no clock here for this one. Set a kitchen timer for 25 minutes" in _flat(fed)
+    assert fed.state.measuring == {}
