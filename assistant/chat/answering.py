@@ -96,7 +96,9 @@ class Answering:
             self.showing.place.question_shown = None
 
     def hear(self, line: str, measured: QuestionView | None = None) -> bool:
-        """Listen to a line, typed to the question that is `measured` if one is open. True if it spoke of danger that isn't told or asked about already.
+        """Listen to a line, typed to the question that is `measured` if one is open.
+
+        True if it spoke of danger that isn't told or asked about already.
 
         A sign that stands is told already, unless the oven was said to be off since: then it may be on again.
         """

@@ -98,7 +98,10 @@ class MeasuringTalk:
         """What to say to a line that wasn't understood: before the start, how to begin."""
         if question.kind != "browning":
             begun = self.under_way(question) is not None
-            return self.wording.say(f"measuring-unclear_{question.kind}" if begun else "measuring-not_begun")
+            if not begun:
+                return self.wording.say("measuring-not_begun")
+            unclear, stay = f"measuring-unclear_{question.kind}", "measuring-stay_with_it"
+            return f"{self.wording.say(unclear)} {self.wording.say(stay)}"
         wrong = no_shades(line)
         if not wrong:
             return self.wording.say("measuring-unclear_browning")
@@ -117,6 +120,9 @@ class MeasuringTalk:
             return self._end_late(line, question, now)
         if self._unchanged(line, question):
             self._say("measuring-unchanged", light=lamp_now(now.lines))
+            return True
+        if question.kind == "lamp_log" and is_word(line, "light_or_oven", self.wording):
+            self._say("measuring-light_or_oven")
             return True
         if is_word(line, "measuring_end", self.wording):
             return self._ask_scale(question) or self._end(question, now)
@@ -250,6 +256,8 @@ class MeasuringTalk:
         self._in_doubt.clear()
         if under_way or doubt:
             self._say("measuring-off_now", style="danger")
+            if doubt:
+                self._say("measuring-doubt")
             self.do(*map(LeaveMeasuring, under_way), *[HearDanger(TOO_HOT, clear=False)] * doubt)
         elif self.handles(question):
             self._say("measuring-off_if_on", style="danger")

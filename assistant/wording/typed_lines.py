@@ -17,7 +17,9 @@ _TIMED = re.compile(
     r"\s+(?P<what>.+)",
     re.DOTALL,
 )
-_SO_FAR = re.compile(r"(?:(?:its|it is|at|after)\s+)?\d{1,3}(?:\s+[0-5]\d)?\s*(?:min(?:ute)?s?|m)?(?:\s+now)?\s+(?:and\s+)?")
+_SO_FAR = re.compile(
+    r"(?:(?:its|it is|at|after)\s+)?\d{1,3}(?:\s+[0-5]\d)?\s*(?:min(?:ute)?s?|m)?(?:\s+now)?\s+(?:and\s+)?"
+)
 _DEGREES = re.compile(r"(?P<number>-?\d{1,4}(?:[.,]\d{1,2})?)\s*(?P<unit>.*)", re.DOTALL)
 _SHADES = re.compile(r"[0-5-]")
 

@@ -113,11 +113,12 @@ weigh-ranges = Which assumed figures would end it otherwise, at an end of their 
 weigh-range = { $where } at { $value } → { $ending }
 weigh-ranges_none = none of them
 
-words-measuring_begin = begin | start | go | now | switched on | it is on
+words-light_or_oven = it is off | it is off now | its off now
+words-measuring_begin = begin | start | ok its on | ok it is on | its on | its on now | it is on now | oven on | oven is on | the oven is on | i switched it on | ok begin | ok start | go | now | switched on | it is on
 words-measuring_end = end | finished | enough | that is all | switched off | it is off | oven off | i switched it off
 words-measuring_undo = undo | slip | take that back | wrong key
-words-lamp_out = out | went out | goes out | dark | it went out | light out
-words-lamp_lit = on | lit | came on | comes on | lights up | it came on | light on
+words-lamp_out = out | off | light off | the light is off | light is off | the lights off | its off | its out | it is out | its gone out | it has gone out | gone out | light went out | the light went out | went out | goes out | dark | it went out | light out
+words-lamp_lit = on | lit | it came back on | came back on | back on | its back on | it is back on | light came on | the light came on | the light came back on | light is on | the light is on | came on | comes on | lights up | it came on | light on
 words-lamp_still_lit = still on | still lit | it is still on | its still on | it is still lit | its still lit | light still on | light is still on | light still lit | light is still lit | the light still on | the light is still on | the lights still on | the lamp is still on | lamp still on | the light is still lit | and still on | it stays on | light stays on | the light stays on
 words-lamp_still_out = still out | still dark | it is still out | its still out | it is still dark | its still dark | light still out | light is still out | light still off | light is still off | the light is still out | the light is still off | the light is still dark | the lights still out | the lamp is still out
 words-door_opened = opened | door | door opened | opened the door
@@ -149,6 +150,9 @@ measuring-late_dropped = What came after the { $minutes } minutes does not count
 measuring-off_now = Turn the oven off now, and leave its door shut until it is cool.
 measuring-off_if_on = If the oven is on for this, turn it off now, and leave its door shut until it is cool.
 measuring-no_clock = There is no clock here for this one. Set a kitchen timer for { $minutes } minutes, and stay with the oven. Switch it off when the tops are mid-brown, or when the timer rings. When all is cold, type the figures.
+measuring-light_or_oven = Is the light off, or the oven? For the light, type “out”. For the oven, type “end”.
+measuring-stay_with_it = Somebody must stay with the oven, and no child or pet near it. If that is not so, or anything worries you, turn it off now and type “end”.
+measuring-doubt = What was read may be far too hot, so we ask about that first.
 measuring-not_yet = The clock says { $now }. That time has not come yet.
 measuring-unchanged = Noted: nothing changed. So far the light is { $light ->
     [out] out

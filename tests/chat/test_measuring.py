@@ -363,10 +363,32 @@ def test_turning_to_an_earlier_answer_ends_the_test(watch: Watch, way: str) -> N
     assert "Turn the oven off now" in fed.screen
 
 
-def test_off_alone_is_asked_back(watch: Watch) -> None:
-    fed = watch((0, "begin"), (420, "off"))
+@pytest.mark.parametrize("typed", ["off", "light off", "its off", "its gone out"])
+def test_everyday_words_for_a_light_that_goes_out_and_comes_on(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (420, typed), (560, "it came back on"))
+    assert fed.state.measuring["lamp_watch"].lines == ("7:00 out", "9:20 lit")
+
+
+def test_it_is_off_is_asked_back(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, "it is off"))
     assert fed.state.measuring["lamp_watch"].lines == ()
-    assert "when you have switched the oven off" in " ".join(fed.screen.split())
+    assert "Is the light off, or the oven?" in _flat(fed)
+
+
+@pytest.mark.parametrize("typed", ["i have to go out", "my toddler is in the kitchen", "everything went dark"])
+def test_what_is_not_understood_while_it_is_hot_is_told_to_stay_or_to_turn_it_off(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (420, typed))
+    assert "Somebody must stay with the oven" in _flat(fed)
+    assert "turn it off now and type “end”" in _flat(fed)
+
+
+def test_ok_its_on_begins(watch: Watch) -> None:
+    assert "lamp_watch" in watch((0, "ok its on")).state.measuring
+
+
+def test_why_it_is_asked_how_hot_it_gets_is_said(at_the_thermometer: Conversation, languages: Languages) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "300"), (310, "not sure"))
+    assert "What was read may be far too hot, so we ask about that first." in _flat(fed)
 
 
 def test_after_one_measurement_no_other_hot_test_is_offered(watch: Watch) -> None:
