@@ -26,6 +26,7 @@ from assistant.interview.thermometer import low_k
 from assistant.interview.view import QuestionView
 from assistant.knowledge.model import MEASUREMENTS, Kind, Question
 from assistant.knowledge.readings import (
+    LEAST_WATCHED_S,
     Scale,
     in_scale,
     latest_s,
@@ -58,6 +59,8 @@ class MeasuringTalk:
     """Question -> what was typed afterwards and doesn't count before it is known in which scale."""
     _until_asked: datetime | None = field(default=None, init=False)
     """Which watch, by its beginning, was asked whether it went on until its longest time."""
+    _been_hot: bool = field(default=False, init=False)
+    """Whether a test with a hot oven was left in this sitting, so that the next one needs it cold again."""
 
     def __post_init__(self) -> None:
         self._pages = MeasuredPages(self.sentences, plain=self.plain)
@@ -79,6 +82,8 @@ class MeasuringTalk:
 
     def prepare(self, question: QuestionView) -> None:
         """Simulate in the background what such an oven would show, while the person reads and watches."""
+        if self._been_hot and self.under_way(question) is None:
+            self._say("measuring-cold_again", style="danger")
         instrument = self.conversation.script.evidence_model.instruments.get(question.id)
         if instrument is not None and not instrument.ready:
             Thread(target=_prepared, args=(instrument.prepare,), daemon=True).start()
@@ -256,6 +261,9 @@ class MeasuringTalk:
         self._in_doubt.clear()
         if under_way or doubt:
             self._say("measuring-off_now", style="danger")
+            self._been_hot = True
+            if any(now.lines for now in under_way.values()):
+                self._say("measuring-not_kept", style="quiet")
             if doubt:
                 self._say("measuring-doubt")
             self.do(*map(LeaveMeasuring, under_way), *[HearDanger(TOO_HOT, clear=False)] * doubt)
@@ -324,7 +332,10 @@ class MeasuringTalk:
             lines = (*(lines or ("0:00 lit",)), f"{minutes_and_seconds(ended_s)} end")
         if self._late(now, question):
             self._say("measuring-time_is_up", style="danger")
-        if not self._give(question, lines):
+        if _too_short(self._kind(question), lines):
+            self.leave()
+            self._say("measuring-too_early")
+        elif not self._give(question, lines):
             self.leave()
         return True
 
@@ -369,6 +380,10 @@ class MeasuringTalk:
 
     def _say(self, message_id: str, style: str = "strong", **arguments: str | float) -> None:
         self.write([Paragraph(self.wording.say(message_id, **arguments), style)])  # type: ignore[arg-type]
+
+
+def _too_short(kind: Kind, lines: tuple[str, ...]) -> bool:
+    return kind == "lamp_log" and latest_s(lines) < LEAST_WATCHED_S
 
 
 def _prepared(prepare: Callable[[], object]) -> None:

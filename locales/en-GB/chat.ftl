@@ -153,6 +153,9 @@ measuring-no_clock = There is no clock here for this one. Set a kitchen timer fo
 measuring-light_or_oven = Is the light off, or the oven? For the light, type “out”. For the oven, type “end”.
 measuring-stay_with_it = Somebody must stay with the oven, and no child or pet near it. If that is not so, or anything worries you, turn it off now and type “end”.
 measuring-doubt = What was read may be far too hot, so we ask about that first.
+measuring-not_kept = What you noted is not kept.
+measuring-cold_again = The oven must be cold again first. If it is still warm, or you are not sure, type “not sure”.
+measuring-too_early = That was too short to tell anything, so this test is ended.
 measuring-not_yet = The clock says { $now }. That time has not come yet.
 measuring-unchanged = Noted: nothing changed. So far the light is { $light ->
     [out] out

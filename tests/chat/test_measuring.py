@@ -857,3 +857,22 @@ def test_the_bread_has_no_clock_and_begin_says_so(bake: Watch) -> None:
     fed = bake((5, "begin"))
     assert "There is no clock here for this one. Set a kitchen timer for 25 minutes" in _flat(fed)
     assert fed.state.measuring == {}
+
+
+@pytest.mark.parametrize("lines", [[(420, ""), (500, "back"), (510, "")], [(5, "end")]], ids=["back", "too early"])
+def test_a_test_offered_again_wants_the_oven_cold_again(watch: Watch, lines: list[tuple[float, str]]) -> None:
+    fed = watch((0, "begin"), *lines)
+    assert "The oven must be cold again first." in _flat(fed)
+    assert ("What you noted is not kept." in _flat(fed)) == (len(lines) > 1)
+    assert fed.state.measuring == {}
+
+
+def test_a_test_offered_for_the_first_time_says_nothing_of_cold_again(watch: Watch) -> None:
+    assert "cold again first" not in _flat(watch((0, "why")))
+
+
+def test_an_end_at_once_is_not_told_to_watch_on(watch: Watch) -> None:
+    after = _flat(watch((0, "begin"), (5, "end"))).rpartition("> end")[2]
+    assert after.strip().startswith("Turn the oven off now")
+    assert "too short to tell anything, so this test is ended." in after
+    assert "watch a little longer" not in after
