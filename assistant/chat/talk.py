@@ -191,7 +191,8 @@ class Talk:
                 answered=self._anything_told(),
                 resume_command=self.resume_command,
                 keep_off=self._keep_off(),
-                hot=(hot or bool(self.conversation.state.measuring)) and not stopped,
+                hot=(hot or bool(self.conversation.state.measuring) or self._measuring.handles(self._open_question()))
+                and not stopped,
             )
         )
 

@@ -8,6 +8,7 @@ words-back = back | go back | previous
 words-change = change | change an answer | correct | i made a mistake
 words-stop = stop | leave | quit | exit | bye
 words-yes = yes | y | yeah | yep | yes please | that one | right | correct
+words-no = no | n | nope | nah | no i did not | i did not | it changed | not until then
 words-denials = can't | cannot | won't | hardly | barely | scarcely | neither | couldn't | wouldn't
 words-opposites = on off | hot cold | warm cold | warm cool | top bottom | left right | more less | lit off | bright dim | always never | open shut | above below | early late | high low | quick slow | loud quiet
 words-done = no | no thanks | no thank you | thanks | thank you | done | ok | okay | fine
@@ -112,11 +113,14 @@ weigh-ranges = Which assumed figures would end it otherwise, at an end of their 
 weigh-range = { $where } at { $value } → { $ending }
 weigh-ranges_none = none of them
 
-words-measuring_begin = begin | start | go | now | switched on | it is on
+words-light_or_oven = it is off | it is off now | its off now
+words-measuring_begin = begin | start | ok its on | ok it is on | its on | its on now | it is on now | oven on | oven is on | the oven is on | i switched it on | ok begin | ok start | go | now | switched on | it is on
 words-measuring_end = end | finished | enough | that is all | switched off | it is off | oven off | i switched it off
 words-measuring_undo = undo | slip | take that back | wrong key
-words-lamp_out = out | went out | goes out | dark | it went out | light out
-words-lamp_lit = on | lit | came on | comes on | lights up | it came on | light on
+words-lamp_out = out | off | light off | the light is off | light is off | the lights off | its off | its out | it is out | its gone out | it has gone out | gone out | light went out | the light went out | went out | goes out | dark | it went out | light out
+words-lamp_lit = on | lit | it came back on | came back on | back on | its back on | it is back on | light came on | the light came on | the light came back on | light is on | the light is on | came on | comes on | lights up | it came on | light on
+words-lamp_still_lit = still on | still lit | it is still on | its still on | it is still lit | its still lit | light still on | light is still on | light still lit | light is still lit | the light still on | the light is still on | the lights still on | the lamp is still on | lamp still on | the light is still lit | and still on | it stays on | light stays on | the light stays on
+words-lamp_still_out = still out | still dark | it is still out | its still out | it is still dark | its still dark | light still out | light is still out | light still off | light is still off | the light is still out | the light is still off | the light is still dark | the lights still out | the lamp is still out
 words-door_opened = opened | door | door opened | opened the door
 words-degrees_alone = degrees | degree | deg | °
 words-tray_top = top | tops | upper side
@@ -137,8 +141,26 @@ measuring-readings_more = { $readings ->
    *[other] { $readings } lines so far. One every few minutes is best.
 }
 measuring-time_is_up = The time is up.
+measuring-until_up = Did you watch the light until the { $minutes } minutes were over, and { $light ->
+    [out] was it out
+   *[lit] was it on
+} all the time from { $since } until then? Type “yes”, “no” or “not sure”.
+measuring-late_cut = What came just after the { $minutes } minutes is kept as the reading at { $minutes } minutes.
+measuring-late_dropped = What came after the { $minutes } minutes does not count.
 measuring-off_now = Turn the oven off now, and leave its door shut until it is cool.
+measuring-off_if_on = If the oven is on for this, turn it off now, and leave its door shut until it is cool.
+measuring-no_clock = There is no clock here for this one. Set a kitchen timer for { $minutes } minutes, and stay with the oven. Switch it off when the tops are mid-brown, or when the timer rings. When all is cold, type the figures.
+measuring-light_or_oven = Is the light off, or the oven? For the light, type “out”. For the oven, type “end”.
+measuring-stay_with_it = Somebody must stay with the oven, and no child or pet near it. If that is not so, or anything worries you, turn it off now and type “end”.
+measuring-doubt = What was read may be far too hot, so we ask about that first.
+measuring-not_kept = What you noted is not kept.
+measuring-cold_again = The oven must be cold again first. If it is still warm, or you are not sure, type “not sure”.
+measuring-too_early = That was too short to tell anything, so this test is ended.
 measuring-not_yet = The clock says { $now }. That time has not come yet.
+measuring-unchanged = Noted: nothing changed. So far the light is { $light ->
+    [out] out
+   *[lit] on
+}. Type only changes.
 measuring-too_hot = That is far more than the setting.
 measuring-which_scale = Is that { $reading } °C or { $reading } °F? Type “C” or “F”. If you cannot tell, turn the oven off now and type “not sure”.
 measuring-not_begun = When you switch the oven on, type “begin”. Or type the times afterwards, as shown above. If you cannot do it now, type “not sure”.

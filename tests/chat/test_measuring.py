@@ -301,9 +301,59 @@ def test_a_light_that_never_went_out_is_what_the_clock_says(watch: Watch) -> Non
     assert fed.answer("lamp_watch") == ("0:00 lit", "26:40 end")
 
 
-def test_long_after_the_time_nothing_is_claimed_of_what_nobody_saw(watch: Watch) -> None:
-    fed = watch((0, "begin"), (420, ""), (560, ""), (3000, "end"))
-    assert fed.answer("lamp_watch") == ("7:00 out", "9:20 lit", "9:20 end")
+@pytest.mark.parametrize(
+    ("said", "until"), [("yes", "30:00"), ("no", "9:20"), ("not sure", "9:20"), ("29:00 out", "29:00")]
+)
+def test_long_after_the_time_it_is_asked_until_when_it_was_watched(watch: Watch, said: str, until: str) -> None:
+    then = [(3020.0, "no")] if said == "29:00 out" else []
+    fed = watch((0, "begin"), (420, ""), (560, ""), (3000, "end"), (3010, said), *then)
+    asked = _flat(fed).partition("> end")[2]
+    assert asked.strip().startswith("The time is up. Turn the oven off now")
+    assert "Did you watch the light until the 30 minutes were over, and was it on all the time from 9:20" in asked
+    answer = fed.answer("lamp_watch")
+    assert isinstance(answer, tuple)
+    assert answer[:2] == ("7:00 out", "9:20 lit")
+    assert answer[-1] == f"{until} end"
+
+
+def test_a_light_that_never_went_out_in_the_whole_time_is_not_thrown_away(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1990, ""), (2000, "yes"))
+    assert fed.answer("lamp_watch") == ("0:00 lit", "30:00 end")
+
+
+def test_nothing_is_claimed_while_it_is_not_said_until_when_it_was_watched(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1031, ""), (1990, "purple"), (2000, ""))
+    assert fed.answer("lamp_watch") is None
+    assert _flat(fed).count("was it out all the time from 17:11") == 2
+
+
+def test_a_change_soon_after_the_time_shows_that_it_was_watched_and_is_said_not_to_count(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (2500, "31:00 on"))
+    assert fed.answer("lamp_watch") == ("7:00 out", "30:00 end")
+    assert "What came after the 30 minutes does not count" in _flat(fed)
+
+
+def test_a_change_after_the_time_that_can_not_follow_the_last_one_proves_nothing(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1810, "31:00 on"))
+    assert fed.answer("lamp_watch") is None
+    assert "Did you watch the light until the 30 minutes were over" in _flat(fed)
+
+
+@pytest.mark.parametrize("typed", ["120", "31:00 120", "31:00 115, 31:50 120"])
+def test_a_reading_soon_after_the_time_is_of_the_longest_time(
+    at_the_thermometer: Conversation, languages: Languages, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "60"), (1810, typed))
+    assert fed.answer("thermometer_log") == ("5:00 60 C", "30:00 120 C")
+    assert "kept as the reading at 30 minutes" in _flat(fed)
+
+
+def test_a_reading_long_after_the_time_does_not_count_and_that_is_said(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "60"), (900, "110"), (3000, "120"))
+    assert fed.answer("thermometer_log") == ("5:00 60 C", "15:00 110 C")
+    assert "What came after the 30 minutes does not count" in _flat(fed)
 
 
 @pytest.mark.parametrize("way", ["back", "change"])
@@ -313,10 +363,32 @@ def test_turning_to_an_earlier_answer_ends_the_test(watch: Watch, way: str) -> N
     assert "Turn the oven off now" in fed.screen
 
 
-def test_off_alone_is_asked_back(watch: Watch) -> None:
-    fed = watch((0, "begin"), (420, "off"))
+@pytest.mark.parametrize("typed", ["off", "light off", "its off", "its gone out"])
+def test_everyday_words_for_a_light_that_goes_out_and_comes_on(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (420, typed), (560, "it came back on"))
+    assert fed.state.measuring["lamp_watch"].lines == ("7:00 out", "9:20 lit")
+
+
+def test_it_is_off_is_asked_back(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, "it is off"))
     assert fed.state.measuring["lamp_watch"].lines == ()
-    assert "when you have switched the oven off" in " ".join(fed.screen.split())
+    assert "Is the light off, or the oven?" in _flat(fed)
+
+
+@pytest.mark.parametrize("typed", ["i have to go out", "my toddler is in the kitchen", "everything went dark"])
+def test_what_is_not_understood_while_it_is_hot_is_told_to_stay_or_to_turn_it_off(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (420, typed))
+    assert "Somebody must stay with the oven" in _flat(fed)
+    assert "turn it off now and type “end”" in _flat(fed)
+
+
+def test_ok_its_on_begins(watch: Watch) -> None:
+    assert "lamp_watch" in watch((0, "ok its on")).state.measuring
+
+
+def test_why_it_is_asked_how_hot_it_gets_is_said(at_the_thermometer: Conversation, languages: Languages) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "300"), (310, "not sure"))
+    assert "What was read may be far too hot, so we ask about that first." in _flat(fed)
 
 
 def test_after_one_measurement_no_other_hot_test_is_offered(watch: Watch) -> None:
@@ -720,3 +792,87 @@ def test_figures_that_are_no_shade_are_named(
     fed = _watched(at_the_lamp_watch, languages, (0, "back"), (5, typed))
     assert said in _flat(fed)
     assert fed.answer("bread_tray") == ("top 333 332 222", "underside 110 100 000")
+
+
+@pytest.mark.parametrize(
+    "typed", ["light still on", "still on", "still lit", "the light is still on", "its 9 minutes and still on"]
+)
+def test_that_the_light_is_still_on_is_a_remark_and_no_danger(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (540, typed), (600, "out"))
+    assert "Noted: nothing changed. So far the light is on. Type only changes." in _flat(fed)
+    assert fed.state.measuring["lamp_watch"].lines == ("10:00 out",)
+    assert not fed.state.heard
+
+
+@pytest.mark.parametrize(
+    "typed", ["the oven is still on though the knob is off", "oven still on", "still on even though its off"]
+)
+def test_an_oven_that_is_still_on_is_danger_while_the_light_is_watched(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (540, typed))
+    assert "heat_wont_go_off" in fed.state.heard
+    assert fed.state.measuring == {}
+    assert "Turn the oven off now" in fed.screen
+
+
+def test_still_on_is_danger_where_no_light_is_watched(at_the_thermometer: Conversation, languages: Languages) -> None:
+    assert "heat_wont_go_off" in _watched(at_the_thermometer, languages, (60, "still on")).state.heard
+
+
+def test_still_on_before_the_watch_is_danger(watch: Watch) -> None:
+    assert "heat_wont_go_off" in watch((0, "still on")).state.heard
+
+
+def test_still_on_after_the_time_shows_that_it_was_watched(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1990, ""), (2000, "still on"))
+    assert fed.answer("lamp_watch") == ("0:00 lit", "30:00 end")
+
+
+IF_ON = "If the oven is on for this, turn it off now, and leave its door shut until it is cool."
+
+
+@pytest.fixture
+def bake(at_the_lamp_watch: Conversation, languages: Languages) -> Watch:
+    """Types to the bread's question, opened by hand."""
+    at_the_lamp_watch.do(GiveAnswer("bread_tray", ["top 333 332 222", "underside 110 100 000"]))
+    return lambda *lines: _watched(at_the_lamp_watch, languages, (0, "back"), *lines)
+
+
+@pytest.mark.parametrize("typed", ["not sure", "skip", "back", "change", "i smell burning"])
+def test_whoever_leaves_the_bread_is_told_to_turn_the_oven_off_first(bake: Watch, typed: str) -> None:
+    fed = bake((5, typed))
+    after = _flat(fed).rpartition(f"> {typed}")[2].strip()
+    assert after.startswith(IF_ON)
+    assert bool(fed.state.heard) == ("burning" in typed)
+
+
+def test_whoever_leaves_the_chat_at_a_hot_test_is_told_to_turn_the_oven_off(watch: Watch) -> None:
+    assert "please turn it off now" in _flat(watch((0, "stop")))
+
+
+def test_danger_typed_before_the_clock_runs_is_told_to_turn_the_oven_off_too(watch: Watch) -> None:
+    assert IF_ON in _flat(watch((0, "i smell burning"))).rpartition("> i smell burning")[2]
+
+
+def test_the_bread_has_no_clock_and_begin_says_so(bake: Watch) -> None:
+    fed = bake((5, "begin"))
+    assert "There is no clock here for this one. Set a kitchen timer for 25 minutes" in _flat(fed)
+    assert fed.state.measuring == {}
+
+
+@pytest.mark.parametrize("lines", [[(420, ""), (500, "back"), (510, "")], [(5, "end")]], ids=["back", "too early"])
+def test_a_test_offered_again_wants_the_oven_cold_again(watch: Watch, lines: list[tuple[float, str]]) -> None:
+    fed = watch((0, "begin"), *lines)
+    assert "The oven must be cold again first." in _flat(fed)
+    assert ("What you noted is not kept." in _flat(fed)) == (len(lines) > 1)
+    assert fed.state.measuring == {}
+
+
+def test_a_test_offered_for_the_first_time_says_nothing_of_cold_again(watch: Watch) -> None:
+    assert "cold again first" not in _flat(watch((0, "why")))
+
+
+def test_an_end_at_once_is_not_told_to_watch_on(watch: Watch) -> None:
+    after = _flat(watch((0, "begin"), (5, "end"))).rpartition("> end")[2]
+    assert after.strip().startswith("Turn the oven off now")
+    assert "too short to tell anything, so this test is ended." in after
+    assert "watch a little longer" not in after
