@@ -10,6 +10,7 @@ from assistant.authoring.places import from_effect
 from assistant.authoring.separation import pairs_of_causes
 from assistant.authoring.simulated_interview import ROLE
 from assistant.belief.hypotheses import CHOSEN, NOT_CHOSEN, EvidenceModel
+from assistant.belief.instruments import seen_by
 from assistant.belief.learning import base_rates
 from assistant.belief.posterior import DECIBANS_PER_NAT
 from assistant.interview.script import question_of_key
@@ -122,7 +123,9 @@ def _weights(book: Book, weights: list[tuple[str, str, float]]) -> Iterator[str]
         question_id = question_of_key(report)
         value = report.split("__")[1] if code == CHOSEN and "__" in report else code
         label = value
-        if book.told(f"question-{question_id}"):
+        if book.script.knowledge.questions[question_id].is_measurement:
+            label = book.told(f"explain-outcome_{value}") or value
+        elif book.told(f"question-{question_id}"):
             label = sentences.given(question_id, value)
         yield book.say("weight", decibans=f"{decibans:+5.1f}", question=question_id, answer=f"{value} ({label})")
 
@@ -132,7 +135,8 @@ def _nearest(book: Book, cause_id: str) -> Iterator[str]:
     pairs = pairs_of_causes(knowledge, book.script.evidence_model, knowledge.roles[ROLE].asked_up_to)
     for pair in [pair for pair in pairs if cause_id in pair.causes][:MOST_NEAR]:
         (other,) = (each for each in pair.causes if each != cause_id)
-        yield book.say("pair", decibans=f"{pair.least:5.1f}", cause=other, observable=pair.told_by)
+        told_by = pair.told_by.removeprefix(seen_by(""))
+        yield book.say("pair", decibans=f"{pair.least:5.1f}", cause=other, observable=told_by)
 
 
 def explain_observable(book: Book, name: str, observable: Observable) -> Parts:

@@ -9,12 +9,11 @@ from typing import TYPE_CHECKING
 
 from assistant.authoring.outcome_commands import Commands, Options, add_command
 from assistant.errors import Refused
-from assistant.physics.parameters import WAYS
+from assistant.physics.parameters import ELEMENTS, WAYS
 
 if TYPE_CHECKING:
     from assistant.authoring.reckoned import Reckoned
 
-ELEMENTS = ("base", "top", "grill", "ring")
 _FRACTIONS = {"¼": 0.25, "1/4": 0.25, "½": 0.5, "1/2": 0.5}
 
 

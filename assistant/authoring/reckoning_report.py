@@ -59,7 +59,7 @@ def _value(number: Number, wording: Wording) -> str:
     if number.unit == "gas mark":
         return wording.say("reckon-value_mark", mark=written_mark(number.values[0]))
     shown = [_shown(value, number) for value in number.values if isfinite(value)]
-    if len(number.values) == 1:
+    if len(number.values) == 1 or (len(shown) == 2 and shown[0] == shown[1]):
         return wording.say("reckon-value", value=shown[0], unit=number.unit)
     if len(shown) == 1:
         return wording.say("reckon-value_up", low=shown[0], unit=number.unit)

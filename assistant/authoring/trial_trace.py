@@ -95,15 +95,15 @@ class Trace:
         if now.keys() <= then.keys():
             return
         first, second = leader_and_rival(after.posterior)
+        new, places = now.keys() - then.keys(), (model.place_of[first], model.place_of[second])
         rows = model.measurements.log_likelihoods(now)
-        weight = sum(rows[q][model.place_of[first]] - rows[q][model.place_of[second]] for q in now.keys() - then.keys())
-        error = model.measurements.error_decibans(now)
+        weight = sum(float(rows[q][places[0]] - rows[q][places[1]]) for q in new)
         yield self._say(
             "measured",
             leader=" + ".join(first) or "none",
             rival=" + ".join(second) or "none",
             decibans=f"{weight * DECIBANS_PER_NAT:+.1f}",
-            error=f"{max(float(error[model.place_of[each]]) for each in (first, second)):.1f}",
+            error=f"{model.measurements.error_decibans(now, new, *places):.1f}",
         )
 
     def why(self, chosen: Chosen, assessment: Assessment) -> str:

@@ -1,6 +1,6 @@
 """The evidence model as arrays: hypotheses, P(state | hypothesis), P(report | state)."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Protocol
@@ -77,8 +77,8 @@ class Measurements(Protocol):
         """Of each measurement, (H,) what it adds to those before it."""
         ...
 
-    def error_decibans(self, written: Mapping[str, str]) -> Floats:
-        """(H,): how far their sum may be off, as a standard error."""
+    def error_decibans(self, written: Mapping[str, str], new: Set[str], first: int, second: int) -> float:
+        """The standard error of how far the `new` ones speak for the first hypothesis against the second."""
         ...
 
 
@@ -88,8 +88,8 @@ class NothingMeasured:
     def log_likelihoods(self, written: Mapping[str, str]) -> Mapping[str, Floats]:
         return {}
 
-    def error_decibans(self, written: Mapping[str, str]) -> Floats:
-        return np.zeros(())
+    def error_decibans(self, written: Mapping[str, str], new: Set[str], first: int, second: int) -> float:
+        return 0.0
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 
 import contextlib
 import io
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence, Set
 from copy import deepcopy
 from dataclasses import dataclass, field, fields, replace
 from hashlib import sha256
@@ -17,8 +17,19 @@ from assistant.belief.combination import Floats
 from assistant.belief.hypotheses import EvidenceModel
 from assistant.belief.outcomes_ahead import table
 from assistant.belief.physical import DRAWS, SEED, UNKNOWN, Behaviours, Seen, behaviours, model_mark, simulate
+from assistant.belief.posterior import DECIBANS_PER_NAT
 from assistant.belief.remembered import Remembered
-from assistant.belief.synthetic import Compared, Measured, broad, combined, error_decibans, own, subsets
+from assistant.belief.synthetic import (
+    GROUPS,
+    Compared,
+    Measured,
+    broad,
+    combined,
+    jackknife_error,
+    left_out,
+    own,
+    subsets,
+)
 from assistant.knowledge import readings
 from assistant.knowledge.fingerprint import sealed, unsealed, write_beside
 from assistant.knowledge.model import HotRun, Kind, Knowledge
@@ -99,15 +110,19 @@ class Instrument:
 
 @dataclass
 class Measurements:
-    """What was measured at one oven, weighed together: `instruments` by their questions."""
+    """What was measured at one oven, weighed together: `instruments` by their questions.
+
+    `breadth`: the share of something else that shows anything.
+    """
 
     instruments: Mapping[str, Instrument]
+    breadth: float
     _compared: Remembered[Compared] = field(default_factory=lambda: Remembered(MOST_ROWS))
     _own: Remembered[Floats] = field(default_factory=lambda: Remembered(MOST_ROWS))
     _broad: Remembered[float] = field(default_factory=lambda: Remembered(MOST_ROWS))
 
     def __deepcopy__(self, memo: dict[int, object]) -> "Measurements":
-        return Measurements(deepcopy(self.instruments, memo))
+        return Measurements(deepcopy(self.instruments, memo), self.breadth)
 
     def log_likelihoods(self, written: Mapping[str, str]) -> dict[str, Floats]:
         """Question -> (H,): what its measurement adds to those before it.
@@ -124,13 +139,17 @@ class Measurements:
         return found
 
     def _of_hypotheses(self, written: Mapping[str, str]) -> Floats:
-        found, of_hypothesis = self.weighed(written), self._of_hypothesis
+        return self._by_hypothesis(self.weighed(written))
+
+    def _by_hypothesis(self, found: Measured) -> Floats:
+        of_hypothesis = self._of_hypothesis
         return np.where(of_hypothesis == UNKNOWN, found.unnamed, found.log_likelihood[of_hypothesis])
 
     def weighed(self, written: Mapping[str, str]) -> Measured:
         """By behaviour, as `synthetic.weighed`: of what was weighed before, nothing is computed again."""
         told = tuple(sorted(written.items()))
-        return combined([self._of_right(some) for some in subsets(told)], [self._of_wrong(each) for each in told])
+        right, wrong = map(self._of_right, subsets(told)), map(self._of_wrong, told)
+        return combined(list(right), list(wrong), self.breadth)
 
     def _of_right(self, told: tuple[tuple[str, str], ...]) -> Floats:
         return self._own.get(told, lambda: own([self._beside(each) for each in told]))
@@ -142,10 +161,20 @@ class Measurements:
         question_id, lines = told
         return self._compared.get(told, lambda: self.instruments[question_id].compared(lines))
 
-    def error_decibans(self, written: Mapping[str, str]) -> Floats:
-        """(H,): how far each log-likelihood may be off for having simulated so few ovens; 0 for something else."""
-        error = error_decibans([self._beside(each) for each in sorted(written.items())])
-        return np.where(self._of_hypothesis == UNKNOWN, 0.0, error[self._of_hypothesis])
+    def error_decibans(self, written: Mapping[str, str], new: Set[str], first: int, second: int) -> float:
+        """Of by how much the `new` ones among them speak for the first hypothesis against the second."""
+        after = self._apart_without(written, first, second)
+        before = self._apart_without({q: lines for q, lines in written.items() if q not in new}, first, second)
+        error = jackknife_error([now - then for now, then in zip(after, before, strict=True)])
+        return float(error * DECIBANS_PER_NAT)
+
+    def _apart_without(self, written: Mapping[str, str], first: int, second: int) -> list[float]:
+        """The first log-likelihood less the second, with each group of draws left out in turn."""
+        if not written:
+            return [0.0] * GROUPS
+        compared = [self._beside(each) for each in sorted(written.items())]
+        rows = [self._by_hypothesis(each) for each in left_out(compared, self.breadth)]
+        return [float(row[first] - row[second]) for row in rows]
 
     @property
     def _of_hypothesis(self) -> npt.NDArray[np.intp]:
@@ -184,7 +213,7 @@ def with_instruments(model: EvidenceModel, knowledge: Knowledge, cache: Path | N
     return replace(
         model,
         instruments=instruments,
-        measurements=Measurements(instruments),
+        measurements=Measurements(instruments, knowledge.settings.something_else_breadth.share),
         state_given={**model.state_given, **{seen_by(q): found for q, found in tables.items()}},
         report_given={**model.report_given, **{q: np.eye(len(found)) for q, found in tables.items()}},
         codes={**model.codes, **{q: foreseen[q].outcomes for q in tables}},

@@ -15,7 +15,7 @@ import numpy.typing as npt
 
 from assistant.belief import discrepancy
 from assistant.belief.combination import Floats
-from assistant.belief.discrepancy import Discrepancy
+from assistant.belief.discrepancy import LONGER, Discrepancy
 from assistant.belief.hypotheses import SOMETHING_ELSE, Hypothesis
 from assistant.knowledge.model import HotRun, Knowledge, Physical, PhysicalChange
 from assistant.knowledge.report_checks import LAMP_STAYS
@@ -109,15 +109,14 @@ def simulate(distinct: Sequence[Behaviour], hot_run: HotRun, draws: int = DRAWS,
     """The same ovens, drawn once, half of them with a thermostat and half with a sensor, behave in each of the ways:
     differences are due to the behaviour alone.
     """
-    programme = Programme(hot_run.way, hot_run.setting.value, hot_run.longest.value * 60)
+    longest_s = hot_run.longest.value * 60
     random = np.random.default_rng(seed)
     half = draws // 2
     sound = _beside([population.typical_ovens(kind, half, random) for kind in population.KINDS])
-    differing = discrepancy.drawn(sound.draws, seed, round(hot_run.setting.value))
+    differing = discrepancy.drawn(sound.draws, seed, f"{hot_run.way} {hot_run.setting.value:g} {longest_s:g}")
     at_once = max(LANES_AT_ONCE // sound.draws, 1)
-    parts = [
-        _seen(distinct[n : n + at_once], sound, programme, seed, differing) for n in range(0, len(distinct), at_once)
-    ]
+    some = [distinct[n : n + at_once] for n in range(0, len(distinct), at_once)]
+    parts = [_seen(each, sound, hot_run, seed, differing) for each in some]
     whole = {
         name: np.concatenate([getattr(part, name) for part in parts])
         for name in ("lit_first", "turns_s", "shown_c", "above", "below", "to_back", "to_right")
@@ -125,25 +124,29 @@ def simulate(distinct: Sequence[Behaviour], hot_run: HotRun, draws: int = DRAWS,
     return Seen(times_s=parts[0].times_s, **whole)
 
 
-def _seen(some: Sequence[Behaviour], sound: Ovens, programme: Programme, seed: int, differing: Discrepancy) -> Seen:
+def _seen(some: Sequence[Behaviour], sound: Ovens, hot_run: HotRun, seed: int, differing: Discrepancy) -> Seen:
+    longest_s = hot_run.longest.value * 60
     ovens = _beside([_behaving(behaviour, sound, seed) for behaviour in some])
-    found = heating.run(ovens, programme)
+    found = heating.run(ovens, Programme(hot_run.way, hot_run.setting.value, LONGER * longest_s))
     shape = (len(some), sound.draws)
-    bread = browning.browning(found)
-    half = (bread.back[-1] + bread.front[-1]) / 2
     lit_first, turns_s = _lamp(found, [_lamp_stays(behaviour) for behaviour in some], shape)
+    turns_s = differing.of_turns(lit_first, turns_s)
     every = round(GRID_S / float(found.times_s[1]))
     times_s = found.times_s[::every]
     shown_c = np.moveaxis(found.of(Lump.THERMOMETER)[::every].reshape(-1, *shape), 0, -1).astype(np.float32)
+    kept = times_s <= longest_s
+    bread, out = browning.browning(found), int(np.searchsorted(found.times_s, longest_s))
+    back, front, left, right = (side[out] for side in (bread.back, bread.front, bread.left, bread.right))
+    half = (back + front) / 2
     return Seen(
         lit_first=lit_first,
-        turns_s=differing.of_turns(lit_first, turns_s),
-        times_s=times_s,
-        shown_c=differing.of_readings(times_s, shown_c),
-        above=bread.above_so_far[-1].reshape(shape).astype(np.float32),
-        below=bread.below_so_far[-1].reshape(shape).astype(np.float32),
-        to_back=_share(bread.back[-1] - bread.front[-1], half).reshape(shape),
-        to_right=_share(bread.right[-1] - bread.left[-1], half).reshape(shape),
+        turns_s=np.where(turns_s <= longest_s, turns_s, np.float32(np.nan)),
+        times_s=times_s[kept],
+        shown_c=differing.of_readings(times_s, shown_c)[..., kept],
+        above=bread.above_so_far[out].reshape(shape).astype(np.float32),
+        below=bread.below_so_far[out].reshape(shape).astype(np.float32),
+        to_back=_share(back - front, half).reshape(shape),
+        to_right=_share(right - left, half).reshape(shape),
     )
 
 

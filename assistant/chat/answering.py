@@ -45,7 +45,7 @@ class Answering:
             self._say_unclear(question, reply if isinstance(reply, NotUnderstood) else NotUnderstood())
 
     def _take_measured(self, line: str, question: QuestionView) -> None:
-        if not self.measuring.understands(line, question) and self.hear(line):
+        if not self.measuring.understands(line, question) and self.hear(line, question):
             return
         if not self.measuring.take(line, question):
             self.showing.place.misses += 1
@@ -95,8 +95,10 @@ class Answering:
         if self.showing.place.misses >= MISSES_UNTIL_SHOWN_AGAIN:
             self.showing.place.question_shown = None
 
-    def hear(self, line: str) -> bool:
-        """Listen to a line. True if it spoke of danger that isn't told or asked about already.
+    def hear(self, line: str, measured: QuestionView | None = None) -> bool:
+        """Listen to a line, typed to the question that is `measured` if one is open.
+
+        True if it spoke of danger that isn't told or asked about already.
 
         A sign that stands is told already, unless the oven was said to be off since: then it may be on again.
         """
@@ -107,7 +109,7 @@ class Answering:
         new = [h for h in heard if sign_question_id(h.sign_id) not in danger.open_questions]
         if not new:
             return False
-        self.measuring.leave()
+        self.measuring.leave(measured)
         self.do(*(HearDanger(h.sign_id, h.clear) for h in new))
         self.showing.place.question_shown = self.showing.place.verdict_shown = None
         self.showing.say("chat-heard" if any(h.clear for h in new) else "chat-heard_unclear", "danger")

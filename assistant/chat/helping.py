@@ -55,9 +55,11 @@ class Helping:
     def _not_sure(self, question: QuestionView | None) -> None:
         if question is None:
             self.showing.say("chat-nothing_open")
-        else:
-            self.measuring.leave()
+        elif not self.measuring.unsure_until_when(question):
+            self.measuring.leave(question)
             self.do(SayNotSure(question.id))
+            if question.id == OVEN_IS_OFF:
+                self.showing.say("chat-not_sure_if_off", "danger", **self.showing.sentences.lines)
 
     def _skip(self, question: QuestionView | None) -> None:
         if question is None:
@@ -65,11 +67,11 @@ class Helping:
         elif question.about_danger or question.id == OVEN_IS_OFF:
             self.showing.say("chat-danger_not_skipped")
         else:
-            self.measuring.leave()
+            self.measuring.leave(question)
             self.do(SkipQuestion(question.id))
 
     def _back(self, question: QuestionView | None) -> None:
-        if self.measuring.leave():
+        if self.measuring.leave(question):
             return
         earlier = self.showing.answered()
         if self.showing.place.reopened in earlier:
@@ -80,7 +82,7 @@ class Helping:
         self._reopen(earlier[0])
 
     def _change(self, question: QuestionView | None) -> None:
-        if self.measuring.leave():
+        if self.measuring.leave(question):
             return
         answered = self.showing.answered()[::-1]
         if not answered:

@@ -7,6 +7,7 @@ from datetime import datetime
 from assistant.chat.alarm import Alarm
 from assistant.chat.screen import Paragraph
 from assistant.interview.conversation import Conversation
+from assistant.interview.measuring import is_measured
 from assistant.knowledge.model import HotRun, Question
 from assistant.wording.locale import Wording
 
@@ -32,6 +33,8 @@ class LongestTime:
 
     def alarm(self) -> Alarm | None:
         for question_id, now in self.conversation.state.measuring.items():
+            if not is_measured(self.conversation.script.knowledge, question_id):
+                continue
             if self._alarm is None or self._alarm[:2] != (question_id, now.begun_at):
                 self._alarm = (question_id, now.begun_at, self._alarm_of(question_id, now.begun_at))
             return self._alarm[2]

@@ -75,13 +75,16 @@ class Showing:
         return (question.id, self.conversation.state.sequence) if question else None
 
     def verdict(self, verdict: Verdict) -> None:
-        """In full when it reads differently; in a word when something changed and it doesn't."""
+        """In full when it reads differently; in a word when something changed and it doesn't.
+
+        While nobody has said that the oven is off, a word of steps would be one too many: what matters is said instead.
+        """
         page = self.pages.verdict(verdict)
         before, now = self.place.verdict_shown, self.conversation.state.sequence
         self.place.verdict_shown = (verdict, now)
         if before is None or self.pages.verdict(before[0]) != page:
             self.terminal.write(page)
-        elif before[1] != now:
+        elif before[1] != now and not (verdict.stops and not verdict.details.get("off_confirmed")):
             self.say("chat-verdict_stays", headline=self.sentences.headline(verdict))
 
     def answered(self) -> list[str]:

@@ -14,9 +14,9 @@ from assistant.chat.showing import Showing
 from assistant.chat.terminal import Terminal
 from assistant.interview.commands import Finish, HearDanger
 from assistant.interview.conversation import Conversation, utc_now
+from assistant.interview.measuring import left_as_unfit
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
-from assistant.interview.way import may_ask
 from assistant.knowledge.danger_questions import UNSURE
 from assistant.knowledge.model import Care
 from assistant.wording.listener import Listener
@@ -78,6 +78,7 @@ class Talk:
         self._showing.say("chat-welcome_back")
         if self.conversation.assessment.danger.stops:
             self._showing.say("chat-still_off", "danger")
+        self._leave_what_is_unfit()
         self._ask_about_the_pause()
 
     def _ask_about_the_pause(self) -> None:
@@ -90,12 +91,18 @@ class Talk:
                 return
             if helper_word(line, self._showing.wording) == "stop":
                 raise Left
-            if line.strip() in ("2", "3"):
+            unsure = helper_word(line, self._showing.wording) == "not_sure"
+            if line.strip() in ("2", "3") or unsure:
                 self._measuring.leave()
             if line.strip() == "3":
                 self._committing.do(HearDanger(UNSURE, clear=False))
-            elif line.strip() != "2" and not self._answering.hear(line):
-                self._showing.say("chat-exact_needed")
+            elif line.strip() != "2" and not unsure and not self._answering.hear(line):
+                self._showing.say("measuring-pause_unclear", "danger")
+
+    def _leave_what_is_unfit(self) -> None:
+        """Such as a measurement that the rules no longer know, or whose gate they have shut since."""
+        if left_as_unfit(self.conversation.script, self.conversation.assessment):
+            self._measuring.leave()
 
     def _show_measuring(self) -> None:
         question = self._open_question()
@@ -107,10 +114,9 @@ class Talk:
 
         While something is written down, that is it, unless it may no longer be asked.
         """
+        self._leave_what_is_unfit()
         for question_id in self.conversation.state.measuring:
-            if may_ask(self.conversation.script, self.conversation.assessment, question_id):
-                return self._showing.view_of(question_id)
-            self._measuring.leave()
+            return self._showing.view_of(question_id)
         if self._showing.place.reopened is not None:
             return self._showing.view_of(self._showing.place.reopened)
         view = self.conversation.view()
@@ -185,7 +191,8 @@ class Talk:
                 answered=self._anything_told(),
                 resume_command=self.resume_command,
                 keep_off=self._keep_off(),
-                hot=(hot or bool(self.conversation.state.measuring)) and not stopped,
+                hot=(hot or bool(self.conversation.state.measuring) or self._measuring.handles(self._open_question()))
+                and not stopped,
             )
         )
 

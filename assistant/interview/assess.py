@@ -1,6 +1,6 @@
 """State -> what follows from it: findings, danger, the oven's parts, allowed care, belief."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Set
 from dataclasses import dataclass
 
 from assistant.belief.hypotheses import CHOSEN, NOT_CHOSEN, codes_of, item_key
@@ -10,8 +10,9 @@ from assistant.interview.answers import code_of, still_fits
 from assistant.interview.danger import Danger, Stop, danger_of
 from assistant.interview.script import Script, question_of_key
 from assistant.interview.state import Answer, State
-from assistant.interview.thermometer import bias_k
+from assistant.interview.thermometer import bias_k, low_k
 from assistant.knowledge.danger_questions import sign_question_id
+from assistant.knowledge.kinds import VERY_HOT
 from assistant.knowledge.model import Care, Effects, Knowledge, Question
 from assistant.knowledge.readings import put_right, summary
 
@@ -41,7 +42,7 @@ def assess(script: Script, state: State) -> Assessment:
     fitting = {q: a for q, a in state.answers.items() if still_fits(knowledge.questions.get(q), a.value)}
     not_fitted = parts_not_fitted(fitting, knowledge) | frozenset(script.region(state.region).has_not)
     standing = {q: a for q, a in fitting.items() if applies(knowledge.questions[q], not_fitted)}
-    facts = facts_of(standing, knowledge)
+    facts = facts_of(standing, knowledge) | _too_hot(fitting, standing.keys(), knowledge)
     trace = script.evaluator.evaluate({key: value for key, value in facts.items() if key in script.keys_read})
     effects = {f: knowledge.findings[f].then for f in knowledge.findings if f in trace.concluded}
     evidence = evidence_of(standing, knowledge)
@@ -109,7 +110,7 @@ def facts_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, s
             facts[question_id] = answer.status
         elif isinstance(answer.value, str | float):
             facts[question_id] = answer.value
-        elif (word := _measured(knowledge.questions[question_id], answer)) is not None:
+        elif (word := _measured(knowledge, answer, answers)) is not None:
             facts[question_id] = word
         else:
             facts[question_id] = "answered"
@@ -118,6 +119,13 @@ def facts_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, s
                 for choice in knowledge.questions[question_id].choices:
                     facts[item_key(question_id, choice)] = "yes" if choice in chosen else "no"
     return facts
+
+
+def _too_hot(answers: Mapping[str, Answer], but: Set[str], knowledge: Knowledge) -> dict[str, str | float]:
+    """Readings far above the setting stay facts, whatever was said of the oven's parts."""
+    read = [q for q in answers if q not in but and knowledge.questions[q].kind == "temperature_log"]
+    told = facts_of(answers, knowledge) if read else {}
+    return {question_id: told[question_id] for question_id in read if told[question_id] == VERY_HOT}
 
 
 def evidence_of(answers: Mapping[str, Answer], knowledge: Knowledge) -> dict[str, str]:
@@ -168,9 +176,12 @@ def _own_report(question: Question, answer: Answer, bias: float | None) -> str |
     return code if question.observable and code is not None and code in codes_of(question) else None
 
 
-def _measured(question: Question, answer: Answer) -> str | None:
+def _measured(knowledge: Knowledge, answer: Answer, answers: Mapping[str, Answer]) -> str | None:
     """The word by which rules read a measurement."""
-    return summary(question, answer.value) if question.is_measurement and isinstance(answer.value, tuple) else None
+    question = knowledge.questions[answer.question_id]
+    if not question.is_measurement or not isinstance(answer.value, tuple):
+        return None
+    return summary(question, answer.value, low_k(knowledge, answer.question_id, answers))
 
 
 def _chosen(answer: Answer) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from assistant.interview.commands import (
     Finish,
     GiveAnswer,
     HearDanger,
+    LeaveMeasuring,
     Measuring,
     NoteLine,
     SayNotSure,
@@ -33,7 +34,7 @@ from assistant.interview.events import (
     StopLifted,
     StopReached,
 )
-from assistant.interview.measuring import left_as_unfit, noted
+from assistant.interview.measuring import heard_in_refused, left_as_unfit, noted
 from assistant.interview.script import Script
 from assistant.interview.state import State
 from assistant.knowledge.danger_questions import OVEN_IS_OFF, is_danger_question, sign_question_id
@@ -114,9 +115,15 @@ def _start(knowledge: Knowledge, state: State, command: Start) -> tuple[Happenin
 
 
 def _answer(knowledge: Knowledge, state: State, command: GiveAnswer) -> tuple[Happening, ...]:
-    """One that speaks of danger is taken whoever gives it."""
+    """One that speaks of danger is taken whoever gives it, and heard where it can't be taken."""
     question = _known(knowledge, command.question_id)
-    happening = happening_of(command.question_id, question, command.value, command.unit)
+    try:
+        happening = happening_of(command.question_id, question, command.value, command.unit)
+    except Refused:
+        heard = heard_in_refused(knowledge, state, command.question_id, command.value)
+        if not heard:
+            raise
+        return heard
     if not _speaks_of_danger(question, happening):
         _known_to_role(knowledge, state.role, command.question_id)
     withdrawn: list[Happening] = []
@@ -151,6 +158,8 @@ def _withdraw(knowledge: Knowledge, state: State, question_id: str) -> tuple[Hap
 
 def _measure(knowledge: Knowledge, state: State, command: Measuring) -> tuple[Happening, ...]:
     question_id = command.question_id
+    if isinstance(command, LeaveMeasuring) and question_id in state.measuring:
+        return (MeasuringLeft(question_id=question_id),)
     question = _known_to_role(knowledge, state.role, question_id)
     under_way = state.measuring.get(question_id)
     if not question.is_measurement:
@@ -161,12 +170,12 @@ def _measure(knowledge: Knowledge, state: State, command: Measuring) -> tuple[Ha
         raise Refused("measuring_not_begun", {"question": question_id})
     match command:
         case NoteLine(line=line):
-            return noted(knowledge, question_id, under_way, line)
+            return noted(knowledge, question_id, state, line)
         case TakeBackLine():
             if not under_way.lines:
                 raise Refused("nothing_written_down")
             return (LineTakenBack(question_id=question_id),)
-    return (MeasuringLeft(question_id=question_id),)
+    return ()
 
 
 def _hear(knowledge: Knowledge, state: State, command: HearDanger) -> tuple[Happening, ...]:

@@ -17,11 +17,19 @@ def should_read_c(knowledge: Knowledge, question_id: str, answers: Mapping[str, 
 
 
 def bias_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answer]) -> float | None:
-    """K that the thermometer of that measurement reads above the truth, by the latest check; None without one."""
+    """K that the thermometer of that measurement reads above the truth, by the latest check; None without one.
+
+    A check of another thermometer than the one that is spoken of now is none.
+    """
     checked = []
+    told = {question_id: answer.value for question_id, answer in answers.items()}
     for question_id, question in knowledge.questions.items():
         answer = answers.get(question_id)
-        if answer is None or not isinstance(answer.value, float) or not _checks(question.fixed_point, measurement_id):
+        if (
+            answer is None
+            or not isinstance(answer.value, float)
+            or not _checks(question.fixed_point, measurement_id, told)
+        ):
             continue
         expected = should_read_c(knowledge, question_id, answers)
         if expected is not None:
@@ -29,5 +37,10 @@ def bias_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answ
     return max(checked)[1] if checked else None
 
 
-def _checks(point: FixedPoint | None, measurement_id: str) -> bool:
-    return point is not None and point.checks == measurement_id
+def low_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answer]) -> float:
+    """K that the thermometer of that measurement is known to read too low; 0 where it isn't."""
+    return max(-(bias_k(knowledge, measurement_id, answers) or 0.0), 0.0)
+
+
+def _checks(point: FixedPoint | None, measurement_id: str, told: Mapping[str, object]) -> bool:
+    return point is not None and point.checks == measurement_id and point.counts(told)

@@ -11,6 +11,7 @@ from itertools import pairwise
 from typing import Literal
 
 from assistant.errors import Refused
+from assistant.knowledge.kinds import VERY_HOT
 from assistant.knowledge.model import Kind, Question
 
 MOST_LINES = 200
@@ -148,8 +149,11 @@ READ: Mapping[Kind, Callable[[Sequence[str]], LampLog | TemperatureLog | Browned
 }
 
 
-def summary(question: Question, lines: Sequence[str]) -> str | None:
-    """The one word of MEASURED_CODES by which rules read a measurement; None where the lines can't be."""
+def summary(question: Question, lines: Sequence[str], low_k: float = 0.0) -> str | None:
+    """The one word of MEASURED_CODES by which rules read a measurement; None where the lines can't be.
+
+    `low_k`: K by which the thermometer is known to read too low.
+    """
     try:
         read = READ[question.kind](lines)
     except Refused:
@@ -158,13 +162,15 @@ def summary(question: Question, lines: Sequence[str]) -> str | None:
     if isinstance(read, LampLog):
         return _lamp_pattern(read, question.run.longest.value * 60)
     if isinstance(read, TemperatureLog):
-        return "very_hot" if far_too_hot(question, read.readings_c) else "read"
+        return VERY_HOT if far_too_hot(question, read.readings_c, low_k) else "read"
     return "looked_at"
 
 
-def far_too_hot(question: Question, readings_c: Sequence[float]) -> bool:
-    """Whether one of them is far above the setting."""
-    return question.run is not None and max(readings_c) > question.run.setting.value + FAR_ABOVE_K
+def far_too_hot(question: Question, readings_c: Sequence[float], low_k: float = 0.0) -> bool:
+    """Whether one of them is far above the setting: as it was read or, of a thermometer that reads `low_k` too low, as
+    it is in truth. One that reads too high is believed.
+    """
+    return question.run is not None and max(readings_c) + max(low_k, 0.0) > question.run.setting.value + FAR_ABOVE_K
 
 
 def in_order(lines: Sequence[str]) -> tuple[str, ...]:
@@ -186,8 +192,8 @@ _NOT_ENOUGH_YET = frozenset({"watched_too_short", "too_few_readings", "lamp_firs
 
 
 def check_so_far(kind: Kind, lines: Sequence[str]) -> None:
-    """Raises Refused where no line to come could make it right."""
-    whole = in_scale(lines, "C")
+    """Raises Refused where no line to come could make it right, nor a scale that is told later."""
+    whole = tuple(_in_a_scale_that_can_be(line) for line in lines)
     if kind == "lamp_log":
         whole = (*lines, f"{lines[-1].split(' ')[0]} end")
     try:
@@ -195,6 +201,15 @@ def check_so_far(kind: Kind, lines: Sequence[str]) -> None:
     except Refused as refused:
         if refused.code not in _NOT_ENOUGH_YET:
             raise
+
+
+def _in_a_scale_that_can_be(line: str) -> str:
+    (celsius,) = in_scale([line], "C")
+    try:
+        reading_c(celsius)
+    except Refused:
+        return in_scale([line], "F")[0]
+    return celsius
 
 
 def _lamp_pattern(log: LampLog, longest_s: float) -> str:

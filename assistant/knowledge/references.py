@@ -108,6 +108,8 @@ def _question_references(question: Any) -> Iterator[tuple[str, PathInFile, str]]
     if question.fixed_point is not None:
         yield "question", ("fixed_point", "checks"), question.fixed_point.checks
         yield from _one("question", ("fixed_point", "height_from"), question.fixed_point.height_from)
+        for other in question.fixed_point.counts_while:
+            yield "question", ("fixed_point", "counts_while", other), other
     for name, choice in question.choices.items():
         path: PathInFile = ("choices", name)
         yield from _each("part", (*path, "has"), choice.has)

@@ -1,6 +1,6 @@
 """Whether likelihoods add up, and whether answers say what they tell of the oven."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from assistant.knowledge.likelihoods import NotADistribution, share_of, shares
 from assistant.knowledge.model import BeliefSettings, Distribution, Observable, Question
@@ -236,8 +236,18 @@ def fixed_points_check_thermometers(read: RulesFolder) -> None:
             read.add_problem(file, ("fixed_point",), "fixed_point_of_no_degrees")
         if checked is not None and checked.kind != "temperature_log":
             read.add_problem(file, ("fixed_point", "checks"), "checks_no_thermometer", found=point.checks)
-        for code in [code for code in point.heights if heights is not None and code not in heights.choices]:
-            valid = tuple(heights.choices) if heights is not None else ()
-            near = nearest_name(code, valid)
-            path: PathInFile = ("fixed_point", "heights", code)
-            read.add_problem(file, path, "no_answer", near, found=code, valid=", ".join(valid))
+        path: PathInFile = ("fixed_point", "heights")
+        _codes_are_choices(read, file, {(*path, code): code for code in point.heights}, heights)
+        for other, codes in point.counts_while.items():
+            path = ("fixed_point", "counts_while", other)
+            _codes_are_choices(read, file, {(*path, n): code for n, code in enumerate(codes)}, questions.get(other))
+
+
+def _codes_are_choices(
+    read: RulesFolder, file: str, codes: Mapping[PathInFile, str], question: Question | None
+) -> None:
+    """Says which codes, by where they stand, are no choices of that question."""
+    valid = tuple(question.choices) if question is not None else ()
+    for path, code in codes.items():
+        if question is not None and code not in valid:
+            read.add_problem(file, path, "no_answer", nearest_name(code, valid), found=code, valid=", ".join(valid))

@@ -2,6 +2,8 @@
 
 Many oven thermometers show degrees Fahrenheit. While lines are noted, a reading without a unit is kept as
 `12:00 143 ?`. It counts as degrees Celsius, until it would be far too hot for them and might be Fahrenheit.
+
+`low_k` is by how many K the thermometer is known to read too low: as much sooner a reading is far too hot.
 """
 
 from collections.abc import Sequence
@@ -22,12 +24,12 @@ def known_scale(lines: Sequence[str]) -> Scale | None:
     return next(("F" if letter == "F" else "C" for letter in said), None)
 
 
-def with_known_scale(question: Question, lines: Sequence[str]) -> tuple[str, ...]:
+def with_known_scale(question: Question, lines: Sequence[str], low_k: float = 0.0) -> tuple[str, ...]:
     """A thermometer has one scale: where it is known, or can be nothing else, all readings are in it."""
     scale = known_scale(lines)
     if scale is None and any(_beyond_celsius(line) for line in lines if _unsaid(line)):
         scale = "F"
-    if scale is None and far_too_hot_so_far(question, lines) and not _may_be_fahrenheit(question, lines):
+    if scale is None and far_too_hot_so_far(question, lines, low_k) and not _may_be_fahrenheit(question, lines, low_k):
         scale = "C"
     return in_one_scale(lines, scale) if scale is not None else tuple(lines)
 
@@ -37,38 +39,49 @@ def in_one_scale(lines: Sequence[str], scale: Scale) -> tuple[str, ...]:
     return tuple(in_scale([line], scale if _warm_enough(line, scale) else "C")[0] for line in lines)
 
 
-def reading_to_ask_about(question: Question, lines: Sequence[str]) -> str | None:
-    """The hottest reading as it was written, if in Celsius it is far too hot and in Fahrenheit it isn't; else None."""
+def reading_to_ask_about(question: Question, lines: Sequence[str], low_k: float = 0.0) -> str | None:
+    """The hottest reading as it was written, if in one scale it is far too hot and in the other it isn't; else None.
+
+    In Celsius it isn't either if no oven gets there: then it was a slip.
+    """
     unsaid = [line for line in lines if _unsaid(line)]
-    if not unsaid or not far_too_hot_so_far(question, unsaid):
+    if not far_too_hot_so_far(question, unsaid, low_k) and not any(_slip_or_far_too_hot(line) for line in unsaid):
         return None
-    hottest = max(unsaid, key=lambda line: _reading(line, "C") or 0.0)
+    hottest = max(unsaid, key=lambda line: _reading(line, "F") or 0.0)
     return hottest.split(" ")[1]
 
 
-def far_too_hot_so_far(question: Question, lines: Sequence[str]) -> bool:
+def far_too_hot_so_far(question: Question, lines: Sequence[str], low_k: float = 0.0) -> bool:
     """Whether one of the readings is, those without a scale taken to be in Celsius."""
     read = [celsius for line in lines if (celsius := _reading(line, "C")) is not None]
-    return bool(read) and far_too_hot(question, read)
+    return bool(read) and far_too_hot(question, read, low_k)
 
 
-def runs_away(question: Question, lines: Sequence[str]) -> bool:
+def runs_away(question: Question, lines: Sequence[str], low_k: float = 0.0) -> bool:
     """Whether a reading is far too hot, and not for being in Fahrenheit."""
     said = [line for line in lines if not _unsaid(line)]
-    if far_too_hot_so_far(question, said):
+    if far_too_hot_so_far(question, said, low_k):
         return True
-    return far_too_hot_so_far(question, lines) and not _may_be_fahrenheit(question, lines)
+    return far_too_hot_so_far(question, lines, low_k) and not _may_be_fahrenheit(question, lines, low_k)
 
 
-def _may_be_fahrenheit(question: Question, lines: Sequence[str]) -> bool:
+def _may_be_fahrenheit(question: Question, lines: Sequence[str], low_k: float) -> bool:
     unsaid = [line for line in lines if _unsaid(line)]
-    return all(_warm_enough(line, "F") for line in unsaid) and not far_too_hot_so_far(question, in_scale(unsaid, "F"))
+    return all(_warm_enough(line, "F") for line in unsaid) and not far_too_hot_so_far(
+        question, in_scale(unsaid, "F"), low_k
+    )
 
 
 def _beyond_celsius(line: str) -> bool:
     """Whether the reading can be nothing in Celsius, but something in Fahrenheit: a slip is neither."""
     fahrenheit = _reading(line, "F")
     return _reading(line, "C") is None and fahrenheit is not None and fahrenheit <= HOTTEST_SHOWN_C
+
+
+def _slip_or_far_too_hot(line: str) -> bool:
+    """Whether the reading is nothing in Celsius, and in Fahrenheit hotter than thermometers for ovens show."""
+    fahrenheit = _reading(line, "F")
+    return _reading(line, "C") is None and fahrenheit is not None and fahrenheit > HOTTEST_SHOWN_C
 
 
 def _warm_enough(line: str, scale: Scale) -> bool:

@@ -12,6 +12,7 @@ import numpy as np
 from assistant.physics.heating import Programme, Run, run
 from assistant.physics.lamp import lamp_times
 from assistant.physics.oven import FUNCTIONS, NAMES, Floats, Ovens, Truths
+from assistant.physics.parameters import ELEMENTS
 from assistant.physics.population import KINDS, typical_ovens
 
 OF_A_KIND = 100
@@ -19,8 +20,6 @@ SEED = 1
 LASTING_S = 3 * 3600.0
 STEADY_FROM_S = 3600.0
 """By then walls and housing, whose time constants are some 20 minutes, change no more."""
-
-ELEMENTS = ("base", "top", "grill", "ring")
 
 
 @dataclass(frozen=True)

@@ -59,6 +59,8 @@ PARAMETERS = (
     "right_lean",
 )
 
+ELEMENTS = ("base", "top", "grill", "ring")
+"""By the names under which their watts are told."""
 WAYS = (
     "conventional",
     "fan_with_ring",

@@ -17,6 +17,9 @@ _TIMED = re.compile(
     r"\s+(?P<what>.+)",
     re.DOTALL,
 )
+_SO_FAR = re.compile(
+    r"(?:(?:its|it is|at|after)\s+)?\d{1,3}(?:\s+[0-5]\d)?\s*(?:min(?:ute)?s?|m)?(?:\s+now)?\s+(?:and\s+)?"
+)
 _DEGREES = re.compile(r"(?P<number>-?\d{1,4}(?:[.,]\d{1,2})?)\s*(?P<unit>.*)", re.DOTALL)
 _SHADES = re.compile(r"[0-5-]")
 
@@ -31,6 +34,14 @@ def typed_lines(typed: str, kind: Kind, wording: Wording, now_s: float | None = 
     found = [_line(part.strip(), kind, wording, now_s) for part in _PARTS.split(typed) if part.strip()]
     lines = tuple(line for line in found if line is not None)
     return lines if lines and len(lines) == len(found) else None
+
+
+def typed_unchanged(typed: str, wording: Wording) -> str | None:
+    """`lit` or `out` where a whole line says that the small light is so still, perhaps with the minutes before:
+    'it's 9 minutes and still on'.
+    """
+    said = _SO_FAR.sub("", normalised(typed))
+    return _one_of(said, {"lamp_still_lit": "lit", "lamp_still_out": "out"}, wording)
 
 
 def _line(part: str, kind: Kind, wording: Wording, now_s: float | None) -> str | None:

@@ -2,12 +2,13 @@
 
 words-why = why | why do you ask | why that
 words-how = how | how do i look | how to look | show me how | help
-words-not_sure = not sure | i never use it | never use it | i don't use it | i don't use that | i never use that | i never tried | never tried it | no clue | no idea at all | can't say | cannot tell | unsure | don't know | i don't know | dont know | dunno | no idea | not certain | ?
+words-not_sure = not sure | i never use it | never use it | i don't use it | i don't use that | i never use that | i never tried | never tried it | no clue | no idea at all | can't say | cannot tell | unsure | idk | i dunno | don't know | i don't know | i dont know | dont know | dunno | no idea | not certain | ?
 words-skip = skip | later | not now | pass
 words-back = back | go back | previous
 words-change = change | change an answer | correct | i made a mistake
 words-stop = stop | leave | quit | exit | bye
 words-yes = yes | y | yeah | yep | yes please | that one | right | correct
+words-no = no | n | nope | nah | no i did not | i did not | it changed | not until then
 words-denials = can't | cannot | won't | hardly | barely | scarcely | neither | couldn't | wouldn't
 words-opposites = on off | hot cold | warm cold | warm cool | top bottom | left right | more less | lit off | bright dim | always never | open shut | above below | early late | high low | quick slow | loud quiet
 words-done = no | no thanks | no thank you | thanks | thank you | done | ok | okay | fine
@@ -67,6 +68,7 @@ chat-resume_again = To go on later, use the same code, or type: ovenside resume
 chat-nothing_saved = Nothing was answered yet, so nothing was saved.
 chat-nothing_kept = Not all of this could be saved.
 chat-still_on_help = Keep everybody away from it. If you can't switch it off safely, call { $network_line } or an electrician. If you see flames or thick smoke, get out and call { $emergency_line }. If you smell gas, touch no switch, go outside and call { $gas_line }.
+chat-not_sure_if_off = Then take it to be on. Keep everybody away from it. If its clock and lights are dark, it is off. If you can't switch it off safely, call { $network_line } or an electrician. You may type “stop” to leave; what you told us is kept.
 chat-keep_off = Keep the oven off until somebody qualified has looked at it.
 chat-turn_off = If the oven is on for a test, please turn it off now.
 chat-welcome_back = Welcome back. You were here:
@@ -111,11 +113,14 @@ weigh-ranges = Which assumed figures would end it otherwise, at an end of their 
 weigh-range = { $where } at { $value } → { $ending }
 weigh-ranges_none = none of them
 
-words-measuring_begin = begin | start | go | now | switched on | it is on
+words-light_or_oven = it is off | it is off now | its off now
+words-measuring_begin = begin | start | ok its on | ok it is on | its on | its on now | it is on now | oven on | oven is on | the oven is on | i switched it on | ok begin | ok start | go | now | switched on | it is on
 words-measuring_end = end | finished | enough | that is all | switched off | it is off | oven off | i switched it off
 words-measuring_undo = undo | slip | take that back | wrong key
-words-lamp_out = out | went out | goes out | dark | it went out | light out
-words-lamp_lit = on | lit | came on | comes on | lights up | it came on | light on
+words-lamp_out = out | off | light off | the light is off | light is off | the lights off | its off | its out | it is out | its gone out | it has gone out | gone out | light went out | the light went out | went out | goes out | dark | it went out | light out
+words-lamp_lit = on | lit | it came back on | came back on | back on | its back on | it is back on | light came on | the light came on | the light came back on | light is on | the light is on | came on | comes on | lights up | it came on | light on
+words-lamp_still_lit = still on | still lit | it is still on | its still on | it is still lit | its still lit | light still on | light is still on | light still lit | light is still lit | the light still on | the light is still on | the lights still on | the lamp is still on | lamp still on | the light is still lit | and still on | it stays on | light stays on | the light stays on
+words-lamp_still_out = still out | still dark | it is still out | its still out | it is still dark | its still dark | light still out | light is still out | light still off | light is still off | the light is still out | the light is still off | the light is still dark | the lights still out | the lamp is still out
 words-door_opened = opened | door | door opened | opened the door
 words-degrees_alone = degrees | degree | deg | °
 words-tray_top = top | tops | upper side
@@ -136,8 +141,26 @@ measuring-readings_more = { $readings ->
    *[other] { $readings } lines so far. One every few minutes is best.
 }
 measuring-time_is_up = The time is up.
+measuring-until_up = Did you watch the light until the { $minutes } minutes were over, and { $light ->
+    [out] was it out
+   *[lit] was it on
+} all the time from { $since } until then? Type “yes”, “no” or “not sure”.
+measuring-late_cut = What came just after the { $minutes } minutes is kept as the reading at { $minutes } minutes.
+measuring-late_dropped = What came after the { $minutes } minutes does not count.
 measuring-off_now = Turn the oven off now, and leave its door shut until it is cool.
+measuring-off_if_on = If the oven is on for this, turn it off now, and leave its door shut until it is cool.
+measuring-no_clock = There is no clock here for this one. Set a kitchen timer for { $minutes } minutes, and stay with the oven. Switch it off when the tops are mid-brown, or when the timer rings. When all is cold, type the figures.
+measuring-light_or_oven = Is the light off, or the oven? For the light, type “out”. For the oven, type “end”.
+measuring-stay_with_it = Somebody must stay with the oven, and no child or pet near it. If that is not so, or anything worries you, turn it off now and type “end”.
+measuring-doubt = What was read may be far too hot, so we ask about that first.
+measuring-not_kept = What you noted is not kept.
+measuring-cold_again = The oven must be cold again first. If it is still warm, or you are not sure, type “not sure”.
+measuring-too_early = That was too short to tell anything, so this test is ended.
 measuring-not_yet = The clock says { $now }. That time has not come yet.
+measuring-unchanged = Noted: nothing changed. So far the light is { $light ->
+    [out] out
+   *[lit] on
+}. Type only changes.
 measuring-too_hot = That is far more than the setting.
 measuring-which_scale = Is that { $reading } °C or { $reading } °F? Type “C” or “F”. If you cannot tell, turn the oven off now and type “not sure”.
 measuring-not_begun = When you switch the oven on, type “begin”. Or type the times afterwards, as shown above. If you cannot do it now, type “not sure”.
@@ -151,7 +174,8 @@ measuring-no_shade = { $number ->
 } Shades go from 0 for white to 5 for burnt. Type both sides with nine figures each: top 333 332 222, underside 110 100 000.
 measuring-pause = You were in the middle of a test with a hot oven. How is it now?
 measuring-pause_all_well = It is on, somebody was with it all the time, and nothing is unusual. (Then type what you saw meanwhile, with its times.)
-measuring-pause_is_off = It is off, or nobody was with it
+measuring-pause_is_off = It is off, or it is on and nobody was with it all the time
+measuring-pause_unclear = If nobody is with it, turn the oven off now. Please type 1, 2 or 3. If you are not sure, type 2.
 measuring-pause_unusual = Something is unusual
 
 

@@ -10,25 +10,38 @@ MANY = 40_000
 
 
 def test_factors_spread_as_far_as_is_said():
-    found = drawn(MANY, seed=5, run=180)
-    for factor, size in ((found.first_out, FIRST_OUT), (found.dark, DARK), (found.lit, LIT)):
+    found = drawn(MANY, seed=5, run="fan 180")
+    sizes = (found.first_out, FIRST_OUT), (found.dark, DARK), (found.lit, LIT), (found.slower, FIRST_OUT)
+    for factor, size in sizes:
         assert np.log(factor).mean() == pytest.approx(0.0, abs=4 * size / MANY**0.5)
         assert np.log(factor).std() == pytest.approx(size, rel=0.02)
     assert found.warmer.std() == pytest.approx(WARMER, rel=0.02)
 
 
 def test_one_oven_differs_alike_at_two_measurements_but_not_wholly():
-    one, other = drawn(MANY, seed=5, run=100), drawn(MANY, seed=5, run=180)
+    one, other = drawn(MANY, seed=5, run="fan 100"), drawn(MANY, seed=5, run="fan 180")
     for first, second in ((one.first_out, other.first_out), (one.dark, other.dark), (one.lit, other.lit)):
         assert np.corrcoef(np.log(first), np.log(second))[0, 1] == pytest.approx(SAME_OVEN, abs=0.02)
 
 
+def test_the_lamp_and_the_thermometer_of_one_oven_differ_alike_but_not_wholly():
+    found = drawn(MANY, seed=5, run="fan 180")
+    assert np.corrcoef(np.log(found.first_out), np.log(found.slower))[0, 1] == pytest.approx(SAME_OVEN, abs=0.02)
+
+
+def test_each_way_of_running_the_oven_has_draws_of_its_own(knowledge):
+    runs = {(q.run.way, q.run.setting.value, q.run.longest.value) for q in knowledge.questions.values() if q.run}
+    assert len(runs) > 2
+    firsts = {drawn(4, seed=1, run=" ".join(map(str, run))).first_out[0] for run in runs}
+    assert len(firsts) == len(runs)
+
+
 def test_the_same_measurement_is_drawn_the_same_again():
-    one, again = drawn(64, seed=1, run=180), drawn(64, seed=1, run=180)
+    one, again = drawn(64, seed=1, run="fan 180"), drawn(64, seed=1, run="fan 180")
     np.testing.assert_array_equal(one.first_out, again.first_out)
 
 
-TWICE = Discrepancy(*(np.array([factor]) for factor in (2.0, 3.0, 0.5, 1.1)))
+TWICE = Discrepancy(*(np.array([factor]) for factor in (2.0, 3.0, 0.5, 2.0, 1.1)))
 
 
 def test_times_dark_and_lit_are_stretched_each_by_its_own():

@@ -10,10 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from assistant.belief.instruments import COMPARED
-from assistant.belief.measured import of_bread, of_lamp, of_temperatures
+from assistant.belief.measured import MOST_READINGS, of_bread, of_lamp, of_temperatures
 from assistant.belief.physical import Seen, behaviour_of, simulate
 from assistant.belief.posterior import DECIBANS_PER_NAT
-from assistant.belief.synthetic import MOST_DECIBANS, Compared, Measured, error_decibans, weighed
+from assistant.belief.synthetic import MOST_DECIBANS, Compared, Measured, jackknife_error, left_out, weighed
 from assistant.knowledge.model import Knowledge
 from assistant.knowledge.readings import BrownedBread, LampLog, TemperatureLog
 from tests.benchmarks.measured_ovens import NONE, written_at
@@ -22,6 +22,7 @@ OVENS = 40
 CAUSES = ((), ("base_element_open",), ("thermostat_drifted_low",), ("thermostat_stuck_closed",), ("voltage_low",))
 SOUND, NO_BASE, DRIFTED, STUCK, WEAK = range(len(CAUSES))
 CAP = MOST_DECIBANS + 1e-6
+BREADTH = 0.4
 
 ShownBy = Callable[[str], Seen]
 
@@ -46,7 +47,7 @@ def _simulated(knowledge: Knowledge, question_id: str, draws: int) -> Seen:
 
 
 def _decibans(compared: Compared, one: int, other: int) -> float:
-    measured = weighed([compared])
+    measured = weighed([compared], BREADTH)
     return float((measured.log_likelihood[one] - measured.log_likelihood[other]) * DECIBANS_PER_NAT)
 
 
@@ -79,7 +80,7 @@ def test_the_order_of_readings_says_nothing(shown_by: ShownBy, readings: Sequenc
     seen = shown_by("thermometer_log")
     straight = of_temperatures(seen, TemperatureLog(TIMES, tuple(readings), ()))
     mixed = of_temperatures(seen, TemperatureLog(tuple(TIMES[n] for n in order), tuple(readings[n] for n in order), ()))
-    one, other = weighed([straight]), weighed([mixed])
+    one, other = weighed([straight], BREADTH), weighed([mixed], BREADTH)
     np.testing.assert_allclose(one.log_likelihood, other.log_likelihood, atol=1e-6)
 
 
@@ -93,7 +94,7 @@ def test_no_lamp_speaks_louder_than_it_may(
     shown_by: ShownBy, lit_first: bool, gaps: Sequence[float], watched: float
 ) -> None:
     changes = tuple(float(at) for at in np.cumsum(gaps) if at <= watched)
-    found = weighed([of_lamp(shown_by("lamp_watch"), LampLog(lit_first, changes, watched))])
+    found = weighed([of_lamp(shown_by("lamp_watch"), LampLog(lit_first, changes, watched))], BREADTH)
     assert np.isfinite(found.log_likelihood).all()
     assert _apart(found) <= CAP
     assert (found.log_likelihood.max() - found.unnamed) * DECIBANS_PER_NAT <= CAP
@@ -103,15 +104,15 @@ def test_no_lamp_speaks_louder_than_it_may(
 @given(shades=st.lists(st.integers(0, 5), min_size=18, max_size=18))
 def test_no_bread_speaks_louder_than_it_may(shown_by: ShownBy, shades: Sequence[int]) -> None:
     top, underside = tuple(map(float, shades[:9])), tuple(map(float, shades[9:]))
-    assert _apart(weighed([of_bread(shown_by("bread_tray"), BrownedBread(top, underside))])) <= CAP
+    assert _apart(weighed([of_bread(shown_by("bread_tray"), BrownedBread(top, underside))], BREADTH)) <= CAP
 
 
 @pytest.mark.parametrize("reading_c", [20.0, 90.0, 180.0, 310.0])
 def test_a_long_list_of_the_same_reading_speaks_no_louder_than_it_may(shown_by: ShownBy, reading_c: float) -> None:
     times = tuple(1000.0 + 2 * number for number in range(150))
-    found = weighed(
-        [of_temperatures(shown_by("thermometer_log"), TemperatureLog(times, (reading_c,) * len(times), ()))]
-    )
+    log = TemperatureLog(times, (reading_c,) * len(times), ())
+    found = weighed([of_temperatures(shown_by("thermometer_log"), log)], BREADTH)
+    assert len(of_temperatures(shown_by("thermometer_log"), log).told.values) <= MOST_READINGS
     assert _apart(found) <= CAP
 
 
@@ -127,8 +128,13 @@ def test_more_draws_leave_less_error(knowledge: Knowledge) -> None:
     errors = {}
     for draws in (64, 512):
         few = [_draws(many, slice(n, n + draws)) for n in range(0, 512, draws)]
-        errors[draws] = np.mean([error_decibans([of_lamp(each, log)]) for each in few])
+        apart = [[_of_two(found) for found in left_out([of_lamp(each, log)], BREADTH)] for each in few]
+        errors[draws] = np.mean([jackknife_error(each) for each in apart])
     assert 0 < errors[512] < 0.6 * errors[64]
+
+
+def _of_two(found: Measured) -> float:
+    return float(found.log_likelihood[NO_BASE] - found.log_likelihood[SOUND])
 
 
 def _draws(seen: Seen, some: slice) -> Seen:

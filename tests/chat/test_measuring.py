@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from functools import partial
 
@@ -12,7 +13,7 @@ from assistant.chat.alarm import Alarm
 from assistant.chat.talk import Talk
 from assistant.chat.terminal import BELL
 from assistant.errors import Refused
-from assistant.interview.commands import BeginMeasuring, GiveAnswer, HearDanger, SayNotSure
+from assistant.interview.commands import BeginMeasuring, Command, GiveAnswer, HearDanger, NoteLine, SayNotSure
 from assistant.interview.conversation import Conversation
 from assistant.interview.script import Script
 from assistant.interview.view import QuestionView
@@ -212,8 +213,7 @@ def test_a_change_before_the_longest_time_counts_though_it_is_typed_after_it(
 def test_a_reading_in_doubt_that_is_typed_after_the_longest_time_is_asked_about_once(
     at_the_thermometer: Conversation, languages: Languages
 ) -> None:
-    typed = (60, "75"), (1805, "29:00 350"), (1810, "F")
-    fed = _watched(at_the_thermometer, languages, *typed, (1815, "end"))
+    fed = _watched(at_the_thermometer, languages, (60, "75"), (1805, "29:00 350"), (1810, "F"))
     assert "Is that 350 °C or 350 °F?" in fed.screen
     assert fed.answer("thermometer_log") == ("1:00 75 F", "29:00 350 F")
     assert not fed.conversation.assessment.danger.open
@@ -224,6 +224,16 @@ def test_whoever_never_tells_the_scale_counts_as_in_danger(
 ) -> None:
     fed = _watched(at_the_thermometer, languages, (60, "75"), (1805, "29:00 350"), (1810, "end"))
     assert fed.conversation.assessment.danger.stops
+
+
+@pytest.mark.parametrize("typed", ["end", "purple", "40:00 90"])
+def test_a_single_reading_in_doubt_is_asked_about_though_the_time_is_up(
+    at_the_thermometer: Conversation, languages: Languages, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (600, "290"), (1810, typed))
+    assert "Turn the oven off now" in fed.screen.rpartition("The time is up")[2]
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open_questions == ("sign_too_hot",)
 
 
 @pytest.mark.parametrize("way_out", ["not sure", "skip"])
@@ -256,6 +266,29 @@ def test_a_resumed_measurement_first_asks_how_it_is_now(watch: Watch, said: str,
     assert bool(fed.state.heard) == (said in ("3", "there are sparks"))
 
 
+@pytest.mark.parametrize("now", ["gone", "of another kind", "barred", "as it was"])
+@pytest.mark.parametrize("line", ["5:00 60 C", "5:00 300 ?"])
+def test_a_measurement_that_the_rules_no_longer_know_is_left_by_whoever_comes_back(
+    script: Script, at_the_thermometer: Conversation, languages: Languages, now: str, line: str
+) -> None:
+    at_the_thermometer.do(NoteLine("thermometer_log", line))
+    questions = dict(script.knowledge.questions)
+    log = questions.pop("thermometer_log")
+    if now == "of another kind":
+        questions["thermometer_log"] = log.model_copy(update={"kind": "text", "run": None})
+    elif now == "barred":
+        questions["thermometer_log"] = log.model_copy(update={"ask_when": ["low_setting_stays_lit"]})
+    elif now == "as it was":
+        questions["thermometer_log"] = log
+    changed = replace(script, knowledge=script.knowledge.model_copy(update={"questions": questions}))
+    resumed = Conversation.resume(changed, at_the_thermometer._log, at_the_thermometer.record)
+    fed = _watched(resumed, languages, (600, "why"), resumed=True)
+    unfit = now != "as it was"
+    assert ("Turn the oven off now" in fed.screen) == unfit
+    assert ("How is it now?" in fed.screen) != unfit
+    assert bool(fed.state.measuring) != unfit
+
+
 def test_danger_typed_after_the_longest_time_is_heard_all_the_same(watch: Watch) -> None:
     fed = watch((0, "begin"), (420, ""), (1900, "there is smoke and flames"))
     assert fed.state.heard
@@ -268,9 +301,59 @@ def test_a_light_that_never_went_out_is_what_the_clock_says(watch: Watch) -> Non
     assert fed.answer("lamp_watch") == ("0:00 lit", "26:40 end")
 
 
-def test_long_after_the_time_nothing_is_claimed_of_what_nobody_saw(watch: Watch) -> None:
-    fed = watch((0, "begin"), (420, ""), (560, ""), (3000, "end"))
-    assert fed.answer("lamp_watch") == ("7:00 out", "9:20 lit", "9:20 end")
+@pytest.mark.parametrize(
+    ("said", "until"), [("yes", "30:00"), ("no", "9:20"), ("not sure", "9:20"), ("29:00 out", "29:00")]
+)
+def test_long_after_the_time_it_is_asked_until_when_it_was_watched(watch: Watch, said: str, until: str) -> None:
+    then = [(3020.0, "no")] if said == "29:00 out" else []
+    fed = watch((0, "begin"), (420, ""), (560, ""), (3000, "end"), (3010, said), *then)
+    asked = _flat(fed).partition("> end")[2]
+    assert asked.strip().startswith("The time is up. Turn the oven off now")
+    assert "Did you watch the light until the 30 minutes were over, and was it on all the time from 9:20" in asked
+    answer = fed.answer("lamp_watch")
+    assert isinstance(answer, tuple)
+    assert answer[:2] == ("7:00 out", "9:20 lit")
+    assert answer[-1] == f"{until} end"
+
+
+def test_a_light_that_never_went_out_in_the_whole_time_is_not_thrown_away(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1990, ""), (2000, "yes"))
+    assert fed.answer("lamp_watch") == ("0:00 lit", "30:00 end")
+
+
+def test_nothing_is_claimed_while_it_is_not_said_until_when_it_was_watched(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1031, ""), (1990, "purple"), (2000, ""))
+    assert fed.answer("lamp_watch") is None
+    assert _flat(fed).count("was it out all the time from 17:11") == 2
+
+
+def test_a_change_soon_after_the_time_shows_that_it_was_watched_and_is_said_not_to_count(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, ""), (2500, "31:00 on"))
+    assert fed.answer("lamp_watch") == ("7:00 out", "30:00 end")
+    assert "What came after the 30 minutes does not count" in _flat(fed)
+
+
+def test_a_change_after_the_time_that_can_not_follow_the_last_one_proves_nothing(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1810, "31:00 on"))
+    assert fed.answer("lamp_watch") is None
+    assert "Did you watch the light until the 30 minutes were over" in _flat(fed)
+
+
+@pytest.mark.parametrize("typed", ["120", "31:00 120", "31:00 115, 31:50 120"])
+def test_a_reading_soon_after_the_time_is_of_the_longest_time(
+    at_the_thermometer: Conversation, languages: Languages, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "60"), (1810, typed))
+    assert fed.answer("thermometer_log") == ("5:00 60 C", "30:00 120 C")
+    assert "kept as the reading at 30 minutes" in _flat(fed)
+
+
+def test_a_reading_long_after_the_time_does_not_count_and_that_is_said(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "60"), (900, "110"), (3000, "120"))
+    assert fed.answer("thermometer_log") == ("5:00 60 C", "15:00 110 C")
+    assert "What came after the 30 minutes does not count" in _flat(fed)
 
 
 @pytest.mark.parametrize("way", ["back", "change"])
@@ -280,10 +363,32 @@ def test_turning_to_an_earlier_answer_ends_the_test(watch: Watch, way: str) -> N
     assert "Turn the oven off now" in fed.screen
 
 
-def test_off_alone_is_asked_back(watch: Watch) -> None:
-    fed = watch((0, "begin"), (420, "off"))
+@pytest.mark.parametrize("typed", ["off", "light off", "its off", "its gone out"])
+def test_everyday_words_for_a_light_that_goes_out_and_comes_on(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (420, typed), (560, "it came back on"))
+    assert fed.state.measuring["lamp_watch"].lines == ("7:00 out", "9:20 lit")
+
+
+def test_it_is_off_is_asked_back(watch: Watch) -> None:
+    fed = watch((0, "begin"), (420, "it is off"))
     assert fed.state.measuring["lamp_watch"].lines == ()
-    assert "when you have switched the oven off" in " ".join(fed.screen.split())
+    assert "Is the light off, or the oven?" in _flat(fed)
+
+
+@pytest.mark.parametrize("typed", ["i have to go out", "my toddler is in the kitchen", "everything went dark"])
+def test_what_is_not_understood_while_it_is_hot_is_told_to_stay_or_to_turn_it_off(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (420, typed))
+    assert "Somebody must stay with the oven" in _flat(fed)
+    assert "turn it off now and type “end”" in _flat(fed)
+
+
+def test_ok_its_on_begins(watch: Watch) -> None:
+    assert "lamp_watch" in watch((0, "ok its on")).state.measuring
+
+
+def test_why_it_is_asked_how_hot_it_gets_is_said(at_the_thermometer: Conversation, languages: Languages) -> None:
+    fed = _watched(at_the_thermometer, languages, (300, "300"), (310, "not sure"))
+    assert "What was read may be far too hot, so we ask about that first." in _flat(fed)
 
 
 def test_after_one_measurement_no_other_hot_test_is_offered(watch: Watch) -> None:
@@ -416,6 +521,22 @@ def test_a_list_typed_afterwards_is_asked_about_before_it_counts(
 
 
 @pytest.mark.parametrize(
+    "typed",
+    [["10:00 300 C"], ["10:00 490"], ["10:00 290", "C"], ["1:00 20 C, 10:00 300 C, 10:00 310 C"]],
+    ids=str,
+)
+def test_a_reading_far_too_hot_is_heard_in_a_list_that_is_no_answer(
+    at_the_thermometer: Conversation, languages: Languages, typed: list[str]
+) -> None:
+    at_the_thermometer.do(GiveAnswer("thermometer_log", BEFORE))
+    fed = _watched(at_the_thermometer, languages, (0, "back"), *((5, each) for each in typed))
+    assert "far more than the setting" in fed.screen
+    assert "Turn the oven off now" in fed.screen
+    assert fed.answer("thermometer_log") == BEFORE
+    assert fed.conversation.assessment.danger.open_questions == ("sign_too_hot",)
+
+
+@pytest.mark.parametrize(
     "typed", ["1:00 300 C, 1:00 60", "1:00 60, 1:00 70 C, 2:00 300", "1:00 60, 2:00 300, 3:00 310 C"]
 )
 def test_a_list_in_which_one_reading_is_far_too_hot_ends_the_test_whatever_stands_beside_it(
@@ -428,6 +549,25 @@ def test_a_list_in_which_one_reading_is_far_too_hot_ends_the_test_whatever_stand
     assert fed.conversation.assessment.danger.open
 
 
+@pytest.mark.parametrize("at_s", [300, 1810])
+@pytest.mark.parametrize("typed", ["300 C", "40:00 300 C"])
+def test_a_reading_far_too_hot_is_heard_whatever_its_time(
+    at_the_thermometer: Conversation, languages: Languages, at_s: float, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "80 C"), (at_s, typed))
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open
+
+
+@pytest.mark.parametrize("at_s", [300, 1810])
+@pytest.mark.parametrize("typed", ["300", "40:00 300"])
+def test_a_reading_in_doubt_is_asked_about_whatever_its_time(
+    at_the_thermometer: Conversation, languages: Languages, at_s: float, typed: str
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (at_s, typed))
+    assert "Is that 300 °C or 300 °F?" in fed.screen
+
+
 def test_a_list_with_one_line_that_can_not_be_is_not_noted_at_all(
     at_the_thermometer: Conversation, languages: Languages
 ) -> None:
@@ -436,8 +576,48 @@ def test_a_list_with_one_line_that_can_not_be_is_not_noted_at_all(
 
 
 def test_a_reading_that_no_oven_comes_to_is_asked_back(at_the_thermometer: Conversation, languages: Languages) -> None:
-    fed = _watched(at_the_thermometer, languages, (300, "900"))
+    fed = _watched(at_the_thermometer, languages, (300, "1100"))
     assert fed.state.measuring["thermometer_log"].lines == ()
+
+
+@pytest.mark.parametrize(
+    ("then", "danger", "goes_on"),
+    [("F", True, False), ("C", False, True), ("undo", False, True), ("not sure", True, False), (None, False, True)],
+)
+def test_a_reading_that_is_a_slip_or_far_too_hot_by_its_scale_is_asked_about(
+    at_the_thermometer: Conversation, languages: Languages, then: str | None, danger: bool, goes_on: bool
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "80"), (300, "800"), *([(310, then)] if then else []))
+    assert "Is that 800 °C or 800 °F?" in fed.screen
+    assert fed.conversation.assessment.danger.open == danger
+    assert bool(fed.state.measuring) == goes_on
+
+
+@pytest.mark.parametrize(("told", "danger"), [("F", True), ("C", False), ("not sure", True)])
+def test_so_is_one_that_is_typed_afterwards(
+    at_the_thermometer: Conversation, languages: Languages, told: str, danger: bool
+) -> None:
+    at_the_thermometer.do(GiveAnswer("thermometer_log", BEFORE))
+    fed = _watched(at_the_thermometer, languages, (0, "back"), (5, "5:00 80, 10:00 800"), (9, told))
+    assert "Is that 800 °C or 800 °F?" in fed.screen
+    assert fed.conversation.assessment.danger.open == danger
+
+
+def test_a_slip_or_danger_that_nobody_told_apart_is_heard_when_the_time_is_up(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "80"), (300, "800"), (1810, "end"))
+    assert fed.state.measuring == {}
+    assert fed.conversation.assessment.danger.open
+
+
+def test_a_scale_told_after_the_longest_time_ends_the_test_at_once(
+    at_the_thermometer: Conversation, languages: Languages
+) -> None:
+    fed = _watched(at_the_thermometer, languages, (60, "75"), (1500, "350"), (1810, "F"))
+    assert "Turn the oven off now" in fed.screen.rpartition("> F")[2]
+    assert fed.state.measuring == {}
+    assert fed.answer("thermometer_log") == ("1:00 75 F", "25:00 350 F")
 
 
 def test_danger_told_on_another_screen_ends_the_test_here_too(
@@ -501,6 +681,30 @@ def test_without_the_hot_gate_no_thermometer_is_put_into_boiling_water(begun: Be
 
 
 @pytest.mark.parametrize(
+    ("check", "water"), [("boiling_water", "thermometer_in_boiling_water"), ("with_ice", "thermometer_in_ice")]
+)
+@pytest.mark.parametrize(
+    "then",
+    [
+        GiveAnswer("hot_gate", GATE[1:]),
+        SayNotSure("hot_gate"),
+        GiveAnswer("thermometer_kind", "hanging_or_standing"),
+        SayNotSure("thermometer_kind"),
+    ],
+    ids=str,
+)
+def test_once_the_hot_gate_is_shut_no_water_is_asked_for_any_more(
+    at_the_lamp_watch: Conversation, check: str, water: str, then: Command
+) -> None:
+    _kind_told(at_the_lamp_watch, "digital_with_cable")
+    at_the_lamp_watch.do(GiveAnswer("thermometer_check", check), GiveAnswer("height_above_sea", "hills"))
+    assert may_ask(at_the_lamp_watch.script, at_the_lamp_watch.assessment, water)
+    at_the_lamp_watch.do(then)
+    for question_id in (water, "height_above_sea"):
+        assert not may_ask(at_the_lamp_watch.script, at_the_lamp_watch.assessment, question_id)
+
+
+@pytest.mark.parametrize(
     ("typed", "said"),
     [
         ("3", "reads 3 degrees too high. So much is taken off its readings."),
@@ -561,6 +765,18 @@ def test_what_is_drawn_is_put_right(at_the_lamp_watch: Conversation, languages: 
     assert fed.answer("thermometer_log") == ("1:00 40 C", "10:00 151 C")
 
 
+def test_a_thermometer_known_to_read_low_is_believed_to_be_hotter(
+    at_the_lamp_watch: Conversation, languages: Languages
+) -> None:
+    _kind_told(at_the_lamp_watch, "digital_with_cable")
+    at_the_lamp_watch.do(GiveAnswer("thermometer_check", "with_ice"), GiveAnswer("thermometer_in_ice", -9.0))
+    at_the_lamp_watch._clock = lambda: BEGAN
+    at_the_lamp_watch.do(BeginMeasuring("thermometer_log"))
+    fed = _watched(at_the_lamp_watch, languages, (60, "80 C"), (600, "249"))
+    assert "far more than the setting" in fed.screen
+    assert fed.conversation.assessment.danger.stops
+
+
 @pytest.mark.parametrize(
     ("typed", "said"),
     [
@@ -576,3 +792,87 @@ def test_figures_that_are_no_shade_are_named(
     fed = _watched(at_the_lamp_watch, languages, (0, "back"), (5, typed))
     assert said in _flat(fed)
     assert fed.answer("bread_tray") == ("top 333 332 222", "underside 110 100 000")
+
+
+@pytest.mark.parametrize(
+    "typed", ["light still on", "still on", "still lit", "the light is still on", "its 9 minutes and still on"]
+)
+def test_that_the_light_is_still_on_is_a_remark_and_no_danger(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (540, typed), (600, "out"))
+    assert "Noted: nothing changed. So far the light is on. Type only changes." in _flat(fed)
+    assert fed.state.measuring["lamp_watch"].lines == ("10:00 out",)
+    assert not fed.state.heard
+
+
+@pytest.mark.parametrize(
+    "typed", ["the oven is still on though the knob is off", "oven still on", "still on even though its off"]
+)
+def test_an_oven_that_is_still_on_is_danger_while_the_light_is_watched(watch: Watch, typed: str) -> None:
+    fed = watch((0, "begin"), (540, typed))
+    assert "heat_wont_go_off" in fed.state.heard
+    assert fed.state.measuring == {}
+    assert "Turn the oven off now" in fed.screen
+
+
+def test_still_on_is_danger_where_no_light_is_watched(at_the_thermometer: Conversation, languages: Languages) -> None:
+    assert "heat_wont_go_off" in _watched(at_the_thermometer, languages, (60, "still on")).state.heard
+
+
+def test_still_on_before_the_watch_is_danger(watch: Watch) -> None:
+    assert "heat_wont_go_off" in watch((0, "still on")).state.heard
+
+
+def test_still_on_after_the_time_shows_that_it_was_watched(watch: Watch) -> None:
+    fed = watch((0, "begin"), (1990, ""), (2000, "still on"))
+    assert fed.answer("lamp_watch") == ("0:00 lit", "30:00 end")
+
+
+IF_ON = "If the oven is on for this, turn it off now, and leave its door shut until it is cool."
+
+
+@pytest.fixture
+def bake(at_the_lamp_watch: Conversation, languages: Languages) -> Watch:
+    """Types to the bread's question, opened by hand."""
+    at_the_lamp_watch.do(GiveAnswer("bread_tray", ["top 333 332 222", "underside 110 100 000"]))
+    return lambda *lines: _watched(at_the_lamp_watch, languages, (0, "back"), *lines)
+
+
+@pytest.mark.parametrize("typed", ["not sure", "skip", "back", "change", "i smell burning"])
+def test_whoever_leaves_the_bread_is_told_to_turn_the_oven_off_first(bake: Watch, typed: str) -> None:
+    fed = bake((5, typed))
+    after = _flat(fed).rpartition(f"> {typed}")[2].strip()
+    assert after.startswith(IF_ON)
+    assert bool(fed.state.heard) == ("burning" in typed)
+
+
+def test_whoever_leaves_the_chat_at_a_hot_test_is_told_to_turn_the_oven_off(watch: Watch) -> None:
+    assert "please turn it off now" in _flat(watch((0, "stop")))
+
+
+def test_danger_typed_before_the_clock_runs_is_told_to_turn_the_oven_off_too(watch: Watch) -> None:
+    assert IF_ON in _flat(watch((0, "i smell burning"))).rpartition("> i smell burning")[2]
+
+
+def test_the_bread_has_no_clock_and_begin_says_so(bake: Watch) -> None:
+    fed = bake((5, "begin"))
+    assert "There is no clock here for this one. Set a kitchen timer for 25 minutes" in _flat(fed)
+    assert fed.state.measuring == {}
+
+
+@pytest.mark.parametrize("lines", [[(420, ""), (500, "back"), (510, "")], [(5, "end")]], ids=["back", "too early"])
+def test_a_test_offered_again_wants_the_oven_cold_again(watch: Watch, lines: list[tuple[float, str]]) -> None:
+    fed = watch((0, "begin"), *lines)
+    assert "The oven must be cold again first." in _flat(fed)
+    assert ("What you noted is not kept." in _flat(fed)) == (len(lines) > 1)
+    assert fed.state.measuring == {}
+
+
+def test_a_test_offered_for_the_first_time_says_nothing_of_cold_again(watch: Watch) -> None:
+    assert "cold again first" not in _flat(watch((0, "why")))
+
+
+def test_an_end_at_once_is_not_told_to_watch_on(watch: Watch) -> None:
+    after = _flat(watch((0, "begin"), (5, "end"))).rpartition("> end")[2]
+    assert after.strip().startswith("Turn the oven off now")
+    assert "too short to tell anything, so this test is ended." in after
+    assert "watch a little longer" not in after

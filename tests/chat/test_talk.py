@@ -402,3 +402,14 @@ def test_what_another_chat_answered_is_shown_before_anything_is_taken(script: Sc
     screen = terminal.screen.getvalue()
     assert "Taken as" not in screen
     assert screen.index("Somebody else answered") < screen.index("Stop. Please leave the oven alone")
+
+
+def test_not_sure_whether_it_is_off_is_told_what_to_do_each_time(feed: Feed) -> None:
+    fed = feed("not sure", "idk", danger_now=["sparks"])
+    assert fed.screen.count("Then take it to be on. Keep everybody away from it.") == 2
+    assert "The answer stays" not in fed.screen
+    assert not fed.conversation.assessment.danger.off_confirmed
+
+
+def test_idk_is_not_sure(feed: Feed) -> None:
+    assert feed("idk", danger_now=["none"]).status("what_goes_wrong") == "not_sure"

@@ -114,6 +114,18 @@ def test_a_later_reading_far_too_hot_stops_at_once(reading: Conversation, line: 
     assert reading.state.standing_signs == {"too_hot"}
 
 
+@pytest.mark.parametrize(
+    ("first", "then", "stops"),
+    [("1:00 20 C", "10:00 290 ?", True), ("1:00 20 ?", "10:00 290 ?", True), ("1:00 75 F", "10:00 290 ?", False)],
+)
+def test_a_reading_without_a_scale_is_in_that_of_those_before(
+    fit: Conversation, first: str, then: str, stops: bool
+) -> None:
+    fit.do(BeginMeasuring(LOG), NoteLine(LOG, first), NoteLine(LOG, then))
+    assert [stop.sign_id for stop in fit.assessment.danger.stops] == ["too_hot"] * stops
+    assert under_way(fit) == (not stops)
+
+
 def test_a_reading_far_too_hot_that_can_not_be_beside_the_others_is_heard_all_the_same(reading: Conversation) -> None:
     reading.do(NoteLine(LOG, "2:00 300 C"))
     assert not under_way(reading)
@@ -131,3 +143,45 @@ def test_a_reading_that_the_control_may_swing_to_ends_nothing(reading: Conversat
 def test_a_line_that_can_not_be_is_refused_and_the_measurement_goes_on(reading: Conversation, line: str) -> None:
     assert refused(reading, NoteLine(LOG, line))
     assert reading.state.measuring[LOG].lines == ("2:00 60 C",)
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ["10:00 300 C"],
+        ["10:00 800 F"],
+        ["1:00 20 C", "10:00 300 C", "10:00 310 C"],
+        ["10:00  300 C", "nonsense"],
+        ["10:00 300 C", 5],
+        ["10:00 300 C", "5:00 60 C"],
+    ],
+    ids=str,
+)
+def test_a_reading_far_too_hot_in_an_answer_that_can_not_be_is_heard(fit: Conversation, lines: list[object]) -> None:
+    fit.do(GiveAnswer(LOG, lines))
+    assert LOG not in fit.state.answers
+    assert "sign_too_hot" in fit.assessment.danger.open_questions
+
+
+def test_a_reading_far_too_hot_in_an_answer_that_can_not_be_ends_what_is_measured(reading: Conversation) -> None:
+    reading.do(GiveAnswer(LOG, ["10:00 300 C"]))
+    assert not under_way(reading)
+    assert "sign_too_hot" in reading.assessment.danger.open_questions
+
+
+@pytest.mark.parametrize("lines", [["10:00 200 C"], ["10:00 900 C"], [], ["10:00 300 F"], [5], "10:00 300 C"], ids=str)
+def test_an_answer_that_can_not_be_and_tells_of_no_danger_is_refused(fit: Conversation, lines: object) -> None:
+    assert refused(fit, GiveAnswer(LOG, lines))
+    assert not fit.assessment.danger.open
+
+
+@pytest.mark.parametrize("first", ["functions", "readings"])
+def test_a_reading_far_too_hot_stops_whatever_was_said_of_the_oven_s_parts(begun: Begin, first: str) -> None:
+    """Without heat from above and below the log would be inert."""
+    told = {"functions_on_oven": ["eco"], "thermometer_log": ["2:00 60 C", "20:00 305 C"]}
+    order = list(told) if first == "functions" else list(told)[::-1]
+    conversation = begun(danger_now=["none"], which_appliance="table_top", **{name: told[name] for name in order})
+    assert "base_element" in conversation.assessment.not_fitted
+    assert [stop.sign_id for stop in conversation.assessment.danger.stops] == ["too_hot"]
+    mild = begun(danger_now=["none"], functions_on_oven=["eco"], thermometer_log=["2:00 60 C", "20:00 180 C"])
+    assert "thermometer_log" not in mild.assessment.evidence

@@ -46,8 +46,9 @@ def test_a_thermometer_is_no_good_from_ten_degrees_off(knowledge: Knowledge) -> 
     """The bounds of the finding against what the water should read."""
     bounds = {}
     for group in knowledge.findings["thermometer_no_good"].groups:
-        *told, read = group
+        checked, *told, read = group
         point = _point(knowledge, str(read.question))
+        assert _answers_wanted(knowledge, str(checked.finding)) == point.counts_while
         expected_c = point.should_read_c(told[0].equals if told else None)
         assert expected_c is not None
         bound = read.more_than if read.more_than is not None else read.less_than
@@ -56,6 +57,11 @@ def test_a_thermometer_is_no_good_from_ten_degrees_off(knowledge: Knowledge) -> 
         assert off_k == pytest.approx(NO_GOOD_K if read.more_than is not None else -NO_GOOD_K, abs=0.1)
         bounds[str(read.question), told[0].equals if told else None, off_k > 0] = off_k
     assert len(bounds) == 2 * (1 + len(_point(knowledge, BOILING).heights))
+
+
+def _answers_wanted(knowledge: Knowledge, finding_id: str) -> dict[str, tuple[str, ...]]:
+    (group,) = knowledge.findings[finding_id].groups
+    return {str(each.question): each.is_one_of or (str(each.equals),) for each in group}
 
 
 def test_readings_are_put_right_in_either_scale() -> None:

@@ -22,10 +22,14 @@ def question(knowledge: Knowledge) -> Question:
         (["10:00 251 ?"], "251"),
         (["10:00 300 C"], None),
         (["10:00 opened"], None),
+        (["10:00 752 ?"], None),
+        (["10:00 800 ?"], "800"),
+        (["10:00 800 F"], None),
+        (["10:00 1100 ?"], None),
         ([], None),
     ],
 )
-def test_only_what_is_far_too_hot_in_celsius_is_asked_about(
+def test_only_what_is_far_too_hot_in_one_scale_alone_is_asked_about(
     question: Question, lines: list[str], asked: str | None
 ) -> None:
     assert reading_to_ask_about(question, with_known_scale(question, lines)) == asked
@@ -35,6 +39,7 @@ def test_only_what_is_far_too_hot_in_celsius_is_asked_about(
     ("lines", "scale"),
     [
         (["0:00 20 ?", "10:00 300 ?"], "C"),  # 20 °F is no kitchen
+        (["1:00 300 ?", "10:00 800 ?"], "C"),  # far too hot either way
         (["10:00 483 ?"], "C"),  # far too hot either way: 483 °F = 250.6 °C
         (["10:00 600 ?"], "F"),  # no thermometer gets there in °C
         (["1:00 80 C", "10:00 300 ?"], "C"),

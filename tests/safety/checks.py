@@ -19,6 +19,7 @@ from tests.safety.exhaustive import (
     answers_of,
     broken_by_gate_answers,
     broken_while_measuring,
+    hot_answer_scripts,
     measured_questions,
     play,
     sign_scripts,
@@ -82,7 +83,7 @@ def _measuring(project: Project) -> set[str]:
 
 def _ways_out(project: Project) -> set[str]:
     known = Languages(project.locales, project.knowledge)
-    talks = measured_talks(project.script, known, project.fast, 4)
+    talks = measured_talks(project.script, known, project.fast, 8)
     return {breach for terminal in talks for breach in terminal.breaches}
 
 
@@ -139,5 +140,6 @@ CHECKS: Mapping[str, Callable[[Project], set[str]]] = {
     "agreement": _agreement,
     "paths": _paths,
     "measuring": _measuring,
+    "hot answers": lambda project: set(play(project.fast, list(hot_answer_scripts(project.fast))).broken),
     "ways out": _ways_out,
 }

@@ -236,6 +236,14 @@ def measured_questions(knowledge: Knowledge) -> tuple[str, ...]:
     return tuple(q for q in hot_questions(knowledge) if knowledge.questions[q].is_measurement)
 
 
+def hot_answer_scripts(fast: Fast) -> Iterator[list[Said]]:
+    """Of each thermometer, readings far above the setting are the first answer of all."""
+    codes = fast.codes
+    for row, question in enumerate(codes.measured):
+        if codes.has_readings[row]:
+            yield [(ANSWER, question, codes.very_hot(question), 0)]
+
+
 def measuring_scripts(fast: Fast, question_id: str) -> Iterator[list[Said]]:
     """A measurement is begun; then every answer to a gate question, each of them taken back, or a sign heard; then it
     is tried to begin once more. And every three lines that are noted.

@@ -152,7 +152,7 @@ class Findings:
 
     def _answered_so(self, condition: Condition, talks: Talks, applies: Applies) -> Flags:
         question = self.codes.place[str(condition.question)]
-        makes_sense = applies[self.needs[question]]
+        makes_sense = applies[self.needs[question]] | self._read_far_too_hot(question, talks)
         if condition.includes is not None:
             item = 1 << self.codes.items[question].index(condition.includes)
             return makes_sense & (talks.answer[question] == FIRST) & (talks.mask[question] & item != 0)
@@ -160,6 +160,13 @@ class Findings:
         if key not in self._tables:
             self._tables[key] = self._table(condition, question)
         return makes_sense & self._tables[key][talks.answer[question]]
+
+    def _read_far_too_hot(self, question: int, talks: Talks) -> Flags | np.bool_:
+        """That counts whatever was said of the oven's parts."""
+        if question not in self.codes.measured or not self.codes.has_readings[self.codes.measured.index(question)]:
+            return np.False_
+        found: Flags = talks.answer[question] == self.codes.very_hot(question)
+        return found
 
     @cached_property
     def _tables(self) -> dict[tuple, Flags]:

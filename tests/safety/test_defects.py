@@ -345,6 +345,12 @@ DEFECTS = [
         patched=lambda: patch.object(MeasuringTalk, "leave", left_in_silence),
     ),
     Defect(
+        "an answer that tells of a reading far too hot is none of danger",
+        "hot answers",
+        "a reading far too hot and no stop",
+        in_rules("findings/thermometer_very_hot.yaml", lambda data: data.update(then={"explains": "true"})),
+    ),
+    Defect(
         "a cheap act outranks a stop",
         "verdicts",
         "a stop outranked by do_one_thing",

@@ -14,4 +14,6 @@ def test_every_way_out_of_a_measurement_says_that_the_oven_is_to_be_turned_off(
     talks = list(measured_talks(plain_script, languages, fast, TALKS))
     assert len(talks) >= 4 * TALKS
     assert all(terminal.ended for terminal in talks)
+    assert any(terminal.rang for terminal in talks)
+    assert any(terminal.hot for terminal in talks)
     assert [breach for terminal in talks for breach in terminal.breaches] == []

@@ -134,7 +134,8 @@ class Watch:
             "a measurement while danger is open": danger & talks.measuring.any(axis=0),
             "a measurement without the gate": self._beyond_gate(hottest, talks)
             | ((hottest >= Care.WATCH_HOT.rank) & unfit),
-            "a reading far too hot and no stop": read_hot & (~too_hot | talks.measuring.any(axis=0)),
+            "a reading far too hot and no stop": (read_hot & (~too_hot | talks.measuring.any(axis=0)))
+            | (self._answered_hot(event) & ~too_hot),
             **{
                 f"{HOT}: {question_id}": (most >= Care.WATCH_HOT.rank) & where
                 for question_id, where in forbidden.items()
@@ -149,6 +150,15 @@ class Watch:
             if codes.has_readings[row]:
                 found |= self._under_way[row] & (event.question == question)
         return found & (event.kind == NOTE) & (event.code == HOT_LINE)
+
+    def _answered_hot(self, event: Happened) -> Flags:
+        """Where an answer tells of such a reading at once."""
+        codes = self.fast.codes
+        found = np.zeros(self.number, bool)
+        for row, question in enumerate(codes.measured):
+            if codes.has_readings[row]:
+                found |= (event.question == question) & (event.code == codes.very_hot(question))
+        return found & (event.kind == ANSWER)
 
     def _follow(self, event: Happened, talks: Talks, read_hot: Flags) -> None:
         """What was raised, heard or read stays pending until the sign's own question is answered."""
