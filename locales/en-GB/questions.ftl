@@ -15,6 +15,7 @@ question-oven_is_off = Is the oven off now? How did you switch it off?
     .still_on-words = no | still on | on | left it alone | can't reach it | could not | no luck | it is still on | i had to leave it alone | i can't | not yet | nope
 
 question-what_goes_wrong = What goes wrong with the oven?
+    .label = Complaint
     .how = Think of the last few times. You need not try it now.
     .why = It tells us which questions to ask first.
     .nothing_comes_on = Nothing comes on at all
@@ -53,10 +54,12 @@ question-what_goes_wrong = What goes wrong with the oven?
     .something_else_wrong-words = something else | other | none of these
 
 question-complaint_in_own_words = Please tell us in your own words what happens.
+    .label = In their own words
     .how = One or two sentences are enough. Leave out names and numbers of people.
     .why = If somebody comes to mend it, they read your words first.
 
 question-which_worry = Which of these do you wonder about?
+    .label = Worry
     .how = Think of what you see, hear or smell. You need not try it now.
     .why = Many things that seem odd are just how an oven works.
     .fan_runs_on = A fan runs on after cooking
@@ -77,6 +80,7 @@ question-which_worry = Which of these do you wonder about?
     .none-words = none | none of these | something else | no | nah | nope
 
 question-how_it_began = How did the trouble begin?
+    .label = How it began
     .how = Think back to when it last cooked well.
     .why = Parts often fail on one day, and wear shows little by little.
     .from_one_day = From one day to the next
@@ -87,6 +91,7 @@ question-how_it_began = How did the trouble begin?
     .always_so-words = always | since it was new | never worked well | from the start | from new
 
 question-since_when = Since when has it been like this?
+    .label = Since when
     .how = A rough guess will do.
     .why = It helps whoever may have to look at it.
     .this_week = Since this week
@@ -97,6 +102,7 @@ question-since_when = Since when has it been like this?
     .longer-words = months | years | longer | ages | a long time | always
 
 question-which_dishes = Does it happen with one dish or with everything?
+    .label = With one dish or all
     .how = Think of two or three different things you cooked.
     .why = If only one dish fails, the oven itself is often fine.
     .one_dish = With one dish, or one kind of dish
@@ -113,6 +119,7 @@ question-how_often = Does it happen every time?
     .now_and_then-words = now and then | sometimes | on and off | no | not always | comes and goes | not every time | once in a while | it varies | nah | nope
 
 question-what_changed = Did any of this happen just before it began?
+    .label = What changed just before
     .how = Think of the days before it began.
     .why = A change before the trouble can point to its reason.
     .power_cut = The electricity was off for a while
@@ -153,6 +160,7 @@ question-ever_tripped = Did the oven ever make the electricity go off?
     .lately-words = yes | lately | recently | this week | again | often | yeah | yep
 
 question-which_appliance = Which kind of oven is it?
+    .label = Kind
     .how = The booklet or the label inside the door frame says so. A gas hob can sit over an electric oven.
     .why = We can only help with electric ovens.
     .built_in_knobs = One electric oven in a cupboard, with a knob for the temperature
@@ -179,6 +187,7 @@ question-which_appliance = Which kind of oven is it?
     .microwave-words = microwave | combi microwave | microwave oven
 
 question-functions_on_oven = Which of these pictures are on the knob?
+    .label = Ways of heating on the knob
     .how = Look at the knob that picks the way of heating. If you cannot see it well, say "not sure".
     .why = The pictures tell us which heaters your oven has.
     .conventional = A square with a line at the top and a line at the bottom
@@ -209,6 +218,7 @@ question-functions_on_oven = Which of these pictures are on the knob?
     .light_only-words = lamp | light
 
 question-lamp_means = What does the small light on the front panel show?
+    .label = What the small light means
     .how = Not the light inside the oven. The booklet says what the small light means.
     .why = On some ovens this light shows when the oven is heating. Then it can tell us a lot.
     .lit_while_heating = It is lit while the oven heats and goes out when it is hot
@@ -223,6 +233,7 @@ question-lamp_means = What does the small light on the front panel show?
     .no_lamp-words = no light | no | none | there isn't one | hasn't got one | nope | nah | no lamp
 
 question-whose_oven = Whose oven is it?
+    .label = Whose oven
     .how = In a rented home it may be the landlord's.
     .why = It decides who should be told first.
     .own = Mine, or my family's
@@ -233,6 +244,7 @@ question-whose_oven = Whose oven is it?
     .someone_else-words = someone else | a friend's | my mother's | neighbour | not mine | my mum's | my mum's house | my dad's | my parents'
 
 question-guarantee = Is the oven under a guarantee or a cover plan?
+    .label = Guarantee or cover
     .how = Many ovens have one or two years. Look for the bill or the plan if it is near.
     .why = If so, nobody else should open the oven first.
     .yes_from_maker = Yes, from the maker
@@ -243,6 +255,7 @@ question-guarantee = Is the oven under a guarantee or a cover plan?
     .no-words = no | nope | too old | run out | expired | nah
 
 question-age_of_oven = About how old is the oven?
+    .label = Age
     .how = A rough guess in years will do.
     .why = It helps to say whether mending it is worth the money.
 
@@ -677,6 +690,7 @@ question-knob_while_heating = Is the knob for the way of heating often turned wh
     .hardly_ever-words = no | never | hardly ever | not often | nah | nope | nevr
 
 question-earlier_repairs = Was the oven ever mended before?
+    .label = Earlier repairs
     .how = As far as you know.
     .why = It helps whoever may come to look at it.
     .never = Never
@@ -687,10 +701,12 @@ question-earlier_repairs = Was the oven ever mended before?
     .several_times-words = several | twice | many times | often
 
 question-access_for_visit = If somebody has to come, what should they know about getting in?
+    .label = Getting in
     .how = The floor, a lift, where to park, and when a grown-up is there. Please leave out codes for doors.
     .why = It saves a wasted journey.
 
 question-anything_else = Is there anything else you want to tell us?
+    .label = What else they said
     .how = Anything you noticed. A few words are enough.
     .why = You know your oven best.
 
@@ -739,6 +755,7 @@ question-breaker_went_when = Was the oven on when the breaker went?
     .while_oven_on-words = yes | yeah | yep | while cooking | during cooking | it was on | in the middle of cooking
 
 question-wrong_from_that_day = Did the oven work well after it was fitted, moved or mended?
+    .label = Good after fitting, moving or mending
     .how = Think of the first few things you cooked after that day.
     .why = A wire in the wrong place shows from the first day.
     .worked_at_first = Yes, it worked well at first
@@ -1104,6 +1121,7 @@ question-eco_used = Do you use the energy-saving setting?
     .has_none-words = none | hasn't got one
 
 question-cleaned_how = How was it cleaned?
+    .label = How it was cleaned
     .how = Think of the last time before the trouble.
     .why = Strong cleaner harms the soft strip and the rod. Much water gets behind the walls.
     .gently = With a cloth, or a mild cleaner
@@ -1150,6 +1168,7 @@ question-knob_at_off = Turn the temperature knob fully back. Does its mark point
     .no_mark-words = no mark | none | no knob
 
 question-trip_device = What went off?
+    .label = What tripped
     .how = Look at the fuse box without touching it, or say what you remember.
     .why = It tells the engineer what to measure first.
     .with_test_button = The switch with a test button
@@ -1162,6 +1181,7 @@ question-trip_device = What went off?
     .fuse_in_plug-words = plug fuse | fuse | in the plug
 
 question-trip_moment = When did it go off?
+    .label = When it tripped
     .how = Say what you remember. Please do not try it again.
     .why = The moment tells which part to look at first.
     .at_once = At once when the oven is switched on
@@ -1176,6 +1196,7 @@ question-trip_moment = When did it go off?
     .oven_was_off-words = off | it was off | overnight
 
 question-trips_with_which = With which way of heating does it go off?
+    .label = With which way of heating it tripped
     .how = Say what you remember. Please do not try it again.
     .why = The heater that leaks is on then. It tells the engineer which one to bring.
     .bottom_heat = With heat from below
@@ -1190,6 +1211,7 @@ question-trips_with_which = With which way of heating does it go off?
     .only_one_tried-words = only one | always the same | never tried others
 
 question-long_unused = Had the oven been unused for some months before?
+    .label = Unused for months before
     .how = Or stood in a damp place.
     .why = Heaters that draw damp can make the electricity go off.
     .no = No
@@ -1496,6 +1518,7 @@ question-test_meat_socket = Socket of the meat probe?
     .damaged-words = damaged | wet
 
 question-how_it_is_used = Which of these do you do with the food that fails?
+    .label = How it is used
     .how = Go through them all. Say 'none' if you do none of them.
     .why = Many ovens are sound, and one of these keeps the food from coming out right.
     .from_cold = I put it in before the oven is hot
@@ -1524,6 +1547,7 @@ question-how_it_is_used = Which of these do you do with the food that fails?
     .none-words = none | none of these | no | nope | nothing
 
 question-which_light_or_clock = What is odd about the lights, the clock or the display?
+    .label = What is odd about lights or clock
     .how = Say all that you have seen.
     .why = Each of them tells about another part.
     .small_light_stays_lit = The small light on the front never goes out

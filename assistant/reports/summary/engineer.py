@@ -123,7 +123,7 @@ def _tests(told: Told) -> Iterator[Block]:
 def _bring(told: Told) -> Iterator[Block]:
     kit = told.verdict.details.get("kit", ())
     if isinstance(kit, tuple) and kit:
-        yield Items(tuple(told.sentences.wording.say(f"part-{part}") for part in kit))
+        yield Items(tuple(told.part(part) for part in kit))
         yield Paragraph(told.say("bring_generic"), "quiet")
 
 

@@ -84,11 +84,15 @@ class Told:
     def cause(self, cause_id: str) -> str:
         return self.sentences.wording.say(f"cause-{cause_id}")
 
+    def part(self, part_id: str) -> str:
+        """The part as the trade names it."""
+        return self.sentences.wording.say(f"part-{part_id}", "trade")
+
     def part_of(self, cause_id: str) -> str:
-        """The part that it concerns, or that there is none."""
+        """The part that the cause concerns, or that there is none."""
         cause = self.script.knowledge.causes.get(cause_id)
         part = cause.part if cause is not None else None
-        return self.sentences.wording.say(f"part-{part}") if part is not None else self.say("no_part")
+        return self.part(part) if part is not None else self.say("no_part")
 
     def percent(self, probability: float) -> str:
         """Whole percents: more digits than that no answer supports."""
