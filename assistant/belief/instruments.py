@@ -146,7 +146,7 @@ class Measurements:
         return np.where(of_hypothesis == UNKNOWN, found.unnamed, found.log_likelihood[of_hypothesis])
 
     def weighed(self, written: Mapping[str, str]) -> Measured:
-        """By behaviour, as `synthetic.weighed`: of what was weighed before, nothing is computed again."""
+        """By behaviour, by `combined`: of what was weighed before, nothing is computed again."""
         told = tuple(sorted(written.items()))
         right, wrong = map(self._of_right, subsets(told)), map(self._of_wrong, told)
         return combined(list(right), list(wrong), self.breadth)

@@ -77,14 +77,6 @@ class Measured:
     unnamed: float
 
 
-def weighed(measurements: Sequence[Compared], breadth: float) -> Measured:
-    """All measurements of one oven together, one at least; the simulated ovens are the same in all of them.
-
-    `breadth`: see `combined`.
-    """
-    return combined([own(some) for some in subsets(measurements)], [broad(each) for each in measurements], breadth)
-
-
 def subsets(measurements: Sequence[T]) -> tuple[tuple[T, ...], ...]:
     """Those that may be of the oven as it is simulated while the others aren't: from none to all."""
     return tuple(some for size in range(len(measurements) + 1) for some in combinations(measurements, size))

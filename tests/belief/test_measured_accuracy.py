@@ -13,9 +13,10 @@ from assistant.belief.instruments import COMPARED
 from assistant.belief.measured import MOST_READINGS, of_bread, of_lamp, of_temperatures
 from assistant.belief.physical import Seen, behaviour_of, simulate
 from assistant.belief.posterior import DECIBANS_PER_NAT
-from assistant.belief.synthetic import MOST_DECIBANS, Compared, Measured, jackknife_error, left_out, weighed
+from assistant.belief.synthetic import MOST_DECIBANS, Compared, Measured, jackknife_error, left_out
 from assistant.knowledge.model import Knowledge
 from assistant.knowledge.readings import BrownedBread, LampLog, TemperatureLog
+from tests.belief.weighing import weighed
 from tests.benchmarks.measured_ovens import NONE, written_at
 
 OVENS = 40

@@ -17,8 +17,8 @@ from assistant.belief.synthetic import (
     left_out,
     own,
     subsets,
-    weighed,
 )
+from tests.belief.weighing import weighed
 
 DRAWS = 400
 NOISE = 0.5

@@ -95,7 +95,7 @@ def unless_cheap(script: Any, assessment: Any) -> Any:
     return None if cheap else _stopped(script, assessment)
 
 
-def left_in_silence(talk: MeasuringTalk) -> bool:
+def left_in_silence(talk: MeasuringTalk, *_: object) -> bool:
     """What is measured is left without a word."""
     talk.do(*map(LeaveMeasuring, list(talk.conversation.state.measuring)))
     return False

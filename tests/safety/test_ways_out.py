@@ -5,7 +5,7 @@ from assistant.wording.languages import Languages
 from tests.safety.fast import Fast
 from tests.safety.ways_out import measured_talks
 
-TALKS = 12
+TALKS = 6
 
 
 def test_every_way_out_of_a_measurement_says_that_the_oven_is_to_be_turned_off(
