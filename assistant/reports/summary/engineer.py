@@ -1,6 +1,7 @@
 """What an engineer reads before the visit: page one in the van, page two at the oven."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from assistant.interview.danger import Stop
 from assistant.interview.verdict import NONE
@@ -8,7 +9,18 @@ from assistant.knowledge.danger_questions import OVEN_IS_OFF, UNSURE
 from assistant.knowledge.model import Stage
 from assistant.reports.measured import charts_of, described_in_words, words_of
 from assistant.reports.summary.session import Told
-from assistant.reports.summary.value import Block, Drawing, Items, Page, Pairs, Paragraph, Section, Summary, Table
+from assistant.reports.summary.value import (
+    Block,
+    Drawing,
+    Facts,
+    Items,
+    Page,
+    Pairs,
+    Paragraph,
+    Section,
+    Summary,
+    Table,
+)
 from assistant.reports.svg_chart import svg_chart
 
 CAUSES_FIRST = 3
@@ -42,6 +54,17 @@ def engineer_summary(told: Told) -> Summary:
         session=told.session,
         written_at=told.latest,
         pages=tuple(Page(tuple(each for each in page if each.blocks)) for page in (first, second)),
+        facts=_facts(told),
+    )
+
+
+def _facts(told: Told) -> Facts:
+    kit = told.verdict.details.get("kit", ())
+    return replace(
+        told.facts(),
+        causes=told.verdict.causes,
+        tests=told.planned_tests(),
+        kit=kit if isinstance(kit, tuple) else (),
     )
 
 

@@ -27,6 +27,7 @@ def household_summary(told: Told) -> Summary:
         session=told.session,
         written_at=told.latest,
         pages=(Page(tuple(each for each in sections if each.blocks)),),
+        facts=told.facts(),
     )
 
 

@@ -13,6 +13,7 @@ from assistant.interview.script import Script
 from assistant.interview.state import Answer, State, fold
 from assistant.interview.verdict import Verdict, give_verdict
 from assistant.knowledge.model import Stage
+from assistant.reports.summary.value import Facts, ToldSign
 from assistant.wording.sentences import Sentences
 
 ID_SHOWN = 8
@@ -51,7 +52,7 @@ class Told:
 
     def at(self, sequence: int) -> str:
         """When the event of that number was recorded, in words; before all of them, as the first."""
-        return self.time(self.events[max(sequence, 1) - 1].recorded_at)
+        return self.time(self._moment(sequence))
 
     def time(self, moment: datetime) -> str:
         return self.say("time", date=f"{moment:%Y-%m-%d}", time=f"{moment:%H:%M}")
@@ -105,3 +106,20 @@ class Told:
             return tuple(map(str, planned))
         ends_well = self.verdict.action in ("all_normal", "use_differently", "do_one_thing", "outside")
         return () if ends_well else plan_of_tests(self.script, self.assessment)
+
+    def facts(self) -> Facts:
+        """What any reader's program may know."""
+        danger = self.assessment.danger
+        stands = [ToldSign(stop.sign_id, True, self._moment(stop.since)) for stop in danger.stops]
+        taken_back = [
+            ToldSign(sign_id, False, self._moment(self.state.reached.get(sign_id, 0))) for sign_id in danger.withdrawn
+        ]
+        return Facts(
+            rules_fingerprint=self.script.knowledge.fingerprint,
+            action=self.verdict.action,
+            off_confirmed=danger.off_confirmed,
+            signs=(*stands, *taken_back),
+        )
+
+    def _moment(self, sequence: int) -> datetime:
+        return self.events[max(sequence, 1) - 1].recorded_at

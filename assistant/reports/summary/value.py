@@ -63,6 +63,34 @@ class Page:
 
 
 @dataclass(frozen=True)
+class ToldSign:
+    """`stands`: whether it still does; else it was taken back. `since`: aware."""
+
+    id: str
+    stands: bool
+    since: datetime
+
+
+@dataclass(frozen=True)
+class Facts:
+    """What a program may read of a summary: ids of the rules and figures, no words.
+
+    `action`: of the verdict. `off_confirmed`: whether somebody confirmed that the oven is off. For the household
+    there are no causes, no tests and no kit. `causes`: marginals, most probable first. `tests` in their order;
+    `kit_chance`: simulated, that what is in the kit mends the oven at the first visit.
+    """
+
+    rules_fingerprint: str
+    action: str
+    off_confirmed: bool
+    signs: tuple[ToldSign, ...] = ()
+    causes: tuple[tuple[str, float], ...] = ()
+    tests: tuple[str, ...] = ()
+    kit: tuple[str, ...] = ()
+    kit_chance: float | None = None
+
+
+@dataclass(frozen=True)
 class Summary:
     """`session`: the first characters of the session's id. `written_at`: of its latest event, aware."""
 
@@ -73,3 +101,4 @@ class Summary:
     session: str
     written_at: datetime
     pages: tuple[Page, ...]
+    facts: Facts
