@@ -17,6 +17,7 @@ MOST_CHARACTERS = 2000
 CONVERSIONS: Mapping[str, Mapping[str, tuple[float, float]]] = {
     "minutes": {"minutes": (1, 0), "seconds": (1 / 60, 0), "hours": (60, 0)},
     "years": {"years": (1, 0), "months": (1 / 12, 0)},
+    "watts": {"watts": (1, 0), "kilowatts": (1000, 0)},
     "degrees_celsius": {"degrees_celsius": (1, 0), "degrees_fahrenheit": (5 / 9, -160 / 9)},
 }
 

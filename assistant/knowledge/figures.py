@@ -10,7 +10,9 @@ from assistant.knowledge.scalars import Id, Note, Number
 
 SpokenWord = Literal["almost always", "often", "sometimes", "seldom", "almost never"]
 Word = Literal["almost always", "often", "sometimes", "seldom", "almost never", "rest"]
-Unit = Literal["percent", "minutes", "years", "degrees_celsius", "questions", "money", "parts", "tests", "times"]
+Unit = Literal[
+    "percent", "minutes", "years", "degrees_celsius", "questions", "money", "parts", "tests", "times", "volts", "watts"
+]
 
 
 class Entry(BaseModel):
@@ -71,6 +73,7 @@ def _not_below_zero(figure: Figure) -> Figure:
 Percentage = Annotated[Figure, AfterValidator(_in_unit("percent"))]
 Rate = Annotated[Percentage, AfterValidator(_neither_never_nor_always)]
 Minutes = Annotated[Figure, AfterValidator(_in_unit("minutes")), AfterValidator(_above_zero)]
+Volts = Annotated[Figure, AfterValidator(_in_unit("volts"))]
 Celsius = Annotated[Figure, AfterValidator(_in_unit("degrees_celsius"))]
 Money = Annotated[Figure, AfterValidator(_in_unit("money")), AfterValidator(_not_below_zero)]
 """In the currency of the region that it stands in."""

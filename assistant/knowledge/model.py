@@ -106,12 +106,23 @@ class HotRun(Entry):
     longest: Minutes
 
 
+Place = Literal["top", "base", "rear", "fan", "lamp"]
+
+
+class SpeaksOf(Entry):
+    """The `way` of heating and the `place` in the oven, or its lamp, that an answer speaks of."""
+
+    way: Id
+    place: Place
+
+
 class Question(Entry):
     """What may be asked, what it costs the person, and how often its answer is mistaken.
 
     `all_gone_through`: of several answers, who answers looks at each, so that what isn't named counts too.
     `run`: how the oven is run for a measurement; `measures`: the observables whose other reports count no more once
     it is there, for it tells the same and more. `fixed_point`: the water in which a thermometer is checked.
+    `speaks_of`: where its answer stands in the summary's grid of ways of heating and places.
     """
 
     note: Note
@@ -126,6 +137,7 @@ class Question(Entry):
     table: dict[Id, Distribution] | None = None
     choices: dict[Id, Choice] = Field(default_factory=dict)
     tells: Literal["functions", "kind"] | None = None
+    speaks_of: SpeaksOf | None = None
     all_gone_through: Flag = False
     number: NumberRange | None = None
     run: HotRun | None = None

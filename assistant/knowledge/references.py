@@ -105,6 +105,8 @@ def _question_references(question: Any) -> Iterator[tuple[str, PathInFile, str]]
     yield from _each("finding", ("not_when",), question.not_when)
     yield from _each("part", ("needs",), question.needs)
     yield from _each("observable", ("measures",), question.measures)
+    if question.speaks_of is not None:
+        yield "function", ("speaks_of", "way"), question.speaks_of.way
     if question.fixed_point is not None:
         yield "question", ("fixed_point", "checks"), question.fixed_point.checks
         yield from _one("question", ("fixed_point", "height_from"), question.fixed_point.height_from)

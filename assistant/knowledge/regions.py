@@ -6,7 +6,7 @@ from pydantic import Field, StringConstraints, model_validator
 from pydantic_core import PydanticCustomError
 
 from assistant.knowledge.care import Care, Trade
-from assistant.knowledge.figures import Entry, Money
+from assistant.knowledge.figures import Entry, Money, Volts
 from assistant.knowledge.scalars import Id, Note
 
 
@@ -54,12 +54,26 @@ class Costs(Entry):
         return self
 
 
+class Supply(Entry):
+    """What the network promises between line and neutral: its `nominal` voltage, and within what it is kept."""
+
+    nominal: Volts
+    lowest: Volts
+    highest: Volts
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if not self.lowest.value <= self.nominal.value <= self.highest.value:
+            raise PydanticCustomError("volts_not_in_order", "the nominal voltage lies outside its limits")
+        return self
+
+
 class Region(Entry):
     """Where the oven stands. `currency` is a code of ISO 4217; `has_not` are parts that no oven has there."""
 
     note: Note
     lines: dict[Literal["emergency", "gas", "network_operator"], Line]
-    supply_voltage: Note
+    supply: Supply
     notes: dict[Id, Note] = Field(default_factory=dict)
     has_not: tuple[Id, ...] = ()
     currency: Annotated[str, StringConstraints(pattern=r"^[A-Z]{3}$")]

@@ -170,6 +170,17 @@ def typical_cold_band(supply_v: float) -> ResistanceBand:
     return ResistanceBand(low_ohm, high_ohm, Basis.TYPICAL)
 
 
+def cold_band_under_plate(plate_power_w: float, supply_v: float) -> ResistanceBand:
+    """The same where the oven's plate is known: no element has more W than the whole oven.
+
+    That narrows the band from below, and not at all for an oven of more W than any element. Raises ValueError unless
+    both are above 0.
+    """
+    typical = typical_cold_band(supply_v)
+    low_ohm = max(typical.low_ohm, cold_resistance_band(plate_power_w, supply_v).low_ohm)
+    return ResistanceBand(min(low_ohm, typical.high_ohm), typical.high_ohm, Basis.TYPICAL)
+
+
 def parallel_ohm(resistances_ohm: Sequence[float]) -> float:
     """Ω of resistances side by side. Raises ValueError if there are none or one isn't above 0."""
     if not resistances_ohm:

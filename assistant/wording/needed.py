@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from assistant.knowledge.kinds import MEASURED_CODES
 from assistant.knowledge.model import Knowledge
 from assistant.wording.locale import Wording
 
@@ -26,7 +27,7 @@ def needed_messages(knowledge: Knowledge) -> Iterator[Needed]:
     for cause_id, cause in knowledge.causes.items():
         file = f"causes/{cause_id}.yaml"
         yield Needed(f"cause-{cause_id}", None, file)
-        yield Needed(f"cause-{cause_id}", "explain", file)
+        yield from (Needed(f"cause-{cause_id}", attribute, file) for attribute in ("explain", "trade"))
         if cause.kind == "fault":
             yield Needed(f"who-{cause.mended_by}", None, file)
     for finding_id, finding in knowledge.findings.items():
@@ -41,6 +42,7 @@ def needed_messages(knowledge: Knowledge) -> Iterator[Needed]:
         ("function", knowledge.ovens.functions, "ovens.yaml"),
     ):
         yield from (Needed(f"{kind}-{entry_id}", None, file) for entry_id in ids)
+    yield from (Needed(f"part-{part}", "trade", "ovens.yaml") for part in knowledge.ovens.parts)
     yield from (Needed(f"observable-{name}", None, f"observables/{name}.yaml") for name in knowledge.observables)
 
 
@@ -53,6 +55,11 @@ def _for_questions(knowledge: Knowledge) -> Iterator[Needed]:
         for choice in question.choices:
             if choice not in knowledge.signs:
                 yield from (Needed(message, attribute, file) for attribute in (choice, f"{choice}-words"))
+        if question.stage == "tests":
+            yield from (Needed(message, attribute, file) for attribute in ("label", "where", "expected"))
+        if question.speaks_of is not None:
+            codes = (*question.choices, *MEASURED_CODES.get(question.kind, ()))
+            yield from (Needed(message, f"{code}-short", file) for code in codes)
 
 
 def _for_signs(knowledge: Knowledge) -> Iterator[Needed]:

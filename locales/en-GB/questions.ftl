@@ -345,66 +345,87 @@ question-underside_pale = With heat from above and below, how does the underside
     .how = Think of bread, pizza or a pie on a wire shelf. If you never use this way of heating, say "not sure".
     .why = It tells us about the heater below.
     .browned = Browned as it should be
+    .browned-short = good
     .browned-words = brown | browned | fine | good | normal | brown enough | nicely brown | it's fine | ok | as it should
     .a_bit_pale = A bit pale
+    .a_bit_pale-short = weak
     .a_bit_pale-words = a bit pale | pale | light | not brown enough | a little pale | bit pale | it's pale | pale ish | stays pale | it stays pale
     .white_or_raw = White, soft or raw
+    .white_or_raw-short = none
     .white_or_raw-words = white | raw | soggy | soft | not done at all | wet | it stays white | stays white | totally white | still white | it's white | all white | doughy | uncooked | it stays raw | not cooked
 
 question-top_pale = With heat from above and below, how does the top of food look?
     .how = Think of a cake or a pie on the middle shelf. If you never use this way of heating, say "not sure".
     .why = It tells us about the heater above.
     .browned = Browned as it should be
+    .browned-short = good
     .browned-words = brown | browned | fine | good | normal | brown enough | nicely brown | it's fine | ok | as it should
     .a_bit_pale = A bit pale
+    .a_bit_pale-short = weak
     .a_bit_pale-words = a bit pale | pale | light | not brown enough | a little pale | bit pale | it's pale | pale ish | stays pale | it stays pale
     .white_or_raw = White, or not done at all
+    .white_or_raw-short = none
     .white_or_raw-words = white | raw | soft | not done at all | wet | it stays white | stays white | totally white | still white | it's white | all white | doughy | uncooked | it stays raw | not cooked
 
 question-fan_cooks = How does the oven cook with the fan in a circle?
     .how = Think of the last time you used it. If you never do, say "not sure".
     .why = It tells us about the heater at the back.
     .cooks_well = It cooks well
+    .cooks_well-short = good
     .cooks_well-words = well | good | fine | normal | cooks well | heats well | the fan heats well | with the fan it is fine
     .cooks_weakly = It cooks, but weakly
+    .cooks_weakly-short = weak
     .cooks_weakly-words = weak | weakly | slow | not so well | a bit
     .blows_cold = The fan blows, but there is no heat
+    .blows_cold-short = none
     .blows_cold-words = cold | blows cold | no heat | only air | nothing
     .no_fan_heat = My oven has no fan heat
+    .no_fan_heat-short = has none
     .no_fan_heat-words = no fan | hasn't one | doesn't have a fan | not on mine | mine has none | there is no fan
 
 question-fan_remembered = What does the fan inside the oven do?
     .how = The one behind the back panel, not the one that blows air out above the door. Say what you remember.
     .why = A fan that stands still and a fan that blows cold have different reasons.
     .runs = It runs as it always did, whatever it blows
+    .runs-short = runs
     .runs-words = runs | it runs | it turns | it spins | blows cold | it blows cold | runs fine | as always | works
     .slow_or_noisy = It runs slowly, scrapes or squeals
+    .slow_or_noisy-short = slow
     .slow_or_noisy-words = scrapes | it scrapes | squeals | it squeals | grinding | rattles | slow | noisy | it is noisy | loud
     .does_not_turn = It does not run
+    .does_not_turn-short = still
     .does_not_turn-words = does not run | doesn't run | doesn't turn | it does not turn | stopped | it stopped | silent | not running | dead
 
 question-grill_browns = How does the grill brown toast?
     .how = Think of the last time. Some grills work only with the door as the booklet says.
     .why = It tells us about the heater in the roof.
     .browns_well = It browns well
+    .browns_well-short = good
     .browns_well-words = well | good | fine | normal | browns well
     .browns_weakly = It browns weakly, or only in part
+    .browns_weakly-short = weak
     .browns_weakly-words = weak | weakly | slow | only in part | only the middle | only the edges
     .no_grill_heat = It does not get hot
+    .no_grill_heat-short = none
     .no_grill_heat-words = cold | no heat | not at all | dead | nothing
     .no_grill = My oven has no grill
+    .no_grill-short = has none
     .no_grill-words = no grill | hasn't one | doesn't have a grill | not on mine | mine has none | there is no grill
 
 question-bottom_heat_alone = With bottom heat alone, how does the underside look?
     .how = Bottom heat alone is the picture with just one line at the bottom. If you never use it, say "not sure".
     .why = If the same heater works here, the heater itself is whole.
     .browned = Browned as it should be
+    .browned-short = good
     .browned-words = brown | browned | fine | good | normal | brown enough | nicely brown | it's fine | ok | as it should
     .a_bit_pale = A bit pale
+    .a_bit_pale-short = weak
     .a_bit_pale-words = a bit pale | pale | light | not brown enough | a little pale | bit pale | it's pale | pale ish | stays pale | it stays pale
     .white_or_raw = White, soft or raw
+    .white_or_raw-short = none
     .white_or_raw-words = white | raw | soggy | soft | not done at all | wet | it stays white | stays white | totally white | still white | it's white | all white | doughy | uncooked | it stays raw | not cooked
     .no_such_heat = My oven has no bottom heat alone
+    .no_such_heat-short = has none
     .no_such_heat-words = hasn't one | no such setting | doesn't have it | not on mine | mine has none | there is no such
 
 question-less_done_than_meant = How long does food take, against what the recipe says?
@@ -451,12 +472,16 @@ question-lamp_remembered = When you cook, what does the small light on the front
     .how = Not the light inside. If you never watched it, say "not sure".
     .why = The light shows when the oven calls for heat.
     .comes_and_goes = It goes on and off
+    .comes_and_goes-short = cycles
     .comes_and_goes-words = on and off | comes and goes | cycles | goes off and on
     .never_goes_out = It never goes out
+    .never_goes_out-short = stays lit
     .never_goes_out-words = never goes out | always on | stays on | on all the time | nevr goes out | it never goes out | stays lit
     .never_comes_on = It never comes on
+    .never_comes_on-short = stays dark
     .never_comes_on-words = never comes on | never on | stays off | dark
     .out_very_soon = It goes out very soon
+    .out_very_soon-short = out early
     .out_very_soon-words = out very soon | goes out soon | goes out early | too early
 
 question-air_at_the_front = When the oven is hot, does a fan blow air out at the front?
@@ -601,30 +626,39 @@ question-fan_sound = With the fan setting on for a minute, can you hear the fan 
     .how = Shut the door and set the fan without looking inside. Listen at once, for the cooling fan above may start later. Then turn it off.
     .why = Without this fan, heat stays at the back of the oven.
     .runs = Yes, it runs
+    .runs-short = runs
     .runs-words = yes | runs | i hear it | running | fine | yeah | yep
     .slow_or_scraping = It runs slowly, scrapes or stops again
+    .slow_or_scraping-short = slow
     .slow_or_scraping-words = slow | scrapes | squeals | grinding | stops again
     .silent = No, it is silent
+    .silent-short = silent
     .silent-words = no | silent | nothing | not running | dead | nah | nope
 
 question-lamp_cycle = Watch the small light on the front panel for twenty minutes. What does it do?
     .how = Set heat from above and below, if you have it, and 180 degrees. Leave the oven empty and stay beside it. Watch through the shut door. Turn it off at once if you smell, see or hear anything odd. After twenty minutes, turn the oven off.
     .why = The light shows when the oven calls for heat.
     .cycles = It goes out, and later comes on again
+    .cycles-short = cycles
     .cycles-words = on and off | comes and goes | cycles | goes out and comes back
     .never_out = It never goes out in the twenty minutes
+    .never_out-short = stays lit
     .never_out-words = never goes out | stays on | always on | on all the time
     .never_lit = It never comes on
+    .never_lit-short = stays dark
     .never_lit-words = never comes on | stays off | dark | never lit
     .out_early = It goes out within about three minutes
+    .out_early-short = out early
     .out_early-words = goes out early | out early | very soon | three minutes
 
 question-low_setting = Set the oven to about 100 degrees, from cold. Does the small light go out?
     .how = Stay beside it and leave the door shut. Wait at most ten minutes. Turn it off at once if you smell or see anything odd. Then turn the oven off.
     .why = At this low heat the light should soon go out. If it does not, the oven may not control its heat.
     .goes_out = Yes, it goes out
+    .goes_out-short = at 100 °C out
     .goes_out-words = yes | goes out | went out | out | yeah | yep
     .stays_lit = No, it stays lit
+    .stays_lit-short = at 100 °C lit
     .stays_lit-words = no | stays lit | stays on | still on | nah | nope
 
 question-minutes_to_heat_up = From cold to 180 degrees, after how many minutes does the small light go out?
@@ -635,20 +669,26 @@ question-grill_glow = Turn on the large grill for three minutes. How much of it 
     .how = Look through the shut glass, and only if your booklet grills with the door shut. If it does not, say "not sure". Stay beside it. Turn it off at once if anything seems odd. Then turn the oven off.
     .why = The grill is the one heater that you can see at work.
     .glows_all_over = It glows all over
+    .glows_all_over-short = good
     .glows_all_over-words = all over | all of it | whole | everything
     .glows_in_part = Only a part glows
+    .glows_in_part-short = in part
     .glows_in_part-words = part | half | only the middle | only the outside | partly
     .stays_dark = It stays dark
+    .stays_dark-short = none
     .stays_dark-words = dark | no | nothing | no glow | stays dark
 
 question-bread_underside = Bake slices of bread on the wire shelf. How do the undersides look?
     .how = Use heat from above and below at 200 degrees, the middle shelf and no tray. Stay beside it, and stop when the tops are mid-brown or after 15 minutes. Turn it off. Look underneath when all is cool.
     .why = Bread shows heat from below better than anything else.
     .brown_below = As brown as the tops
+    .brown_below-short = good
     .brown_below-words = brown | same | as brown | both brown
     .paler_below = Clearly paler than the tops
+    .paler_below-short = weak
     .paler_below-words = paler | pale | lighter | a bit pale
     .white_below = White
+    .white_below-short = none
     .white_below-words = white | raw | not brown | no colour
 
 question-lamp_two_answers = You told us two things about the small light. Which is right?
@@ -704,6 +744,32 @@ question-access_for_visit = If somebody has to come, what should they know about
     .label = Getting in
     .how = The floor, a lift, where to park, and when a grown-up is there. Please leave out codes for doors.
     .why = It saves a wasted journey.
+
+question-make_and_model = What make is the oven, and which model?
+    .label = Make and model
+    .how = As far as you know it. It may stand on the front or in the booklet.
+    .why = The engineer looks up its parts before coming.
+
+question-serial_number = Can you read the serial number on the oven's plate?
+    .label = Serial number
+    .how = Only with the oven off and cold. Many have the plate in the frame, seen with the door open. Do not unscrew or move anything to find it: not sure is a good answer.
+    .why = Some parts depend on it.
+
+question-plate_power = How many watts (W) or kilowatts (kW) does the plate give for the whole oven?
+    .label = Total power on the plate
+    .how = The largest figure with W or kW on the same plate. If you cannot see it, say not sure.
+    .why = It tells the engineer which circuit and heaters to expect.
+
+question-how_fitted = How is the oven built in?
+    .label = How it is fitted
+    .how = Just look from the front. Please do not pull at it.
+    .why = It tells whether one person can take it out.
+    .under_worktop = Under a worktop
+    .under_worktop-words = under the worktop | worktop | under the counter | low | below
+    .tall_cupboard = In a tall cupboard, at about eye level
+    .tall_cupboard-words = tall cupboard | eye level | high | column | tower | at eye level
+    .tiled_in = Tiles or a fixed worktop hold it in
+    .tiled_in-words = tiled in | tiles | fixed | cannot come out
 
 question-anything_else = Is there anything else you want to tell us?
     .label = What else they said
@@ -767,13 +833,17 @@ question-underside_with_fan = With the fan and a line above and below, how does 
     .how = Think of bread, pizza or a pie on a wire shelf. If you never use this way of heating, say "not sure".
     .why = It uses the same heater below, so it tells us whether that heater works.
     .browned = Browned as it should be
+    .browned-short = good
     .browned-words = brown | browned | fine | good | normal | brown enough | ok
     .a_bit_pale = A bit pale
+    .a_bit_pale-short = weak
     .a_bit_pale-words = a bit pale | pale | light | not brown enough | stays pale
     .white_or_raw = White, soft or raw
+    .white_or_raw-short = none
     .white_or_raw-words = white | raw | soggy | soft | not done at all | wet | stays white | it stays white
 
     .no_such_heat = My oven has no such setting
+    .no_such_heat-short = has none
     .no_such_heat-words = hasn't one | no such setting | doesn't have it | not on mine | mine has none | there is no such
 
 question-rest_of_home = Do the fridge and the lights in the kitchen work?
@@ -956,22 +1026,29 @@ question-pizza_heat = Does the setting with a fan in a circle and a line below s
     .how = The line stands under the circle. It is often used for pizza.
     .why = If the back heater works there, the knob's switch is to blame.
     .bakes_well = Yes
+    .bakes_well-short = good
     .bakes_well-words = yes | well | fine | good
     .weak = Weakly, or only from below
+    .weak-short = weak
     .weak-words = weak | only from below | slowly | pale
     .stays_cold = It stays cold
+    .stays_cold-short = none
     .stays_cold-words = cold | no | stays cold | blows cold
     .no_such_heat = It has no such setting, or I never use it
+    .no_such_heat-short = has none
     .no_such_heat-words = no such setting | never used | hasn't got it
 
 question-large_grill = With the large grill, does toast brown at the edges too, or only in the middle?
     .how = The large grill has a long zigzag. Say what you remember.
     .why = The edges are browned by the outer heater.
     .all_over = All over
+    .all_over-short = good
     .all_over-words = all over | everywhere | edges too | evenly
     .only_middle = Only in the middle
+    .only_middle-short = middle only
     .only_middle-words = middle | only in the middle | centre
     .no_large_grill = It has no large grill
+    .no_large_grill-short = has none
     .no_large_grill-words = no | hasn't got one | small grill only
 
 question-hot_dishes = Is it worse at high settings, such as for pizza, than at low ones?
@@ -1008,12 +1085,16 @@ question-reached_sign = When does the oven say that it has reached the set tempe
     .how = A beep, a full bar or a mark. Say what you remember.
     .why = It tells whether the oven gets there, and whether it thinks so too soon.
     .in_good_time = After ten to twenty minutes
+    .in_good_time-short = in time
     .in_good_time-words = ten minutes | fifteen minutes | usual | in good time
     .hardly_ever = Hardly ever, or only after very long
+    .hardly_ever-short = hardly ever
     .hardly_ever-words = never | hardly ever | very long | after an hour
     .far_too_soon = Within two or three minutes
+    .far_too_soon-short = too soon
     .far_too_soon-words = at once | too soon | two minutes | straight away
     .no_such_sign = It says nothing
+    .no_such_sign-short = has none
     .no_such_sign-words = nothing | no sign | doesn't say
 
 question-which_light = Which light do you mean, the small one on the front or the one inside the oven?
@@ -1228,6 +1309,9 @@ question-grill_doses = Does the grill get less hot when you turn it down?
     .full_at_every_mark-words = no | full | always full | can't turn it down
 
 question-test_earth = Earth continuity, terminal to bare metal?
+    .label = Earth continuity
+    .where = From the terminal or the plug's earth pin to bare metal of the casing and of the door.
+    .expected = Well below 1 Ω, leads nulled; the maker's figure decides.
     .how = Isolated, locked off and proved dead. Low-resistance range, leads nulled. Well below 1 ohm is usual; see the maker's figure.
     .why = First after any tingle or shock.
     .low = Low, as it should be
@@ -1236,6 +1320,9 @@ question-test_earth = Earth continuity, terminal to bare metal?
     .high_or_open-words = high | open | none
 
 question-test_terminals = Terminal block and leads to the eye?
+    .label = Terminal block and leads, by eye
+    .where = Under the cover where the cable meets the oven, mostly at the back.
+    .expected = Tight, no discolouring, insulation supple.
     .how = Isolated, locked off and proved dead. Discolour, soft insulation, loose screws.
     .why = A bad joint mimics half of all other faults.
     .sound = Sound and tight
@@ -1244,6 +1331,9 @@ question-test_terminals = Terminal block and leads to the eye?
     .loose_or_burnt-words = loose | burnt | discoloured
 
 question-test_links = Links and leads as the diagram says for this supply?
+    .label = Links and leads against the diagram
+    .where = At the terminal block.
+    .expected = As the diagram shows for this supply.
     .how = Isolated, locked off and proved dead. Compare with the label at the terminals.
     .why = Wrong links after fitting give weak or dead heaters.
     .as_diagram = As the diagram says
@@ -1252,6 +1342,9 @@ question-test_links = Links and leads as the diagram says for this supply?
     .otherwise-words = no | wrong | otherwise
 
 question-test_supply = Volts at the terminals with a heater on?
+    .label = Volts at the terminals under load
+    .where = At the terminal block, with a heater on.
+    .expected = { $volts_low } to { $volts_high } V from each line to neutral.
     .how = Live: only if dead tests do not decide, and only by the competent. Nominal 230 volts per line; see the region's limits.
     .why = Tells the supply from the oven.
     .right = Within the limits, every line
@@ -1264,6 +1357,12 @@ question-test_supply = Volts at the terminals with a heater on?
     .no_volts-words = dead | nothing | none
 
 question-test_plug_fuse = Fuse in the plug or connection unit?
+    .label = Fuse in the plug or connection unit
+    .where = In the plug, or the unit beside the oven.
+    .expected = Below 1 Ω; rated for the plate's current{ $plate ->
+        [told] , here { $plate_a } A at { $volts } V
+       *[untold] {""}
+    }.
     .how = Isolated, locked off and proved dead. Continuity of the fuse out of its holder; its rating against the plate.
     .why = It blew for a reason; measure insulation before a new one.
     .whole = Whole
@@ -1272,6 +1371,9 @@ question-test_plug_fuse = Fuse in the plug or connection unit?
     .blown-words = blown | open
 
 question-test_insulation = Insulation to earth of the heaters?
+    .label = Insulation of the heaters to earth
+    .where = All live poles joined, to bare metal; then each heater, both leads off.
+    .expected = { $insulation } MΩ or more at 500 V d.c.; { $insulation_heating } MΩ is allowed where heaters are measured along.
     .how = Isolated, locked off and proved dead; boards unplugged. 500 V d.c., all live poles joined, to earth; then each heater with both leads off. 1 megohm, or 0.3 with heaters on (DIN VDE 0701-0702, class I). If good cold, measure again warm, isolated anew.
     .why = Finds the heater that trips.
     .good = Good, every heater
@@ -1282,6 +1384,12 @@ question-test_insulation = Insulation to earth of the heaters?
     .near_nothing-words = short | zero | nothing
 
 question-test_base_element = Resistance of the base element, one lead off?
+    .label = Base element, one lead off
+    .where = Under the oven floor; its ends at the back, or seen with the floor out.
+    .expected = Whole, and as it is marked: { $volts } V squared ÷ watts, 9 % less to 11 % more (marked { $base_w } W: { $base_low } to { $base_high } Ω). Unmarked: { $element_low } to { $element_high } Ω, which shows no more than that it is whole{ $plate ->
+        [told] {" "}(no heater has more than the plate's { $plate_w } W)
+       *[untold] {""}
+    }.
     .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking
@@ -1290,6 +1398,12 @@ question-test_base_element = Resistance of the base element, one lead off?
     .open-words = open | infinite | no reading
 
 question-test_ring_element = Resistance of the ring element, one lead off?
+    .label = Ring element, one lead off
+    .where = Behind the panel of the oven fan; its ends at the back.
+    .expected = Whole, and as it is marked: { $volts } V squared ÷ watts, 9 % less to 11 % more (marked { $ring_w } W: { $ring_low } to { $ring_high } Ω). Unmarked: { $element_low } to { $element_high } Ω, which shows no more than that it is whole{ $plate ->
+        [told] {" "}(no heater has more than the plate's { $plate_w } W)
+       *[untold] {""}
+    }.
     .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking
@@ -1298,6 +1412,12 @@ question-test_ring_element = Resistance of the ring element, one lead off?
     .open-words = open | infinite | no reading
 
 question-test_top_element = Resistance of the outer upper element, one lead off?
+    .label = Outer grill element, one lead off
+    .where = In the roof, the outer loop; its ends at the back.
+    .expected = Whole, and as it is marked: { $volts } V squared ÷ watts, 9 % less to 11 % more (marked { $top_w } W: { $top_low } to { $top_high } Ω). Unmarked: { $element_low } to { $element_high } Ω, which shows no more than that it is whole{ $plate ->
+        [told] {" "}(no heater has more than the plate's { $plate_w } W)
+       *[untold] {""}
+    }.
     .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking
@@ -1306,6 +1426,12 @@ question-test_top_element = Resistance of the outer upper element, one lead off?
     .open-words = open | infinite | no reading
 
 question-test_grill_element = Resistance of the grill element, one lead off?
+    .label = Grill element, one lead off
+    .where = In the roof, the inner loop; its ends at the back.
+    .expected = Whole, and as it is marked: { $volts } V squared ÷ watts, 9 % less to 11 % more (marked { $grill_w } W: { $grill_low } to { $grill_high } Ω). Unmarked: { $element_low } to { $element_high } Ω, which shows no more than that it is whole{ $plate ->
+        [told] {" "}(no heater has more than the plate's { $plate_w } W)
+       *[untold] {""}
+    }.
     .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking
@@ -1314,6 +1440,9 @@ question-test_grill_element = Resistance of the grill element, one lead off?
     .open-words = open | infinite | no reading
 
 question-test_selector = Selector contacts, function by function?
+    .label = Selector contacts, function by function
+    .where = Behind the control panel, at the function knob.
+    .expected = Below 1 Ω closed, open where the diagram shows open.
     .how = Isolated, locked off and proved dead. Against the switching diagram; well below 1 ohm closed.
     .why = Tells the switch from its heaters.
     .all_close = All close
@@ -1328,6 +1457,9 @@ question-test_selector = Selector contacts, function by function?
     .one_grill_open-words = grill
 
 question-test_thermostat_cold = Thermostat contacts cold, set to 200?
+    .label = Thermostat contacts, cold, set to 200
+    .where = Behind the control panel, at the temperature knob.
+    .expected = Below 1 Ω. This proves little for the upper range.
     .how = Isolated, locked off and proved dead. One lead off, turned past its first click.
     .why = Open here means no heat at all.
     .closed = Closed
@@ -1336,6 +1468,9 @@ question-test_thermostat_cold = Thermostat contacts cold, set to 200?
     .open-words = open
 
 question-test_thermostat_opening = Where does the thermostat open against its setting?
+    .label = Where the thermostat opens
+    .where = Calibrated probe in the middle of the cavity, or its phial in boiling water.
+    .expected = Set to 180: mean from { $opening_low } to { $opening_high } °C after five cycles (own estimate: no standard sets a limit; the maker's figure decides).
     .how = Calibrated probe at mid-cavity, mean of high and low after five cycles. Stay with it, and end it at 50 degrees above the setting. A setting of 100 may be tried dead, by its contact, with the bulb in boiling water.
     .why = Tells a drift from a contact that does not open.
     .near_setting = Near the setting
@@ -1348,6 +1483,9 @@ question-test_thermostat_opening = Where does the thermostat open against its se
     .not_at_all-words = never | not
 
 question-test_thermostat_tube = Tube and bulb of the thermostat to the eye?
+    .label = Tube and phial of the thermostat, by eye
+    .where = From the back of the thermostat to its clips in the cavity.
+    .expected = No kink, no crush, phial in its clips.
     .how = Isolated, locked off and proved dead. Along its whole length; the bulb in its own clips.
     .why = A kinked or empty tube fails towards heat.
     .straight = Whole
@@ -1356,6 +1494,9 @@ question-test_thermostat_tube = Tube and bulb of the thermostat to the eye?
     .kinked_or_empty-words = kinked | crushed | empty
 
 question-test_probe_place = Probe in its own place, clear of wall and shelf?
+    .label = Probe in its own place
+    .where = In its clips in the cavity, clear of wall and shelf.
+    .expected = As the maker's drawing shows.
     .how = Isolated, locked off and proved dead. Against the maker's drawing.
     .why = A displaced probe feels another heat.
     .in_place = In its place
@@ -1364,6 +1505,9 @@ question-test_probe_place = Probe in its own place, clear of wall and shelf?
     .displaced-words = no | displaced | loose
 
 question-test_cutout = Cut-out, cold?
+    .label = Cut-out, cold
+    .where = On the back or the top of the oven.
+    .expected = Below 1 Ω.
     .how = Isolated, locked off and proved dead. Continuity. If open, find what made it act before it is reset or replaced.
     .why = It is a messenger.
     .closed = Closed
@@ -1372,6 +1516,9 @@ question-test_cutout = Cut-out, cold?
     .open-words = open
 
 question-test_thermal_fuse = Thermal fuse?
+    .label = Thermal fuse
+    .where = On the back or the top of the oven.
+    .expected = Below 1 Ω. Never bridged.
     .how = Isolated, locked off and proved dead. Continuity. Never bridged.
     .why = Mostly gone after hot cleaning.
     .closed = Closed
@@ -1380,6 +1527,9 @@ question-test_thermal_fuse = Thermal fuse?
     .open-words = open
 
 question-test_sensor = Sensor resistance at room temperature?
+    .label = Sensor resistance at room temperature
+    .where = At its plug on the board.
+    .expected = A platinum 1000: { $sensor_low } to { $sensor_high } Ω from 15 to 25 °C (IEC 60751, class B). Other types by their own table.
     .how = Isolated, locked off and proved dead. Plug off at the board. A platinum 1000 reads about 1097 ohms at 25 degrees (IEC 60751); other types by their own table.
     .why = Tells the sensor from the board.
     .by_its_table = By its table
@@ -1392,6 +1542,9 @@ question-test_sensor = Sensor resistance at room temperature?
     .off_its_table-words = off | drifted
 
 question-test_sensor_plug = Sensor plug and leads while moved?
+    .label = Sensor plug and leads, moved by hand
+    .where = At the board and along the lead.
+    .expected = Steady.
     .how = Isolated, locked off and proved dead. Watch the reading while the plug is moved.
     .why = A loose plug comes and goes.
     .steady = Steady
@@ -1400,6 +1553,9 @@ question-test_sensor_plug = Sensor plug and leads while moved?
     .jumps-words = jumps | loose
 
 question-test_relay_output = Heater outputs of the board?
+    .label = Heater outputs of the board
+    .where = At the board's terminals, live.
+    .expected = { $volts_low } to { $volts_high } V while called for, none while not.
     .how = Live: only by the competent. Called for: present. Not called for: absent.
     .why = Tells the relay from its heater.
     .comes_and_goes = Comes and goes as it should
@@ -1410,6 +1566,9 @@ question-test_relay_output = Heater outputs of the board?
     .always_there-words = always | welded
 
 question-test_board = Control board to the eye?
+    .label = Control board, by eye
+    .where = Behind the control panel.
+    .expected = No marks of heat, no bulged capacitors.
     .how = Isolated, locked off and proved dead. Relays, their joints, the supply's capacitors.
     .why = Scorched relays show.
     .sound = Sound
@@ -1418,6 +1577,9 @@ question-test_board = Control board to the eye?
     .scorched-words = heat marks | marks of heat | blackened | bulged
 
 question-test_oven_fan = Oven fan by hand, and its winding?
+    .label = Oven fan by hand, and its winding
+    .where = Behind the panel at the back of the cavity.
+    .expected = Turns freely without play; winding not open.
     .how = Isolated, locked off and proved dead. Spins freely, no play; winding not open.
     .why = Tells a worn bearing from a dead motor.
     .free = Turns freely, winding whole
@@ -1428,6 +1590,9 @@ question-test_oven_fan = Oven fan by hand, and its winding?
     .dead-words = dead | open | seized
 
 question-test_cooling_fan = Cooling fan and its switch?
+    .label = Cooling fan and its switch
+    .where = Above the cavity.
+    .expected = Turns freely; winding not open; its thermostat closes when warm.
     .how = Isolated, locked off and proved dead. Spins freely, winding whole, its thermostat closes warm.
     .why = A still cooling fan opens the cut-out.
     .runs = Runs
@@ -1436,6 +1601,9 @@ question-test_cooling_fan = Cooling fan and its switch?
     .dead-words = dead
 
 question-test_programmer = Programmer contact, set to manual?
+    .label = Programmer contact, set to manual
+    .where = Behind the control panel, at the clock.
+    .expected = Below 1 Ω; some close only while powered.
     .how = Isolated, locked off and proved dead. Some close only while powered; then by the competent.
     .why = Tells the programmer from its setting.
     .closes = Closes
@@ -1444,6 +1612,9 @@ question-test_programmer = Programmer contact, set to manual?
     .stays_open-words = open
 
 question-test_door_switch = Door switch contact?
+    .label = Door switch contact
+    .where = In the frame of the door.
+    .expected = Below 1 Ω pressed, open let go, or the other way round by the diagram.
     .how = Isolated, locked off and proved dead. Pressed by hand, and by the door.
     .why = Tells the switch from the hinge.
     .closes = Closes
@@ -1452,6 +1623,9 @@ question-test_door_switch = Door switch contact?
     .stays_open-words = open
 
 question-test_latch = Door latch, its motor and switch?
+    .label = Door latch, its motor and switch
+    .where = Above the door.
+    .expected = Moves without force; its switch changes over.
     .how = Isolated, locked off and proved dead. Moves by hand without force; switch changes over.
     .why = An oven that thinks it is locked stays cold.
     .moves = Moves and switches
@@ -1460,6 +1634,9 @@ question-test_latch = Door latch, its motor and switch?
     .stuck-words = stuck
 
 question-test_grill_regulator = Grill regulator?
+    .label = Grill regulator
+    .where = Behind the control panel, at the grill's knob.
+    .expected = Below 1 Ω turned on, open at off.
     .how = Isolated, locked off and proved dead: closed when turned on, open at off. It cycles only under power; then by the competent.
     .why = Tells the regulator from its heater.
     .cycles = Closes and cycles
@@ -1468,6 +1645,9 @@ question-test_grill_regulator = Grill regulator?
     .stuck-words = stuck | open | shut
 
 question-test_air_gap = Air gaps of the housing against the fitting sheet?
+    .label = Air gaps of the housing
+    .where = Behind and under the oven, drawn out by two people.
+    .expected = As the fitting sheet shows.
     .how = Isolated, locked off and proved dead. The oven is drawn out by two people.
     .why = A housing without air opens the cut-out.
     .kept = Kept
@@ -1476,6 +1656,9 @@ question-test_air_gap = Air gaps of the housing against the fitting sheet?
     .missing-words = missing | closed
 
 question-test_door_fit = Door fit: hinges and seal even all round?
+    .label = Door fit: hinges and seal
+    .where = All round the door, cold.
+    .expected = Even all round; many seals are open at the bottom by design.
     .how = Cold and off.
     .why = Tells seal, hinge and refitting apart.
     .even = Even
@@ -1484,6 +1667,9 @@ question-test_door_fit = Door fit: hinges and seal even all round?
     .gap-words = gap
 
 question-test_middle_temperature = Mean at mid-cavity, set to 180?
+    .label = Mean in the middle of the cavity, set to 180
+    .where = Calibrated probe in the middle of the empty cavity.
+    .expected = { $opening_low } to { $opening_high } °C after five cycles (own estimate: no standard sets a limit; the maker's figure decides).
     .how = Never where it trips, smells or overheats. Calibrated probe, mean of high and low after five cycles, or of the steady state.
     .why = Says whether it heats wrongly at all.
     .near = Near the setting
@@ -1494,6 +1680,9 @@ question-test_middle_temperature = Mean at mid-cavity, set to 180?
     .high-words = high
 
 question-test_spindle = Temperature knob's insert and spindle?
+    .label = Knob on its spindle
+    .where = At the temperature knob.
+    .expected = Firm; its mark at off where the spindle is at off.
     .how = Isolated, locked off and proved dead. Insert whole, flat of the spindle not worn.
     .why = A knob that slips needs no thermostat.
     .grips = Grips
@@ -1502,6 +1691,9 @@ question-test_spindle = Temperature knob's insert and spindle?
     .worn-words = worn | slips
 
 question-test_indicator_lamp = Indicator lamp itself?
+    .label = Indicator lamp
+    .where = Behind the control panel.
+    .expected = Lights on its own supply.
     .how = Volts across it while it should be lit: live, only by the competent. A neon reads open on a meter, sound or dead.
     .why = Tells a dead lamp from a cold oven.
     .good = Good
@@ -1510,6 +1702,9 @@ question-test_indicator_lamp = Indicator lamp itself?
     .dead-words = dead
 
 question-test_meat_socket = Socket of the meat probe?
+    .label = Socket of the meat probe
+    .where = In the side wall of the cavity.
+    .expected = Dry and clean; open with nothing plugged in.
     .how = Isolated, locked off and proved dead. Dry, springy, no tracking.
     .why = A wet socket reads as a probe.
     .dry = Dry and whole
@@ -1576,14 +1771,32 @@ question-which_light_or_clock = What is odd about the lights, the clock or the d
 question-lamp_watch = Could you watch the small front light from cold, for up to half an hour, and note when it changes?
     .how = The oven is cold and empty, and you stay with it. Choose heat from above and below, at 180 degrees. Switch on and start the clock at once. Note each time when the small light goes out or comes on. It is enough when it has gone out three times. Switch off at once if you see smoke, smell burning, or anything worries you.
     .why = A light that goes out late, early or never tells which part to look at. It is worth more than any number of guesses.
+    .never_lit-short = stays dark
+    .never_out-short = stays lit
+    .lit_so_far-short = lit so far
+    .cycles-short = cycles
+    .out_and_never_on-short = out for good
+    .dark_and_then_lit-short = dark, then lit
 
 question-lamp_watch_low = Could you watch the small front light from cold at a low setting, for a quarter of an hour?
     .how = The oven is cold and empty, and you stay with it. Choose heat from above and below, at 100 degrees. Switch on and start the clock at once. Note when the small light goes out and comes on. If it has not gone out after 15 minutes, switch the oven off. Switch off at once if you see smoke, smell burning, or anything worries you.
     .why = At so low a setting the light goes out early in a sound oven. If it never does, the heat is not cut.
+    .never_lit-short = at 100 °C stays dark
+    .never_out-short = at 100 °C stays lit
+    .lit_so_far-short = at 100 °C lit so far
+    .cycles-short = at 100 °C cycles
+    .out_and_never_on-short = at 100 °C out for good
+    .dark_and_then_lit-short = at 100 °C dark, then lit
 
 question-lamp_watch_fan = Could you watch the small front light from cold with the fan function, for up to 20 minutes?
     .how = The oven is cold and empty, and you stay with it. Choose the fan with its heat, at 180 degrees. Switch on and start the clock at once. Note each time when the small light goes out or comes on. Switch off at once if you see smoke, smell burning, or anything worries you.
     .why = With a dead heater at the back the light stays on and the air stays cool.
+    .never_lit-short = stays dark
+    .never_out-short = stays lit
+    .lit_so_far-short = lit so far
+    .cycles-short = cycles
+    .out_and_never_on-short = out for good
+    .dark_and_then_lit-short = dark, then lit
 
 question-thermometer_kind = Have you a thermometer that is made for ovens?
     .how = It says so on it, or in its booklet. A fever, meat or glass thermometer is not for this, and can break. One that hangs or stands in the oven must not get wet, and most begin at 50 degrees, so it is used without a check.

@@ -46,8 +46,10 @@ band-possible = Possible: { $cause }
 band-one_of_several = One of several: { $cause }
 
 cause-none = nothing is wrong
+    .trade = nothing wrong
     .explain = What you see is what an oven does.
 cause-something_else = something we have no name for
+    .trade = none of the named causes
     .explain = Your answers fit none of the causes we know.
 
 reason-sign = What you told us was this danger sign, or pointed to it: { $sign }.
@@ -86,6 +88,10 @@ unit-years = years
     .also = year | yr | yrs | years | y
 unit-degrees_celsius = °C
     .also = c | °c | degrees | celsius | degrees c | deg | degrees celsius | centigrade
+unit-watts = W
+    .also = w | watt | watts
+unit-kilowatts = kW
+    .also = kw | kilowatt | kilowatts
 unit-questions = questions
 unit-seconds = seconds
     .also = second | sec | secs | seconds | s

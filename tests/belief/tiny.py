@@ -23,6 +23,7 @@ from assistant.knowledge.model import (
     Question,
     Region,
 )
+from assistant.knowledge.regions import Supply
 from tests.knowledge.broken import SOUND
 
 NEXT_TO_NOTHING = 1e-10
@@ -95,7 +96,9 @@ def costs(engineer=85, electrician=95, **prices):
 
 
 def region(of_costs):
-    return Region(note="x", lines={}, supply_voltage="x", currency="XTS", costs=of_costs)
+    volts = figure(230, "volts")
+    supply = Supply(nominal=volts, lowest=volts, highest=volts)
+    return Region(note="x", lines={}, supply=supply, currency="XTS", costs=of_costs)
 
 
 def observable(ordered=True, **normal):

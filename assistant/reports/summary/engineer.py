@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from assistant.interview.danger import Stop
+from assistant.interview.first_visit import chance_of_first_visit
 from assistant.interview.verdict import NONE
-from assistant.knowledge.danger_questions import OVEN_IS_OFF, UNSURE
-from assistant.knowledge.model import Stage
 from assistant.reports.measured import charts_of, described_in_words, words_of
+from assistant.reports.summary.grid import grid
+from assistant.reports.summary.safety import off, steps_told
 from assistant.reports.summary.session import Told
+from assistant.reports.summary.test_plan import after_repair, first_tests, how_to_test
 from assistant.reports.summary.value import (
     Block,
     Drawing,
@@ -17,34 +18,62 @@ from assistant.reports.summary.value import (
     Page,
     Pairs,
     Paragraph,
-    Section,
     Summary,
     Table,
 )
+from assistant.reports.summary.which_oven import IDENTITY, oven
 from assistant.reports.svg_chart import svg_chart
 
 CAUSES_FIRST = 3
 LEAST_TOLD = 0.01
 """A cause below isn't named on page two either."""
-SAID: tuple[Stage, ...] = ("complaint", "visit")
+PAIR_FIRST = 0.05
+"""Two faults at once from here on stand on page one."""
+OWN_WORDS = "complaint_in_own_words"
+SAID = (
+    "what_goes_wrong",
+    "which_worry",
+    "since_when",
+    "how_it_began",
+    "what_changed",
+    "wrong_from_that_day",
+    "which_dishes",
+    "how_often",
+    "trip_device",
+    "trip_moment",
+    "trips_with_which",
+    "long_unused",
+    "earlier_repairs",
+    "access_for_visit",
+    "anything_else",
+)
+"""In the order in which an engineer asks for it."""
+ALWAYS_WANTED = ("since_when", "what_changed", "earlier_repairs", "access_for_visit")
 
 
 def engineer_summary(told: Told) -> Summary:
     """In the order in which it is needed: is it off, which oven, what was said, what it may be, what to do first."""
+    kit = _kit(told)
+    chance = chance_of_first_visit(told.script, told.assessment, kit, _who(told))
     first = (
-        _section(told, "off", _off(told)),
-        _section(told, "oven", _oven(told)),
-        _section(told, "said", _said(told)),
-        _section(told, "likely", _likely(told)),
-        _section(told, "tests", _tests(told)),
-        _section(told, "bring", _bring(told)),
-        _section(told, "unknown", _unknown(told)),
+        told.section("off", off(told)),
+        told.section("oven", oven(told)),
+        told.section("said", _said(told)),
+        told.section("grid", _grid(told)),
+        told.section("likely", _likely(told)),
+        told.section("tests", first_tests(told)),
+        told.section("bring", _bring(told, kit, chance)),
+        told.section("unknown", _unknown(told)),
     )
     second = (
-        _section(told, "rests_on", _rests_on(told)),
-        _section(told, "all_causes", _all_causes(told)),
-        _section(told, "measured", _measured(told)),
-        _section(told, "answers", _answers(told)),
+        told.section("steps_told", steps_told(told)),
+        told.section("how_to_test", how_to_test(told)),
+        told.section("after_repair", after_repair(told)),
+        told.section("rests_on", _rests_on(told)),
+        told.section("ruled_out", _all_ruled_out(told)),
+        told.section("all_causes", _all_causes(told)),
+        told.section("measured", _measured(told)),
+        told.section("answers", _answers(told)),
     )
     return Summary(
         reader="engineer",
@@ -54,64 +83,45 @@ def engineer_summary(told: Told) -> Summary:
         session=told.session,
         written_at=told.latest,
         pages=tuple(Page(tuple(each for each in page if each.blocks)) for page in (first, second)),
-        facts=_facts(told),
+        facts=_facts(told, kit, chance),
     )
 
 
-def _facts(told: Told) -> Facts:
-    kit = told.verdict.details.get("kit", ())
+def _facts(told: Told, kit: tuple[str, ...], chance: float | None) -> Facts:
     return replace(
         told.facts(),
         causes=told.verdict.causes,
-        tests=told.planned_tests(),
-        kit=kit if isinstance(kit, tuple) else (),
+        tests=told.planned_tests,
+        kit=kit,
+        kit_chance=chance if kit else None,
     )
 
 
-def _section(told: Told, name: str, blocks: Iterator[Block] | tuple[Block, ...]) -> Section:
-    return Section(name, told.say(f"heading_{name}"), tuple(blocks))
+def _kit(told: Told) -> tuple[str, ...]:
+    kit = told.verdict.details.get("kit", ())
+    return kit if isinstance(kit, tuple) else ()
 
 
-def _off(told: Told) -> Iterator[Block]:
-    """Danger first: which sign, since when, what was told to do, and whether the oven is off."""
-    danger = told.assessment.danger
-    is_off = told.state.answers.get(OVEN_IS_OFF)
-    if danger.off_confirmed and is_off is not None:
-        how = told.given(is_off)
-        yield Paragraph(told.say("off_confirmed", how=how, when=told.time(is_off.recorded_at)), "strong")
-    else:
-        yield Paragraph(told.say("off_not_confirmed" if danger.stops else "off_not_told"), "strong")
-    for stop in danger.stops:
-        yield Paragraph(_stands(told, stop), "danger")
-    for sign_id in danger.withdrawn:
-        when = told.at(told.state.reached.get(sign_id, 0))
-        yield Paragraph(told.say("sign_withdrawn", sign=_sign(told, sign_id), when=when), "danger")
-    steps = told.sentences.verdict(told.verdict).steps
-    if danger.stops and steps:
-        yield Paragraph(told.say("steps_told"))
-        yield Items(steps, numbered=True)
-
-
-def _stands(told: Told, stop: Stop) -> str:
-    name = {"sign": "sign_told", "finding": "sign_found", "belief": "sign_likely"}[stop.source]
-    return told.say(name, sign=_sign(told, stop.sign_id), when=told.at(stop.since))
-
-
-def _sign(told: Told, sign_id: str) -> str:
-    known = sign_id if sign_id in told.script.knowledge.signs else UNSURE
-    return told.sentences.wording.say(f"sign-{known}", **told.sentences.lines)
-
-
-def _oven(told: Told) -> Iterator[Block]:
-    rows = [(told.label(each.question_id), told.given(each)) for each in told.answered("oven")]
-    if told.state.cavity:
-        rows.append((told.say("cavity"), told.say(f"cavity_{told.state.cavity}")))
-    yield Pairs(tuple(rows))
-    yield Paragraph(told.say("plate_not_told"), "quiet")
+def _who(told: Told) -> str:
+    return str(told.verdict.details.get("who", "appliance_engineer"))
 
 
 def _said(told: Told) -> Iterator[Block]:
-    yield Pairs(tuple((told.label(each.question_id), told.given(each)) for each in told.answered(*SAID)))
+    """The customer's own words first."""
+    own = told.answer(OWN_WORDS)
+    if own is not None:
+        yield Paragraph(told.say("own_words", words=own), "strong")
+    rows = [(told.label(name), given) for name in SAID if (given := told.answer(name)) is not None]
+    yield Pairs(tuple(rows))
+    missing = [told.label(name) for name in ALWAYS_WANTED if told.answer(name) is None and told.was_due(name)]
+    if missing:
+        yield Paragraph(told.say("not_told", what="; ".join(missing)), "quiet")
+
+
+def _grid(told: Told) -> Iterator[Block]:
+    table = grid(told)
+    if table is not None:
+        yield table
 
 
 def _likely(told: Told) -> Iterator[Block]:
@@ -124,39 +134,44 @@ def _likely(told: Told) -> Iterator[Block]:
     yield Table((told.say("column_cause"), told.say("column_probability"), told.say("column_part")), tuple(rows))
     if told.verdict.leading == NONE:
         yield Paragraph(told.say("nothing_leads"), "quiet")
+    pairs = _pairs(told, PAIR_FIRST)
+    if pairs:
+        yield Paragraph(told.say("two_at_once", pairs="; ".join(pairs)))
+    gone = [told.cause(cause) for each in told.ruled_out for cause in each.causes]
+    if gone:
+        yield Paragraph(told.say("ruled_out", causes="; ".join(gone[:RULED_OUT_FIRST])))
 
 
-def _tests(told: Told) -> Iterator[Block]:
-    """Isolation first, then the tests in the order in which they are made."""
-    planned = told.planned_tests()
-    if not planned:
-        return
-    yield Paragraph(told.say("before_any_test"), "strong")
-    questions = told.script.knowledge.questions
-    yield Table(
-        (told.say("column_number"), told.say("column_test"), told.say("column_how"), told.say("column_minutes")),
-        tuple(
-            (str(number), text.text, text.how, f"{questions[text.id].minutes.value:g}")
-            for number, text in enumerate(map(told.sentences.question_by_id, planned), start=1)
-        ),
+RULED_OUT_FIRST = 6
+
+
+def _pairs(told: Told, least: float) -> tuple[str, ...]:
+    """Two causes at once that are at least so probable, with their probability."""
+    both = [(pair, p) for pair, p in told.verdict.hypotheses if len(pair) > 1 and p >= least]
+    return tuple(
+        told.say("pair", first=told.cause(first), second=told.cause(second), percent=told.percent(p))
+        for (first, second), p in both
     )
-    yield Paragraph(told.say("after_repair"), "quiet")
 
 
-def _bring(told: Told) -> Iterator[Block]:
-    kit = told.verdict.details.get("kit", ())
-    if isinstance(kit, tuple) and kit:
-        yield Items(tuple(told.part(part) for part in kit))
-        yield Paragraph(told.say("bring_generic"), "quiet")
+def _bring(told: Told, kit: tuple[str, ...], chance: float | None) -> Iterator[Block]:
+    if not kit:
+        return
+    yield Paragraph("; ".join(map(told.part, kit)), "strong")
+    if chance is not None:
+        yield Paragraph(told.say("kit_chance", percent=told.percent(chance)))
+    yield Paragraph(told.say("bring_generic"), "quiet")
 
 
 def _unknown(told: Told) -> Iterator[Block]:
     """What was asked and isn't known."""
-    open_ones = [each for each in told.state.answers.values() if each.status != "answered"]
-    questions = told.script.knowledge.questions
-    rows = [(told.label(e.question_id), told.given(e)) for e in open_ones if e.question_id in questions]
-    if rows:
-        yield Pairs(tuple(rows))
+    open_ones = [
+        told.label(each.question_id)
+        for each in told.answered("complaint", "signs", "visit", "danger")
+        if each.status != "answered" and each.question_id not in (*ALWAYS_WANTED, *IDENTITY)
+    ]
+    if open_ones:
+        yield Paragraph(told.say("asked_in_vain", what="; ".join(dict.fromkeys(open_ones))))
 
 
 def _rests_on(told: Told) -> Iterator[Block]:
@@ -168,18 +183,25 @@ def _rests_on(told: Told) -> Iterator[Block]:
         yield Items(text.would_change)
 
 
+def _all_ruled_out(told: Told) -> Iterator[Block]:
+    rows = [
+        (
+            "; ".join(map(told.cause, each.causes)),
+            told.say("by_several") if each.question_id is None else told.question_and_answer(each.question_id),
+        )
+        for each in told.ruled_out
+    ]
+    if rows:
+        yield Table((told.say("column_ruled_out"), told.say("column_by")), tuple(rows))
+
+
 def _all_causes(told: Told) -> Iterator[Block]:
     rows = [(told.cause(cause), told.percent(p)) for cause, p in told.verdict.named if p >= LEAST_TOLD]
     yield Table((told.say("column_cause"), told.say("column_probability")), tuple(rows))
-    both = [(pair, p) for pair, p in told.verdict.hypotheses if len(pair) > 1 and p >= LEAST_TOLD]
-    if both:
-        yield Paragraph(told.say("two_at_once"))
-        yield Items(
-            tuple(
-                told.say("pair", first=told.cause(first), second=told.cause(second), percent=told.percent(p))
-                for (first, second), p in both
-            )
-        )
+    pairs = _pairs(told, LEAST_TOLD)
+    if pairs:
+        yield Paragraph(told.say("two_at_once_too"))
+        yield Items(pairs)
 
 
 def _measured(told: Told) -> Iterator[Block]:
@@ -192,13 +214,8 @@ def _measured(told: Told) -> Iterator[Block]:
 
 def _answers(told: Told) -> Iterator[Block]:
     """Everything that was said, in the order in which it was."""
-    questions = told.script.knowledge.questions
     rows = [
-        (
-            told.time(each.recorded_at),
-            told.sentences.question_by_id(each.question_id).text if each.question_id in questions else each.question_id,
-            told.given(each),
-        )
+        (told.time(each.recorded_at), told.question(each.question_id), told.given(each))
         for each in sorted(told.state.answers.values(), key=lambda each: each.sequence)
     ]
     yield Table((told.say("column_time"), told.say("column_question"), told.say("column_answer")), tuple(rows))

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from assistant.reports.summary.session import Told
-from assistant.reports.summary.value import Block, Items, Page, Pairs, Paragraph, Section, Summary
+from assistant.reports.summary.value import Block, Items, Page, Pairs, Paragraph, Summary
 
 
 def household_summary(told: Told) -> Summary:
@@ -11,13 +11,13 @@ def household_summary(told: Told) -> Summary:
     text = told.sentences.verdict(told.verdict)
     danger = bool(told.assessment.danger.stops)
     sections = (
-        _section(told, "found", (Paragraph(text.explanation, "danger" if danger else "plain"),)),
-        _section(told, "steps", (Items(text.steps, numbered=True),) if text.steps else ()),
-        _section(told, "may_be", (Items(text.likely),) if text.likely else ()),
-        _section(told, "until_then", _until_then(told)),
-        _section(told, "use_it_well", (Items(text.tips),) if text.tips else ()),
-        _section(told, "to_hand", _to_hand(told)),
-        _section(told, "you_said", _you_said(told)),
+        told.section("found", (Paragraph(text.explanation, "danger" if danger else "plain"),)),
+        told.section("steps", (Items(text.steps, numbered=True),) if text.steps else ()),
+        told.section("may_be", (Items(text.likely),) if text.likely else ()),
+        told.section("until_then", _until_then(told)),
+        told.section("use_it_well", (Items(text.tips),) if text.tips else ()),
+        told.section("to_hand", _to_hand(told)),
+        told.section("you_said", _you_said(told)),
     )
     return Summary(
         reader="household",
@@ -29,10 +29,6 @@ def household_summary(told: Told) -> Summary:
         pages=(Page(tuple(each for each in sections if each.blocks)),),
         facts=told.facts(),
     )
-
-
-def _section(told: Told, name: str, blocks: Iterator[Block] | tuple[Block, ...]) -> Section:
-    return Section(name, told.say(f"heading_{name}"), tuple(blocks))
 
 
 def _until_then(told: Told) -> Iterator[Block]:

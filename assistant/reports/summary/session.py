@@ -1,19 +1,21 @@
 """A session as summaries are made of it: its events, how they are assessed today, and its words."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cached_property
 
 from assistant.interview.answers import still_fits
-from assistant.interview.assess import Assessment, assess
+from assistant.interview.assess import Assessment, applies, assess, kind_of_oven
 from assistant.interview.events import Event
 from assistant.interview.plan_of_tests import plan_of_tests
+from assistant.interview.ruled_out import RuledOut, ruled_out
 from assistant.interview.script import Script
 from assistant.interview.state import Answer, State, fold
 from assistant.interview.verdict import Verdict, give_verdict
 from assistant.knowledge.model import Stage
-from assistant.reports.summary.value import Facts, ToldSign
+from assistant.reports.summary.readings import expected_readings
+from assistant.reports.summary.value import Block, Facts, Section, ToldSign
 from assistant.wording.sentences import Sentences
 
 ID_SHOWN = 8
@@ -42,6 +44,22 @@ class Told:
     def verdict(self) -> Verdict:
         return give_verdict(self.script, self.assessment)
 
+    @cached_property
+    def ruled_out(self) -> tuple[RuledOut, ...]:
+        return ruled_out(self.script, self.assessment)
+
+    @cached_property
+    def readings(self) -> Mapping[str, str]:
+        return expected_readings(self.script, self.assessment)
+
+    @property
+    def kind(self) -> str | None:
+        """The kind of oven that was told, if any was."""
+        return kind_of_oven(self.state.answers, self.script.knowledge)
+
+    def section(self, name: str, blocks: Iterable[Block]) -> Section:
+        return Section(name, self.say(f"heading_{name}"), tuple(blocks))
+
     @property
     def session(self) -> str:
         return self.state.session_id[:ID_SHOWN]
@@ -58,7 +76,7 @@ class Told:
         return self.say("time", date=f"{moment:%Y-%m-%d}", time=f"{moment:%H:%M}")
 
     def answered(self, *stages: Stage) -> Iterator[Answer]:
-        """The answers to today's questions of these stages, in the order of the rules."""
+        """What today's questions of these stages were answered with, also 'not sure', in the order of the rules."""
         questions = self.script.knowledge.questions
         those = [each for each in self.state.answers.values() if each.question_id in questions]
         for answer in sorted(those, key=lambda each: questions[each.question_id].order):
@@ -75,15 +93,47 @@ class Told:
             return str(answer.value)
         return self.sentences.given(answer.question_id, answer.value)
 
+    def answer(self, question_id: str) -> str | None:
+        """What was answered, in words; None where nothing was, or the rules no longer ask it."""
+        answer = self.state.answers.get(question_id)
+        known = question_id in self.script.knowledge.questions
+        return self.given(answer) if known and answer is not None and answer.status == "answered" else None
+
+    def was_due(self, question_id: str) -> bool:
+        """Whether the question is worth asking of this oven, whether or not it was."""
+        question = self.script.knowledge.questions.get(question_id)
+        return (
+            question is not None
+            and applies(question, self.assessment.not_fitted)
+            and self.assessment.trace.concluded.isdisjoint(question.not_when)
+        )
+
+    def question(self, question_id: str) -> str:
+        """The question's words; its id, where the rules no longer ask it."""
+        known = question_id in self.script.knowledge.questions
+        return self.sentences.question_by_id(question_id).text if known else question_id
+
+    def question_and_answer(self, question_id: str) -> str:
+        given = self.given(self.state.answers[question_id])
+        return self.sentences.wording.say("reason-answer", question=self.question(question_id), answer=given)
+
+    def test_words(self, test_id: str, attribute: str) -> str:
+        """Words of an engineer's test, with what it should read at this oven."""
+        return self.sentences.wording.say(f"question-{test_id}", attribute, **self.readings)
+
     def label(self, question_id: str) -> str:
-        """A few words for the question where it has some, else the question."""
+        """A few words for the question: its own, or what it is about; the question where there is neither."""
         message = f"question-{question_id}"
         if self.sentences.wording.has(message, "label"):
             return self.sentences.wording.say(message, "label")
+        observable = self.script.knowledge.questions[question_id].observable
+        if observable is not None:
+            return self.sentences.wording.say(f"observable-{observable}")
         return self.sentences.question_by_id(question_id).text
 
     def cause(self, cause_id: str) -> str:
-        return self.sentences.wording.say(f"cause-{cause_id}")
+        """The cause as the trade names it."""
+        return self.sentences.wording.say(f"cause-{cause_id}", "trade")
 
     def part(self, part_id: str) -> str:
         """The part as the trade names it."""
@@ -99,6 +149,7 @@ class Told:
         """Whole percents: more digits than that no answer supports."""
         return self.say("below_one") if probability < 0.005 else self.say("percent", percent=f"{100 * probability:.0f}")
 
+    @cached_property
     def planned_tests(self) -> tuple[str, ...]:
         """The tests of the visit, in the order in which they are made; also where no visit is the verdict."""
         planned = self.verdict.details.get("test_plan")

@@ -1,0 +1,68 @@
+"""What the tests of a visit should read at this oven, as far as anything is known of it.
+
+Where nothing is, the widest honest figures stand: the region's voltage, the typical band of elements.
+"""
+
+from collections.abc import Mapping
+
+from assistant.interview.assess import Assessment
+from assistant.interview.script import Script
+from assistant.physics.heating_element import (
+    ResistanceBand,
+    cold_band_under_plate,
+    cold_resistance_band,
+    current_a,
+    typical_cold_band,
+)
+from assistant.physics.platinum import ToleranceClass, platinum_limits_ohm
+from assistant.physics.supply import HEATING_INSULATION_MEGOHM, USUAL_INSULATION_MEGOHM
+
+PLATE_POWER = "plate_power"
+PLATINUM_OHM = 1000.0
+INSTANCES_W = {"base": 1200.0, "top": 1000.0, "grill": 1800.0, "ring": 2200.0}
+"""A common marking of each element, to show by an instance what its own marking says. Common practice."""
+ROOM_C = (15.0, 25.0)
+"""A kitchen, between a cool and a warm one."""
+SET_C = 180.0
+OPENS_WITHIN_K = 15.0
+"""How far a sound oven's mean may lie from its setting. This project's own estimate: no standard limits it."""
+
+
+def expected_readings(script: Script, assessment: Assessment) -> Mapping[str, str]:
+    """The figures that the words of the tests name, in V, W, A, Ω, MΩ and °C, rounded as a meter shows them."""
+    supply = script.region(assessment.state.region).supply
+    volts = supply.nominal.value
+    plate_w = plate_power_w(assessment)
+    band = _element_band(plate_w, volts)
+    sensor_low, _ = platinum_limits_ohm(ROOM_C[0], ToleranceClass.B, PLATINUM_OHM)
+    _, sensor_high = platinum_limits_ohm(ROOM_C[1], ToleranceClass.B, PLATINUM_OHM)
+    marked = {name: cold_resistance_band(watts, volts) for name, watts in INSTANCES_W.items()}
+    return {
+        **{f"{name}_w": f"{watts:.0f}" for name, watts in INSTANCES_W.items()},
+        **{f"{name}_low": f"{band.low_ohm:.0f}" for name, band in marked.items()},
+        **{f"{name}_high": f"{band.high_ohm:.0f}" for name, band in marked.items()},
+        "volts": f"{volts:.0f}",
+        "volts_low": f"{supply.lowest.value:.0f}",
+        "volts_high": f"{supply.highest.value:.0f}",
+        "plate": "untold" if plate_w is None else "told",
+        "plate_w": "" if plate_w is None else f"{plate_w:.0f}",
+        "plate_a": "" if plate_w is None else f"{current_a(plate_w, volts):.1f}",
+        "element_low": f"{band.low_ohm:.0f}",
+        "element_high": f"{band.high_ohm:.0f}",
+        "sensor_low": f"{sensor_low:.0f}",
+        "sensor_high": f"{sensor_high:.0f}",
+        "insulation": f"{USUAL_INSULATION_MEGOHM:g}",
+        "insulation_heating": f"{HEATING_INSULATION_MEGOHM:g}",
+        "opening_low": f"{SET_C - OPENS_WITHIN_K:.0f}",
+        "opening_high": f"{SET_C + OPENS_WITHIN_K:.0f}",
+    }
+
+
+def plate_power_w(assessment: Assessment) -> float | None:
+    """W of the whole oven, if its plate was read."""
+    answer = assessment.state.answers.get(PLATE_POWER)
+    return answer.value if answer is not None and isinstance(answer.value, float) else None
+
+
+def _element_band(plate_w: float | None, volts: float) -> ResistanceBand:
+    return typical_cold_band(volts) if plate_w is None else cold_band_under_plate(plate_w, volts)

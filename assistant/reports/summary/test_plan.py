@@ -1,0 +1,67 @@
+"""What to test, in which order, what it should read at this oven, and what follows if it doesn't."""
+
+from collections.abc import Iterator
+
+from assistant.interview.after_a_test import Reading, after_a_test
+from assistant.reports.summary.session import Told
+from assistant.reports.summary.value import Block, Items, Paragraph, Table
+
+STANDING = ("cooker_knobs", "cooker_digits")
+
+
+def first_tests(told: Told) -> Iterator[Block]:
+    """Isolation first, then the tests in the order in which they are made."""
+    planned = told.planned_tests
+    if not planned:
+        return
+    yield Paragraph(told.say("before_any_test"), "strong")
+    rows = [
+        (str(number), told.test_words(test_id, "label"), told.test_words(test_id, "expected"), _follows(told, test_id))
+        for number, test_id in enumerate(planned, start=1)
+    ]
+    columns = ("column_number", "column_test", "column_expected", "column_follows")
+    yield Table(tuple(map(told.say, columns)), tuple(rows))
+
+
+def _follows(told: Told, test_id: str) -> str:
+    """What is likeliest after the sound reading, and after each other one that leaves something else in the lead."""
+    sound, *others = after_a_test(told.script, told.assessment, test_id)
+    telling = [each for each in others if each.leading != sound.leading]
+    return " ".join(_leads_to(told, test_id, each) for each in (sound, *(telling or others[:1])))
+
+
+def _leads_to(told: Told, test_id: str, reading: Reading) -> str:
+    return told.say(
+        "follows",
+        reading=told.sentences.choice(test_id, reading.code),
+        cause=told.cause(reading.leading),
+        percent=told.percent(reading.probability),
+    )
+
+
+def how_to_test(told: Told) -> Iterator[Block]:
+    """Of the same tests where, how, and how long."""
+    questions = told.script.knowledge.questions
+    rows = [
+        (
+            str(number),
+            told.test_words(test_id, "where"),
+            told.sentences.question_by_id(test_id).how,
+            f"{questions[test_id].minutes.value:g}",
+        )
+        for number, test_id in enumerate(told.planned_tests, start=1)
+    ]
+    if rows:
+        columns = ("column_number", "column_where", "column_how", "column_minutes")
+        yield Table(tuple(map(told.say, columns)), tuple(rows))
+
+
+def after_repair(told: Told) -> Iterator[Block]:
+    """Whatever was mended. Common practice; local rules come first."""
+    if not told.planned_tests:
+        return
+    names = ["after_earth", "after_insulation", "after_polarity", "after_functions", "after_put_back"]
+    if told.kind in STANDING:
+        names.append("after_bracket")
+    yield Items(tuple(told.say(name, **told.readings) for name in names))
+    yield Paragraph(told.say("local_rules"), "quiet")
