@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
+from assistant.interview.choice import little_is_known
 from assistant.interview.first_visit import chance_of_first_visit
 from assistant.interview.verdict import NONE
 from assistant.reports.measured import charts_of, described_in_words, words_of
@@ -114,7 +115,7 @@ def _said(told: Told) -> Iterator[Block]:
     rows = [(told.label(name), given) for name in SAID if (given := told.answer(name)) is not None]
     yield Pairs(tuple(rows))
     missing = [told.label(name) for name in ALWAYS_WANTED if told.answer(name) is None and told.was_due(name)]
-    if missing:
+    if missing and told.somebody_comes:
         yield Paragraph(told.say("not_told", what="; ".join(missing)), "quiet")
 
 
@@ -125,14 +126,13 @@ def _grid(told: Told) -> Iterator[Block]:
 
 
 def _likely(told: Told) -> Iterator[Block]:
-    """Figures, which an engineer may see; nothing where danger was all that was found out."""
-    rows = [
-        (told.cause(cause), told.percent(p), told.part_of(cause))
-        for cause, p in told.verdict.named[:CAUSES_FIRST]
-        if p >= LEAST_TOLD
-    ]
+    """Figures, which an engineer may see. After a stop nobody is told that nothing is wrong."""
+    named = [(cause, p) for cause, p in told.verdict.named if cause != NONE or not told.assessment.danger.stops]
+    rows = [(told.cause(cause), told.percent(p), told.part_of(cause)) for cause, p in named[:CAUSES_FIRST]]
     yield Table((told.say("column_cause"), told.say("column_probability"), told.say("column_part")), tuple(rows))
-    if told.verdict.leading == NONE:
+    if little_is_known(told.assessment):
+        yield Paragraph(told.say("little_known"), "quiet")
+    elif told.verdict.leading == NONE and not told.assessment.danger.stops:
         yield Paragraph(told.say("nothing_leads"), "quiet")
     pairs = _pairs(told, PAIR_FIRST)
     if pairs:

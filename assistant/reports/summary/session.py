@@ -53,6 +53,10 @@ class Told:
         return expected_readings(self.script, self.assessment)
 
     @property
+    def somebody_comes(self) -> bool:
+        return self.verdict.action in ("book_visit", "maker_seller_or_landlord_first", "stop_and_isolate")
+
+    @property
     def kind(self) -> str | None:
         """The kind of oven that was told, if any was."""
         return kind_of_oven(self.state.answers, self.script.knowledge)

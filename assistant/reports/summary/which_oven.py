@@ -26,6 +26,8 @@ def oven(told: Told) -> Iterator[Block]:
     if told.state.cavity:
         rows.append((told.say("cavity"), told.say(f"cavity_{told.state.cavity}")))
     yield Pairs(tuple(rows))
+    if not told.somebody_comes:
+        return
     missing = [told.label(name) for name in IDENTITY if told.answer(name) is None]
     if missing:
         yield Paragraph(told.say("ask_before_ordering", what="; ".join(missing)))
