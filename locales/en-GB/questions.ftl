@@ -1386,10 +1386,7 @@ question-test_insulation = Insulation to earth of the heaters?
 question-test_base_element = Resistance of the base element, one lead off?
     .label = Base element, one lead off
     .where = Under the oven floor; its ends at the back, or seen with the floor out.
-    .expected = Whole, and as it is marked: { $volts } V squared ÷ watts, 9 % less to 11 % more (marked { $base_w } W: { $base_low } to { $base_high } Ω). Unmarked: { $element_low } to { $element_high } Ω, which shows no more than that it is whole{ $plate ->
-        [told] {" "}(no heater has more than the plate's { $plate_w } W)
-       *[untold] {""}
-    }.
+    .expected = Whole. { $volts } V squared ÷ its marked watts, 9 % less to 11 % more ({ $base_w } W: { $base_low } to { $base_high } Ω).
     .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking
@@ -1400,10 +1397,7 @@ question-test_base_element = Resistance of the base element, one lead off?
 question-test_ring_element = Resistance of the ring element, one lead off?
     .label = Ring element, one lead off
     .where = Behind the panel of the oven fan; its ends at the back.
-    .expected = Whole, and as it is marked: { $volts } V squared ÷ watts, 9 % less to 11 % more (marked { $ring_w } W: { $ring_low } to { $ring_high } Ω). Unmarked: { $element_low } to { $element_high } Ω, which shows no more than that it is whole{ $plate ->
-        [told] {" "}(no heater has more than the plate's { $plate_w } W)
-       *[untold] {""}
-    }.
+    .expected = Whole. { $volts } V squared ÷ its marked watts, 9 % less to 11 % more ({ $ring_w } W: { $ring_low } to { $ring_high } Ω).
     .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking
@@ -1414,10 +1408,7 @@ question-test_ring_element = Resistance of the ring element, one lead off?
 question-test_top_element = Resistance of the outer upper element, one lead off?
     .label = Outer grill element, one lead off
     .where = In the roof, the outer loop; its ends at the back.
-    .expected = Whole, and as it is marked: { $volts } V squared ÷ watts, 9 % less to 11 % more (marked { $top_w } W: { $top_low } to { $top_high } Ω). Unmarked: { $element_low } to { $element_high } Ω, which shows no more than that it is whole{ $plate ->
-        [told] {" "}(no heater has more than the plate's { $plate_w } W)
-       *[untold] {""}
-    }.
+    .expected = Whole. { $volts } V squared ÷ its marked watts, 9 % less to 11 % more ({ $top_w } W: { $top_low } to { $top_high } Ω).
     .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking
@@ -1428,10 +1419,7 @@ question-test_top_element = Resistance of the outer upper element, one lead off?
 question-test_grill_element = Resistance of the grill element, one lead off?
     .label = Grill element, one lead off
     .where = In the roof, the inner loop; its ends at the back.
-    .expected = Whole, and as it is marked: { $volts } V squared ÷ watts, 9 % less to 11 % more (marked { $grill_w } W: { $grill_low } to { $grill_high } Ω). Unmarked: { $element_low } to { $element_high } Ω, which shows no more than that it is whole{ $plate ->
-        [told] {" "}(no heater has more than the plate's { $plate_w } W)
-       *[untold] {""}
-    }.
+    .expected = Whole. { $volts } V squared ÷ its marked watts, 9 % less to 11 % more ({ $grill_w } W: { $grill_low } to { $grill_high } Ω).
     .how = Isolated, locked off and proved dead. The volts on its own marking, squared and divided by its watts; cold within a few percent of hot. Without a marking, open or not is all it tells.
     .why = An open winding settles it.
     .near_marking = Near its marking

@@ -63,6 +63,19 @@ summary-place_fan = fan
 summary-place_lamp = lamp
 summary-cell_not_used = –
 summary-cell_not_told = ?
+summary-bread = Slices of bread, shade on top / beneath, 0 (white) to 5 (burnt):
+summary-bread_seen_from = Seen from the door
+summary-bread_back = back
+summary-bread_centre = middle
+summary-bread_front = front
+summary-bread_left = left
+summary-bread_right = right
+summary-unmarked = A heater without a marking: { $element_low } to { $element_high } Ω shows no more than that it is whole{ $plate ->
+    [told] {" "}(none has more than the plate’s { $plate_w } W)
+   *[untold] {""}
+}.
+summary-follows_open = { $reading }: still open.
+summary-nothing_to_bring = No part is likely enough to be worth bringing.
 summary-follows = { $reading }: { $cause } { $percent }.
 summary-by_several = Several answers together
 summary-column_minutes = Minutes

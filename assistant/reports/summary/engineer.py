@@ -6,14 +6,12 @@ from dataclasses import replace
 from assistant.interview.choice import little_is_known
 from assistant.interview.first_visit import chance_of_first_visit
 from assistant.interview.verdict import NONE
-from assistant.reports.measured import charts_of, described_in_words, words_of
 from assistant.reports.summary.grid import grid
 from assistant.reports.summary.safety import off, steps_told
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.test_plan import after_repair, first_tests, how_to_test
 from assistant.reports.summary.value import (
     Block,
-    Drawing,
     Facts,
     Items,
     Page,
@@ -22,8 +20,8 @@ from assistant.reports.summary.value import (
     Summary,
     Table,
 )
+from assistant.reports.summary.what_was_measured import measured
 from assistant.reports.summary.which_oven import IDENTITY, oven
-from assistant.reports.svg_chart import svg_chart
 
 CAUSES_FIRST = 3
 LEAST_TOLD = 0.01
@@ -73,7 +71,7 @@ def engineer_summary(told: Told) -> Summary:
         told.section("rests_on", _rests_on(told)),
         told.section("ruled_out", _all_ruled_out(told)),
         told.section("all_causes", _all_causes(told)),
-        told.section("measured", _measured(told)),
+        told.section("measured", measured(told)),
         told.section("answers", _answers(told)),
     )
     return Summary(
@@ -156,6 +154,8 @@ def _pairs(told: Told, least: float) -> tuple[str, ...]:
 
 def _bring(told: Told, kit: tuple[str, ...], chance: float | None) -> Iterator[Block]:
     if not kit:
+        if told.planned_tests:
+            yield Paragraph(told.say("nothing_to_bring"))
         return
     yield Paragraph("; ".join(map(told.part, kit)), "strong")
     if chance is not None:
@@ -202,14 +202,6 @@ def _all_causes(told: Told) -> Iterator[Block]:
     if pairs:
         yield Paragraph(told.say("two_at_once_too"))
         yield Items(pairs)
-
-
-def _measured(told: Told) -> Iterator[Block]:
-    """The curves, with what a sound oven would have shown behind them, and in words."""
-    for question_id, chart in charts_of(told.script, told.state.answers):
-        described = described_in_words(told.sentences, chart)
-        words = words_of(told.sentences, question_id, chart)
-        yield Drawing(svg_chart(chart, words), " ".join((words.title + ".", *described)))
 
 
 def _answers(told: Told) -> Iterator[Block]:

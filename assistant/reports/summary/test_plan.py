@@ -6,6 +6,9 @@ from assistant.interview.after_a_test import Reading, after_a_test
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.value import Block, Items, Paragraph, Table
 
+ELEMENT_TESTS = frozenset({"test_base_element", "test_top_element", "test_grill_element", "test_ring_element"})
+STILL_OPEN = 0.25
+"""Where nothing is likelier than this after a reading, it leaves the matter open."""
 STANDING = ("cooker_knobs", "cooker_digits")
 
 
@@ -21,6 +24,8 @@ def first_tests(told: Told) -> Iterator[Block]:
     ]
     columns = ("column_number", "column_test", "column_expected", "column_follows")
     yield Table(tuple(map(told.say, columns)), tuple(rows))
+    if not ELEMENT_TESTS.isdisjoint(planned):
+        yield Paragraph(told.say("unmarked", **told.readings), "quiet")
 
 
 def _follows(told: Told, test_id: str) -> str:
@@ -31,9 +36,12 @@ def _follows(told: Told, test_id: str) -> str:
 
 
 def _leads_to(told: Told, test_id: str, reading: Reading) -> str:
+    words = told.sentences.choice(test_id, reading.code)
+    if reading.probability < STILL_OPEN:
+        return told.say("follows_open", reading=words)
     return told.say(
         "follows",
-        reading=told.sentences.choice(test_id, reading.code),
+        reading=words,
         cause=told.cause(reading.leading),
         percent=told.percent(reading.probability),
     )

@@ -1,0 +1,261 @@
+"""Page one for the engineer: order, what is told, and what isn't known."""
+
+from collections.abc import Mapping
+from typing import Any
+
+import pytest
+
+from assistant.interview.script import Script
+from assistant.interview.verdict import NONE
+from assistant.reports.summary.engineer import engineer_summary
+from assistant.reports.summary.session import Told
+from assistant.reports.summary.test_plan import STILL_OPEN
+from assistant.wording.sentences import Sentences
+from tests.reports.summary.told_cases import names, pairs, paragraphs, section, table, told_case, told_with
+
+BASE_DEAD: Mapping[str, Any] = {
+    "what_goes_wrong": ["pale_below"],
+    "which_appliance": "built_in_knobs",
+    "complaint_in_own_words": "Sponges are raw underneath.",
+    "underside_pale": "white_or_raw",
+    "how_it_began": "from_one_day",
+    "which_dishes": "everything",
+    "fan_cooks": "cooks_well",
+    "bottom_heat_alone": "white_or_raw",
+}
+GATE = ["adult_stays", "no_child_or_pet_near", "no_home_oxygen", "oven_empty", "cooling_air_as_usual"]
+WATCHED = {
+    "person_at_oven": "yes",
+    "may_look_cold": "off_and_cold",
+    "look_over": ["none"],
+    "ever_tripped": "never",
+    "lamp_means": "lit_while_heating",
+    "hot_gate": GATE,
+    "lamp_watch": ("0:00 lit", "30:00 end"),
+}
+IDENTIFIED = {
+    **BASE_DEAD,
+    "person_at_oven": "yes",
+    "may_look_cold": "off_and_cold",
+    "make_and_model": "Ovenmaker 60",
+    "serial_number": "0001 2345",
+    "plate_power": 2700,
+    "how_fitted": "tiled_in",
+}
+
+
+@pytest.fixture(scope="module")
+def base_dead(script: Script, sentences: Sentences) -> Told:
+    return told_with(script, sentences, BASE_DEAD)
+
+
+def test_page_one_is_in_the_order_in_which_it_is_needed(base_dead: Told) -> None:
+    first, second = names(engineer_summary(base_dead))
+    assert first == ["off", "oven", "said", "grid", "likely", "tests", "bring"]
+    assert second == ["how_to_test", "after_repair", "rests_on", "ruled_out", "all_causes", "answers"]
+
+
+def test_the_customers_own_words_come_first_of_what_is_said(base_dead: Told) -> None:
+    assert paragraphs(section(engineer_summary(base_dead), "said"))[0] == "“Sponges are raw underneath.”"
+
+
+def test_what_an_engineer_always_wants_and_nobody_told_is_named(base_dead: Told) -> None:
+    said = paragraphs(section(engineer_summary(base_dead), "said"))[-1]
+    assert said == "Not told: Since when; What changed just before; Earlier repairs; Getting in."
+
+
+def test_what_orders_parts_and_is_not_known_is_to_be_asked_before_ordering(base_dead: Told) -> None:
+    asked = paragraphs(section(engineer_summary(base_dead), "oven"))[0]
+    assert asked.startswith("Not known: Make and model; Serial number; Total power on the plate. Ask before ordering")
+
+
+def test_what_is_known_of_the_oven_is_told_and_how_it_comes_out(script: Script, sentences: Sentences) -> None:
+    oven = section(engineer_summary(told_with(script, sentences, IDENTIFIED)), "oven")
+    known = pairs(oven)
+    assert known["Make and model"] == "Ovenmaker 60"
+    assert known["Serial number"] == "0001 2345"
+    assert known["Total power on the plate"] == "2700 W"
+    (comes_out,) = paragraphs(oven)
+    assert comes_out.startswith("Built in, single: commonly two screws")
+    assert comes_out.endswith("agree before the visit who may open that.")
+
+
+@pytest.mark.parametrize(
+    ("kind", "words"),
+    [
+        ("double_digits", "up to six screws in the frame, and two people"),
+        ("cooker_knobs", "anti-tilt bracket that must go back"),
+        ("table_top", "Stands on the worktop"),
+        ("electric_oven", "How it is fitted isn't known"),
+    ],
+)
+def test_how_it_comes_out_hangs_on_the_kind(script: Script, sentences: Sentences, kind: str, words: str) -> None:
+    told = told_with(script, sentences, {**BASE_DEAD, "which_appliance": kind})
+    assert words in paragraphs(section(engineer_summary(told), "oven"))[-1]
+
+
+def test_a_cooker_gets_its_bracket_back_after_the_repair(script: Script, sentences: Sentences) -> None:
+    def last_item(kind: str) -> str:
+        told = told_with(script, sentences, {**BASE_DEAD, "which_appliance": kind})
+        (items, _) = section(engineer_summary(told), "after_repair").blocks
+        return str(items.items[-1])  # type: ignore[union-attr]
+
+    assert last_item("cooker_knobs") == "The anti-tilt bracket back in its place."
+    assert "bracket" not in last_item("built_in_knobs")
+
+
+def test_nobody_asked_is_not_told_as_off(base_dead: Told) -> None:
+    assert paragraphs(section(engineer_summary(base_dead), "off")) == [
+        "Nobody was asked to switch the oven off. It may be in use."
+    ]
+
+
+def test_danger_stands_first_with_its_time_whether_off_and_the_steps_on_page_two(
+    script: Script, sentences: Sentences
+) -> None:
+    told = told_with(script, sentences, {"danger_now": ["shock"]})
+    summary = engineer_summary(told)
+    off = paragraphs(section(summary, "off"))
+    assert off[0] == "Danger was told, and nobody has confirmed that the oven is off."
+    assert off[1].startswith(sentences.wording.say("sign-shock", **sentences.lines) + " (told ")
+    (steps,) = section(summary, "steps_told").blocks
+    assert steps.items == sentences.verdict(told.verdict).steps  # type: ignore[union-attr]
+    assert names(summary)[1][0] == "steps_told"
+
+
+def test_who_confirmed_that_it_is_off_is_told_how_and_when(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {"danger_now": ["shock"], "oven_is_off": "off_at_breaker"})
+    first = paragraphs(section(engineer_summary(told), "off"))[0]
+    how = sentences.choice("oven_is_off", "off_at_breaker")
+    assert first.startswith(f"The oven is off: {how} (confirmed ")
+
+
+def test_a_sign_that_was_taken_back_is_told_all_the_same(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {"danger_now": ["sparks"]}, then={"danger_now": ["none"], "sign_sparks": "no"})
+    assert not told.assessment.danger.stops
+    off = paragraphs(section(engineer_summary(told), "off"))
+    sign = sentences.wording.say("sign-sparks", **sentences.lines)
+    assert any(words.startswith(f"Told and taken back: {sign} (last ") for words in off)
+
+
+def test_after_a_stop_nobody_is_told_that_nothing_is_wrong(script: Script, sentences: Sentences) -> None:
+    told = told_case(script, sentences, "agent_hears_of_burning_plastic_late")
+    assert told.verdict.leading == NONE
+    rows = table(section(engineer_summary(told), "likely")).rows
+    assert len(rows) == 3
+    assert told.cause(NONE) not in [row[0] for row in rows]
+
+
+def test_the_three_likeliest_stand_with_their_part_and_probability(base_dead: Told) -> None:
+    rows = table(section(engineer_summary(base_dead), "likely")).rows
+    named = base_dead.verdict.named
+    assert [row[0] for row in rows] == [base_dead.cause(cause) for cause, _ in named[:3]]
+    assert rows[0] == ("base element open circuit", f"{100 * named[0][1]:.0f} %", "base element")
+
+
+def test_two_faults_at_once_stand_on_page_one(script: Script, sentences: Sentences) -> None:
+    told = told_case(script, sentences, "base_and_grill_dead")
+    (pair, probability), *_ = told.verdict.hypotheses
+    assert set(pair) == {"base_element_open", "grill_element_open"}
+    words = paragraphs(section(engineer_summary(told), "likely"))
+    assert words[0].startswith("Two at once: ")
+    both = f"{told.cause(pair[0])}, and {told.cause(pair[1])}: {100 * probability:.0f} %"
+    assert both in words[0]
+
+
+def test_the_grid_shows_what_was_said_where_and_what_a_way_does_not_use(base_dead: Told) -> None:
+    grid = table(section(engineer_summary(base_dead), "grid"))
+    assert grid.columns == ("Way of heating", "top", "base", "rear", "fan", "lamp")
+    assert grid.rows == (
+        ("heat from above and below", "?", "none", "–", "–", "?"),
+        ("fan with the heater at the back", "–", "–", "good", "?", "?"),
+        ("bottom heat alone", "–", "none", "–", "–", "?"),
+    )
+
+
+def test_the_grid_shows_a_watched_lamp(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {**BASE_DEAD, **WATCHED})
+    rows = {row[0]: row for row in table(section(engineer_summary(told), "grid")).rows}
+    assert rows["heat from above and below"][-1] == "stays lit"
+
+
+def test_tests_stand_in_the_order_in_which_they_are_made_with_what_follows(base_dead: Told) -> None:
+    tests = section(engineer_summary(base_dead), "tests")
+    assert paragraphs(tests)[0] == "First isolate, lock off and prove dead."
+    rows = table(tests).rows
+    assert [row[1] for row in rows] == [base_dead.test_words(each, "label") for each in base_dead.planned_tests]
+    questions = base_dead.script.knowledge.questions
+    orders = [questions[each].order for each in base_dead.planned_tests]
+    assert orders == sorted(orders)
+    assert "Open: base element open circuit" in rows[0][3]
+
+
+def test_what_follows_a_reading_is_what_belief_says_after_it(base_dead: Told, script: Script) -> None:
+    answers = {**BASE_DEAD, "test_base_element": "near_marking"}
+    after = told_with(script, base_dead.sentences, answers, role="engineer")
+    leading, probability = after.verdict.named[0]
+    row = table(section(engineer_summary(base_dead), "tests")).rows[0]
+    if probability < STILL_OPEN:
+        assert "Near its marking: still open." in row[3]
+    else:
+        assert f"Near its marking: {base_dead.cause(leading)} {100 * probability:.0f} %." in row[3]
+
+
+def test_after_a_shock_earth_continuity_is_the_first_test(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {**BASE_DEAD, "danger_now": ["shock"], "oven_is_off": "off_at_breaker"})
+    assert told.planned_tests[0] == "test_earth"
+
+
+def test_the_kit_stands_with_its_simulated_chance(base_dead: Told) -> None:
+    summary = engineer_summary(base_dead)
+    words = paragraphs(section(summary, "bring"))
+    assert words[0] == "base element"
+    assert summary.facts.kit == ("base_element",)
+    assert summary.facts.kit_chance is not None
+    assert words[1] == (
+        f"With these, one visit mends {100 * summary.facts.kit_chance:.0f} % of such faults "
+        "(simulated from the rules’ own tables)."
+    )
+
+
+def test_what_the_answers_rule_out_stands_with_the_answer(base_dead: Told) -> None:
+    rows = table(section(engineer_summary(base_dead), "ruled_out")).rows
+    by = {answer: causes for causes, answer in rows}
+    said = base_dead.question_and_answer("bottom_heat_alone")
+    assert "wrong shelf" in by[said]
+
+
+def test_who_needs_no_visit_is_asked_for_nothing_more(script: Script, sentences: Sentences) -> None:
+    told = told_case(script, sentences, "agent_unlocks_a_childs_lock")
+    first, _ = names(engineer_summary(told))
+    assert told.verdict.action == "do_one_thing"
+    assert "tests" not in first
+    assert "bring" not in first
+    assert paragraphs(section(engineer_summary(told), "oven")) == []
+
+
+def test_bread_is_told_place_by_place(script: Script, sentences: Sentences) -> None:
+    told = told_with(
+        script, sentences, {**BASE_DEAD, **WATCHED, "bread_tray": ("top 333 332 22-", "underside 110 100 00-")}
+    )
+    bread = table(section(engineer_summary(told), "measured"))
+    assert bread.columns == ("Seen from the door", "left", "middle", "right")
+    assert bread.rows == (
+        ("back", "3 / 1", "3 / 1", "3 / 0"),
+        ("middle", "3 / 1", "3 / 0", "2 / 0"),
+        ("front", "2 / 0", "2 / 0", "– / –"),
+    )
+
+
+def test_everything_that_was_said_stands_on_page_two(base_dead: Told) -> None:
+    rows = table(section(engineer_summary(base_dead), "answers")).rows
+    assert len(rows) == len(base_dead.state.answers)
+    assert ("Please tell us in your own words what happens.", "Sponges are raw underneath.") in [r[1:] for r in rows]
+
+
+def test_figures_for_programs_agree_with_the_verdict(base_dead: Told) -> None:
+    facts = engineer_summary(base_dead).facts
+    assert facts.action == base_dead.verdict.action
+    assert facts.causes == base_dead.verdict.causes
+    assert facts.tests == base_dead.planned_tests
+    assert not facts.off_confirmed
