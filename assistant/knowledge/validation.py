@@ -149,6 +149,7 @@ OWN_CODES: Mapping[str, str] = {
     "not_a_count": "value",
     "words_missing": "",
     "prices_missing": "",
+    "volts_not_in_order": "nominal",
     "thresholds_not_rising": "stop_above",
     "run_for_measurement": "run",
     "heights_for_boiling": "water",

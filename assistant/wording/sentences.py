@@ -10,6 +10,7 @@ from assistant.knowledge.model import Knowledge
 from assistant.wording.locale import Wording
 from assistant.wording.matching import Vocabulary
 from assistant.wording.words import normalised, phrases
+from assistant.wording.written_lines import written_lines
 
 if TYPE_CHECKING:
     from assistant.interview.changes import Change
@@ -219,7 +220,7 @@ class Sentences:
         if reason.kind == "finding":
             return self.wording.say(f"finding-{reason.id}")
         if self.knowledge.questions[reason.id].is_measurement:
-            return self.wording.say("reason-measured", lines=", ".join(map(str, _listed(reason.value))))
+            return self.wording.say("reason-measured", lines=", ".join(self._written(reason.value)))
         question = self.question_by_id(reason.id).text
         said = self.wording.say("reason-answer", question=question, answer=self.given(reason.id, reason.value))
         if in_figures and reason.decibans is not None:
@@ -236,11 +237,14 @@ class Sentences:
             unit = self.wording.say(f"unit-{question.number.unit}") if question.number else ""
             return f"{value:g} {unit}".strip()
         if question.is_measurement:
-            return self.wording.say("answer-written_down", lines="; ".join(map(str, _listed(value))))
+            return self.wording.say("answer-written_down", lines="; ".join(self._written(value)))
         if isinstance(value, str) and question.number is not None:
             return self._band_of_number(question_id, value)
         chosen = (value,) if isinstance(value, str) else tuple(str(v) for v in _listed(value))
         return "; ".join(self.choice(question_id, c) for c in chosen)
+
+    def _written(self, lines: object) -> list[str]:
+        return written_lines(map(str, _listed(lines)), self.wording)
 
     def _band_of_number(self, question_id: str, code: str) -> str:
         number = self.knowledge.questions[question_id].number

@@ -102,3 +102,13 @@ unit-months = months
 unit-degrees_fahrenheit = °F
     .also = f | °f | fahrenheit | degrees f | degrees fahrenheit
 line-unknown = your local emergency number
+
+# The lines that are kept of a measurement.
+written-lit = lit
+written-out = out
+written-end = end
+written-opened = opened
+written-celsius = C
+written-fahrenheit = F
+written-top = top
+written-underside = underside
