@@ -56,8 +56,6 @@ def test_the_answer_beside_it_is_the_one_without_which_the_cause_would_be_likeli
                 assert without[each.question_id] == pytest.approx(highest, abs=1e-9)
 
 
-def test_an_underside_that_stays_white_with_bottom_heat_alone_rules_out_the_shelf(
-    begun: Begin, script: Script
-) -> None:
+def test_a_fan_that_cooks_well_rules_out_the_ring_element(begun: Begin, script: Script) -> None:
     by = {each.question_id: each.causes for each in ruled_out(script, begun(**PALE).assessment)}
-    assert "shelf_position" in by["bottom_heat_alone"]
+    assert "ring_element_open" in by["fan_cooks"]
