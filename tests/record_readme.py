@@ -7,6 +7,7 @@ import io
 import re
 import sys
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from assistant.chat.alarm import Alarm
@@ -20,6 +21,9 @@ from assistant.interview.log import SessionRecord
 from assistant.interview.script import script_of
 from assistant.interview.view import QuestionView
 from assistant.knowledge.load import load_knowledge
+from assistant.reports.summary.as_text import as_text
+from assistant.reports.summary.engineer import engineer_summary
+from assistant.reports.summary.session import Told
 from assistant.store.memory import MemoryStore
 from assistant.wording.languages import Languages
 from tests.recorded_tools import TOOLS, recorded_tool
@@ -63,8 +67,12 @@ TYPED: Mapping[str, tuple[str, ...]] = {
     "knob_while_heating": ("1",),
     "since_when": ("this week",),
     "earlier_repairs": ("never",),
-    "access_for_visit": ("Ground floor, built in under the worktop.",),
+    "access_for_visit": ("Ground floor, street parking at the corner.",),
+    "make_and_model": ("not sure",),
+    "plate_power": ("2.7 kW",),
+    "how_fitted": ("under a worktop",),
 }
+SUMMARY_MARKS = ("<!-- recorded summary: begin -->", "<!-- recorded summary: end -->")
 
 
 class RecordingTerminal:
@@ -96,24 +104,29 @@ def typed_in(conversation: Conversation) -> Iterator[str]:
     yield ""
 
 
-def recorded() -> str:
-    """The screen of that conversation."""
+def recorded() -> tuple[str, str]:
+    """The screen of that conversation, and the first page of the summary that an engineer reads of it."""
     knowledge = load_knowledge(ROOT / "rules", None)
     languages = Languages(ROOT / "locales", knowledge)
     sentences = languages.sentences("en-GB", "great_britain")
     record = SessionRecord(session_id="0" * 32, code_hash=hash_code(CODE), name=None, created_at=utc_now())
-    conversation = Conversation(script_of(knowledge), MemoryStore(), record)
+    store = MemoryStore()
+    conversation = Conversation(script_of(knowledge), store, record)
     conversation.start(Start("householder", "great_britain", "en-GB", "single"), keep_at_once=False)
     terminal = RecordingTerminal(typed_in(conversation))
     talk = Talk(conversation, sentences, languages.listener("en-GB"), terminal, f"ovenside resume {CODE}")
     terminal.write(Pages(sentences).opening().paragraphs())
     talk.run(terminal.ask(()))
-    return terminal.screen.getvalue()
+    summary = engineer_summary(Told(conversation.script, sentences, store.read(record.session_id)))
+    page_one = as_text(replace(summary, pages=summary.pages[:1]), WIDTH)
+    return terminal.screen.getvalue(), page_one
 
 
 def with_recording(readme: str) -> str:
-    """The README with the conversation, and each tool's output, between their marks."""
-    readme = _between(readme, MARKS, f"$ ovenside\n{recorded()}")
+    """The README with the conversation, its summary, and each tool's output, between their marks."""
+    screen, page_one = recorded()
+    readme = _between(readme, MARKS, f"$ ovenside\n{screen}")
+    readme = _between(readme, SUMMARY_MARKS, f"$ ovenside summary {CODE}\n{page_one}[page two is left out here]\n")
     for tool in TOOLS:
         marks = (f"<!-- recorded {tool}: begin -->", f"<!-- recorded {tool}: end -->")
         readme = _between(readme, marks, recorded_tool(tool))
