@@ -13,6 +13,7 @@ from assistant.interview.script import Script
 from assistant.interview.state import Answer, State, fold
 from assistant.interview.verdict import Verdict, give_verdict
 from assistant.knowledge.model import Stage
+from assistant.reports.lettering import shown
 from assistant.reports.summary.value import Facts, ToldSign
 from assistant.wording.sentences import Sentences
 
@@ -66,7 +67,10 @@ class Told:
                 yield answer
 
     def given(self, answer: Answer) -> str:
-        """The answer in words."""
+        """The answer in words; of what was typed nothing that could act on a screen, a file or its reader."""
+        return shown(self._given(answer))
+
+    def _given(self, answer: Answer) -> str:
         if answer.status != "answered":
             return self.sentences.wording.say(f"answer-{answer.status}")
         if answer.question_id in self.state.texts:
