@@ -9,6 +9,9 @@ from assistant.reports.summary.html_style import STYLE
 from assistant.reports.summary.picture import picture_of
 from assistant.reports.summary.value import Block, Drawing, Items, Page, Pairs, Paragraph, Section, Summary, Table
 
+LONGEST_WHOLE = 24
+"""A longer word may be broken wherever a line ends."""
+
 
 def as_html(summary: Summary, footing: Footing) -> str:
     """The whole file. What people typed is text in it and nothing else: the tree is escaped as it is written."""
@@ -88,21 +91,25 @@ def _block(parent: Xml.Element, block: Block) -> None:
 
 
 def _table(parent: Xml.Element, table: Table) -> None:
-    """On a phone each row stands as a list; its roles are named, for there some browsers take it for no table."""
-    element = Xml.SubElement(parent, "table", role="table")
-    head = Xml.SubElement(element, "thead", role="rowgroup")
-    heads = Xml.SubElement(head, "tr", role="row")
+    """On a phone each row stands as a list, with the name of its column before each cell."""
+    element = Xml.SubElement(parent, "table")
+    head = Xml.SubElement(element, "thead")
+    heads = Xml.SubElement(head, "tr")
     for column in table.columns:
-        _add(heads, "th", column, scope="col", role="columnheader")
-    body = Xml.SubElement(element, "tbody", role="rowgroup")
+        _add(heads, "th", column, "long" if _is_long(column) else "", scope="col")
+    body = Xml.SubElement(element, "tbody")
     for row in table.rows:
-        cells = Xml.SubElement(body, "tr", role="row")
+        cells = Xml.SubElement(body, "tr")
         for number, (column, cell) in enumerate(zip(table.columns, row, strict=True)):
+            element = _add(cells, "td" if number else "th", cell, "long" if _is_long(cell) else "")
+            element.set("data-label", column)
             if number == 0:
-                first = _add(cells, "th", cell, scope="row", role="rowheader")
-                first.set("data-label", column)
-            else:
-                _add(cells, "td", cell, role="cell").set("data-label", column)
+                element.set("scope", "row")
+
+
+def _is_long(words: str) -> bool:
+    """Whether a word might have to be broken; the others keep their columns wide enough."""
+    return any(len(word) > LONGEST_WHOLE for word in words.split())
 
 
 def _drawing(parent: Xml.Element, drawing: Drawing, prefix: str) -> None:

@@ -43,10 +43,11 @@ dt {{ color: var(--quiet); }}
 dd {{ margin: 0; }}
 table {{ border-collapse: collapse; width: 100%; }}
 th, td {{ text-align: start; vertical-align: top; font-weight: 400; padding: .2rem .8rem .2rem 0; }}
-td {{ min-width: 4.5em; }}
-thead th {{ color: var(--quiet); border-bottom: 1px solid var(--hair); overflow-wrap: normal; }}
+th, td {{ overflow-wrap: break-word; }}
+.long {{ overflow-wrap: anywhere; }}
+thead th {{ color: var(--quiet); border-bottom: 1px solid var(--hair); }}
 figure svg {{ display: block; width: 100%; max-width: 720px; height: auto; }}
-footer {{ font-size: .85rem; margin-top: 2rem; border-top: 1px solid var(--hair); padding-top: .4rem; }}
+footer {{ font-size: .85em; margin-top: 2rem; border-top: 1px solid var(--hair); padding-top: .4rem; }}
 .sheet + .sheet {{ border-top: 3px solid var(--hair); margin-top: 2rem; }}
 @media screen and (max-width: 36rem) {{
   dl > div {{ grid-template-columns: minmax(0, 1fr); }}
@@ -64,10 +65,12 @@ footer {{ font-size: .85rem; margin-top: 2rem; border-top: 1px solid var(--hair)
   }}
 {_dark_drawings()}
 }}
-@page {{ size: A4; margin: 11mm 13mm; }}
+@page {{ size: A4; margin: 10mm 12mm; }}
 @media print {{
   :root {{ color-scheme: light; }}
-  body {{ font-size: 8.4pt; line-height: 1.25; max-width: none; padding: 0; }}
+  body {{
+    font: 8pt/1.22 "DejaVu Sans Condensed", system-ui, sans-serif; max-width: none; padding: 0;
+  }}
   body.household {{ font-size: 10.5pt; line-height: 1.35; }}
   h1 {{ font-size: 1.5em; }}
   h2 {{ margin-top: .65em; font-size: 1.12em; break-after: avoid; }}

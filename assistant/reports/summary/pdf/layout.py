@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
+from xml.etree import ElementTree as Xml
 
 from assistant.reports.summary.pdf.columns import column_widths
 from assistant.reports.summary.pdf.letters import fitted, lines_of, width_of
@@ -11,7 +13,14 @@ from assistant.reports.summary.value import Block, Drawing, Items, Page, Pairs, 
 
 LEADING = 1.26
 """From line to line, in parts of the size of the letters."""
-LABEL_SHARE = 0.3
+LABEL_SHARES = (0.3, 0.55)
+"""Between which parts of the room what is known under a name begins."""
+
+
+@lru_cache(maxsize=8)
+def _picture_of(svg: str) -> Xml.Element:
+    """Read once, however many sizes of letters are tried."""
+    return picture_of(svg, "")
 
 
 @dataclass(frozen=True)
@@ -120,7 +129,8 @@ class Layout:
             yield self._unit((*label, body), above=0.12 * self.size)
 
     def _pairs(self, block: Pairs, tree: Node) -> Iterator[Unit]:
-        left = LABEL_SHARE * self.room
+        least, most = (share * self.room for share in LABEL_SHARES)
+        left = max(least, min(most, column_widths(block.rows, self.room, self.size, self.size)[0]))
         for label, value in block.rows:
             row = tree.add("TR")
             labels = lines_of(label, left - self.size, self.size)
@@ -160,7 +170,7 @@ class Layout:
             yield self._unit(cells(words, heading=False), ruled=True, head=head)
 
     def _picture(self, block: Drawing, tree: Node) -> Unit:
-        element = picture_of(block.svg, "")
+        element = _picture_of(block.svg)
         wide, tall = (float(element.get(name, 0)) for name in ("width", "height"))
         scale = min(self.room / wide, self.tallest / tall)
         node = tree.add("Figure", described=fitted(block.described))

@@ -31,6 +31,7 @@ def face(*, bold: bool) -> str:
     return BOLD if bold else REGULAR
 
 
+@lru_cache(maxsize=1024)
 def fitted(words: str) -> str:
     """On one line, composed (NFC), each character that the faces lack shown as '�'."""
     known = _known()
