@@ -7,6 +7,7 @@ from xml.etree import ElementTree as Xml
 from assistant.reports.summary.footing import Footing
 from assistant.reports.summary.html_style import STYLE
 from assistant.reports.summary.picture import picture_of
+from assistant.reports.summary.said import says_something
 from assistant.reports.summary.value import Block, Drawing, Items, Page, Pairs, Paragraph, Section, Summary, Table
 
 LONGEST_WHOLE = 24
@@ -63,7 +64,7 @@ def _page(main: Xml.Element, page: Page, number: int, drawings: int) -> int:
 def _section(sheet: Xml.Element, section: Section, id_: str, drawings: int) -> int:
     parent = Xml.SubElement(sheet, "section", {"aria-labelledby": id_})
     _add(parent, "h2", section.heading, id=id_)
-    for block in section.blocks:
+    for block in filter(says_something, section.blocks):
         if isinstance(block, Drawing):
             drawings += 1
             _drawing(parent, block, f"d{drawings}-")

@@ -71,7 +71,7 @@ def words_in(summary: Summary, *, with_labels: bool = False) -> Iterator[str]:
                 case Pairs(rows=rows):
                     yield from (cell for row in rows for cell in row)
                 case Table(columns=columns, rows=rows):
-                    yield from columns
+                    yield from columns if rows else ()
                     yield from (cell for row in rows for cell in row)
                 case Drawing(described=described):
                     yield described

@@ -24,6 +24,8 @@ def words_of(read: object) -> list[str]:
         return [read]
     if isinstance(read, list):
         return [words for each in read for words in words_of(each)]
+    if read.get("rows") == []:  # type: ignore[attr-defined]
+        return []
     named = (
         "pages",
         "sections",

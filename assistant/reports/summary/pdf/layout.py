@@ -9,6 +9,7 @@ from assistant.reports.summary.pdf.columns import column_widths
 from assistant.reports.summary.pdf.letters import fitted, lines_of, width_of
 from assistant.reports.summary.pdf.units import Column, Node, Picture, Unit
 from assistant.reports.summary.picture import picture_of
+from assistant.reports.summary.said import says_something
 from assistant.reports.summary.value import Block, Drawing, Items, Page, Pairs, Paragraph, Section, Summary, Table
 
 LEADING = 1.26
@@ -43,7 +44,7 @@ class Layout:
         yield self._lines(
             section.heading, tree.add("H2"), scale=1.12, bold=True, above=0.75, hangs=True, underlined=True
         )
-        for block in section.blocks:
+        for block in filter(says_something, section.blocks):
             yield from self._block(block, tree)
 
     def _block(self, block: Block, tree: Node) -> Iterator[Unit]:

@@ -14,6 +14,8 @@ REGULAR, BOLD = "DejaVuSansCondensed", "DejaVuSansCondensed-Bold"
 LACKING = "\N{REPLACEMENT CHARACTER}"
 _SPACES = re.compile(r"[ \t\n\r\f\v\u0085\u2028\u2029]+")
 """Where lines may break. A space that joins isn't among them."""
+_ROUNDING = 1e-6
+"""In points: a column as wide as its longest word has room for it."""
 
 
 @cache
@@ -52,6 +54,7 @@ def width_of(words: str, size: float, *, bold: bool = False) -> float:
 
 def lines_of(words: str, room: float, size: float, *, bold: bool = False) -> tuple[str, ...]:
     """No line is wider than the room, in points. Words are whole, but for those that are wider than a line."""
+    room += _ROUNDING
     lines: list[str] = []
     taken = 0.0
     space = width_of(" ", size, bold=bold)
