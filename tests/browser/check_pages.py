@@ -135,7 +135,7 @@ def validated(pages: list[Path], vnu: Path) -> Iterator[Finding]:
     done = subprocess.run(command, capture_output=True, text=True, check=True)
     for message in json.loads(done.stderr)["messages"]:
         severity = message.get("subType", message["type"])
-        yield Finding(severity, Path(message["url"]).name, message["message"])
+        yield Finding(severity, Path(message["url"]).name, message["message"][:160])
 
 
 if __name__ == "__main__":

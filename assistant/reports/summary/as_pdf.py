@@ -36,6 +36,6 @@ def size_of(summary: Summary, number: int) -> float:
 
 def _units(summary: Summary, number: int, size: float, tree: Node) -> list[Unit]:
     """Of one page; the title stands above the first."""
-    layout = Layout(size, WIDE, TALLEST_PICTURE * TALL)
+    layout = Layout(size, WIDE, TALLEST_PICTURE * TALL, side_by_side=summary.reader == "engineer")
     title = [] if number else list(layout.title(summary, tree))
     return [*title, *layout.page(summary.pages[number], tree)]

@@ -78,6 +78,9 @@ footer {{ font-size: .85em; margin-top: 2rem; border-top: 1px solid var(--hair);
   li {{ margin-bottom: 0; }}
   dl > div, tr, li, figure {{ break-inside: avoid; }}
   dl > div {{ padding: 0; }}
+  .engineer dl {{ columns: 2; column-gap: 6mm; }}
+  .engineer dl > div + div {{ border-top: 0; }}
+  .engineer dl > div {{ grid-template-columns: minmax(0, 2fr) minmax(0, 3fr); }}
   th, td {{ padding-block: .05em; }}
   .danger {{ padding: .2em .6em; }}
   .sheet + .sheet {{ break-before: page; border-top: 0; margin-top: 0; }}

@@ -16,6 +16,8 @@ LEADING = 1.26
 """From line to line, in parts of the size of the letters."""
 LABEL_SHARES = (0.3, 0.55)
 """Between which parts of the room what is known under a name begins."""
+NARROW_SHARE = 0.25
+"""The same where two stand side by side."""
 
 
 @lru_cache(maxsize=8)
@@ -26,11 +28,14 @@ def _picture_of(svg: str) -> Xml.Element:
 
 @dataclass(frozen=True)
 class Layout:
-    """`room`: between the margins, points. `tallest`: no picture may be taller."""
+    """`room`: between the margins, points. `tallest`: no picture may be taller.
+    `side_by_side`: whether two short pairs may share a line.
+    """
 
     size: float
     room: float
     tallest: float
+    side_by_side: bool
 
     def title(self, summary: Summary, tree: Node) -> Iterator[Unit]:
         yield self._lines(summary.title, tree.add("H1"), scale=1.5, bold=True, hangs=True)
@@ -130,19 +135,43 @@ class Layout:
             yield self._unit((*label, body), above=0.12 * self.size)
 
     def _pairs(self, block: Pairs, tree: Node) -> Iterator[Unit]:
+        """A row each; for who is in a hurry two short ones side by side."""
+        left = self._left_of_values(block)
+        rows = list(block.rows)
+        while rows:
+            beside = 2 if self.side_by_side and len(rows) > 1 and all(map(self._is_short, rows[:2])) else 1
+            columns: list[Column] = []
+            for number, row in enumerate(rows[:beside]):
+                columns += self._pair(row, number * self.room / 2, left if beside == 1 else self._narrow, tree)
+            yield self._unit(tuple(columns), above=0.06 * self.size)
+            del rows[:beside]
+
+    def _pair(self, row: tuple[str, str], start: float, left: float, tree: Node) -> tuple[Column, Column]:
+        label, value = row
+        if self.side_by_side and width_of(fitted(label), self.size) <= self._narrow - self.size:
+            left = self._narrow
+        node = tree.add("TR")
+        labels = lines_of(label, left - self.size, self.size)
+        values = lines_of(value, self.room - start - left, self.size)
+        return (
+            Column(labels, start, node.add("TH", scope="Row"), quiet=True),
+            Column(values, start + left, node.add("TD")),
+        )
+
+    @property
+    def _narrow(self) -> float:
+        return NARROW_SHARE * self.room
+
+    def _is_short(self, row: tuple[str, str]) -> bool:
+        """Whether it has room on one line of half the sheet."""
+        label, value = (width_of(fitted(words), self.size) + self.size for words in row)
+        return label <= self._narrow and value <= self.room / 2 - self._narrow
+
+    def _left_of_values(self, block: Pairs) -> float:
+        if self.side_by_side:
+            return self.room / 2
         least, most = (share * self.room for share in LABEL_SHARES)
-        left = max(least, min(most, column_widths(block.rows, self.room, self.size, self.size)[0]))
-        for label, value in block.rows:
-            row = tree.add("TR")
-            labels = lines_of(label, left - self.size, self.size)
-            values = lines_of(value, self.room - left, self.size)
-            yield self._unit(
-                (
-                    Column(labels, 0, row.add("TH", scope="Row"), quiet=True),
-                    Column(values, left, row.add("TD")),
-                ),
-                above=0.06 * self.size,
-            )
+        return max(least, min(most, column_widths(block.rows, self.room, self.size, self.size)[0]))
 
     def _table(self, block: Table, tree: Node) -> Iterator[Unit]:
         gap = 0.9 * self.size
