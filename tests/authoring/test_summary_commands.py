@@ -2,6 +2,8 @@
 
 import io
 import json
+import subprocess
+import sys
 from argparse import Namespace
 from pathlib import Path
 
@@ -87,9 +89,6 @@ def test_the_schema_is_printed_without_a_session(capsys: pytest.CaptureFixture[s
 
 
 def test_no_form_brings_the_pdf_library_but_the_one() -> None:
-    import subprocess
-    import sys
-
     code = "import sys, assistant.cli; assistant.cli.parser(); import assistant.authoring.summary_forms\n"
     code += "import assistant.reports.summary.as_html, assistant.reports.summary.as_json\n"
     code += "sys.exit('reportlab' in sys.modules)"

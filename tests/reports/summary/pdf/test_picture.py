@@ -1,5 +1,7 @@
 """Drawings in a PDF: every shape that our charts are made of is drawn, and stands where it should."""
 
+from dataclasses import replace
+
 from pypdf.generic import ContentStream
 
 from assistant.reports.summary.as_pdf import as_pdf
@@ -17,8 +19,6 @@ def test_no_kind_of_shape_is_left_out() -> None:
 
 
 def test_each_shape_is_one_path_and_each_word_one_string() -> None:
-    from dataclasses import replace
-
     picture = picture_of(CHART, "")
     bare = replace(PLAIN, pages=(Page((Section("measured", "M", (Drawing(CHART, "d"),)),)),))
     reader = opened(as_pdf(bare, FOOTING))
