@@ -42,9 +42,9 @@ def test_the_wheel_runs_a_conversation_in_an_empty_environment(tmp_path: Path) -
     assert "ovenside resume" in done.stdout
     code = re.search(r"ovenside resume (\S+)", done.stdout)
     assert code
+    asked = ["summary", code[1], "--form", "pdf", "--to", tmp_path / "summary.pdf"]
     made = subprocess.run(
-        [environment / "bin" / "ovenside", "--store", tmp_path / "s.db"]
-        + ["summary", code[1], "--form", "pdf", "--to", tmp_path / "summary.pdf"],
+        [environment / "bin" / "ovenside", "--store", tmp_path / "s.db", *asked],
         capture_output=True,
         text=True,
         cwd=tmp_path,
