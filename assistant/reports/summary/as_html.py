@@ -12,6 +12,8 @@ from assistant.reports.summary.value import Block, Drawing, Items, Page, Pairs, 
 
 LONGEST_WHOLE = 24
 """A longer word may be broken wherever a line ends."""
+LONGEST_HALF = 60
+"""A longer pair isn't printed on half the sheet."""
 
 
 def as_html(summary: Summary, footing: Footing) -> str:
@@ -84,7 +86,8 @@ def _block(parent: Xml.Element, block: Block) -> None:
         case Pairs(rows=rows):
             listed = Xml.SubElement(parent, "dl")
             for label, value in rows:
-                pair = Xml.SubElement(listed, "div")
+                wide = len(label) + len(value) > LONGEST_HALF
+                pair = Xml.SubElement(listed, "div", {"class": "wide"} if wide else {})
                 _add(pair, "dt", label)
                 _add(pair, "dd", value)
         case Table():

@@ -69,7 +69,7 @@ footer {{ font-size: .85em; margin-top: 2rem; border-top: 1px solid var(--hair);
 @media print {{
   :root {{ color-scheme: light; }}
   body {{
-    font: 8pt/1.22 "DejaVu Sans Condensed", system-ui, sans-serif; max-width: none; padding: 0;
+    font: 7.9pt/1.22 "DejaVu Sans Condensed", system-ui, sans-serif; max-width: none; padding: 0;
   }}
   body.household {{ font-size: 10.5pt; line-height: 1.35; }}
   h1 {{ font-size: 1.5em; }}
@@ -80,7 +80,8 @@ footer {{ font-size: .85em; margin-top: 2rem; border-top: 1px solid var(--hair);
   dl > div {{ padding: 0; }}
   .engineer dl {{ columns: 2; column-gap: 6mm; }}
   .engineer dl > div + div {{ border-top: 0; }}
-  .engineer dl > div {{ grid-template-columns: minmax(0, 2fr) minmax(0, 3fr); }}
+  .engineer dl > div {{ grid-template-columns: 38mm minmax(0, 1fr); column-gap: 2mm; }}
+  .engineer dl > .wide {{ column-span: all; }}
   th, td {{ padding-block: .05em; }}
   .danger {{ padding: .2em .6em; }}
   .sheet + .sheet {{ break-before: page; border-top: 0; margin-top: 0; }}
