@@ -69,15 +69,13 @@ def timed_of(write: Callable[[Summary], object], summaries: list[Summary]) -> fl
 
 def in_batch(write: Callable[[Summary], object], summaries: list[Summary], batch: int) -> None:
     """What the process holds after each tenth of the batch; the first tenth fills what is kept on purpose."""
-    held = [resident_mb()]
+    print(f"{batch} summaries in all forms; MB held before: {resident_mb():.1f}; after each tenth:", flush=True)
     began = time.perf_counter()
     for number in range(batch):
         write(summaries[number % len(summaries)])
         if (number + 1) % max(1, batch // 10) == 0:
             gc.collect()
-            held.append(resident_mb())
-    print(f"{batch} summaries in all forms: {time.perf_counter() - began:.0f} s; MB held at each tenth:")
-    print("  " + ", ".join(f"{mb:.1f}" for mb in held))
+            print(f"  {number + 1:>7}{resident_mb():9.1f} MB{time.perf_counter() - began:8.0f} s", flush=True)
 
 
 def resident_mb() -> float:
