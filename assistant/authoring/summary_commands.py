@@ -1,9 +1,12 @@
 """`ovenside summary`: what is read before the visit, by the engineer or by the household."""
 
 import argparse
-from collections.abc import Callable, Mapping
+import json
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TextIO
+
+from assistant.authoring.summary_forms import FORMS, NO_TEXT
+from assistant.authoring.whole_file import write_whole
 
 if TYPE_CHECKING:
     from assistant.interview.log import EventLog, SessionRecord
@@ -12,7 +15,6 @@ if TYPE_CHECKING:
     from assistant.wording.sentences import Sentences
 
 READERS: tuple["Reader", ...] = ("engineer", "household")
-FORMS = ("text", "markdown")
 
 
 def add_summary(
@@ -22,27 +24,57 @@ def add_summary(
     summary = commands.add_parser("summary", parents=[shared], help="what to read before the visit")
     summary.add_argument("code", nargs="+", help="the session's code, or the first characters of its id")
     summary.add_argument("--reader", choices=READERS, default="engineer", help="who reads it (default: engineer)")
-    summary.add_argument("--form", choices=FORMS, default="text", help="how it is written (default: text)")
+    summary.add_argument("--form", choices=tuple(FORMS), default="text", help="how it is written (default: text)")
     summary.add_argument("--to", type=Path, metavar="FILE", help="where to write it (default: here)")
+    summary.add_argument(
+        "--schema", action=_PrintSchema, nargs=0, help="print the JSON Schema of summaries as JSON, and end"
+    )
+
+
+class _PrintSchema(argparse.Action):
+    """Ends like --help, so that no session has to be named."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: Any) -> None:
+        from assistant.reports.summary.json_schema import summary_schema
+
+        print(json.dumps(summary_schema(), indent=2))  # noqa: T201 - what was asked for
+        parser.exit()
 
 
 def summarise(
     log: "EventLog", script: "Script", sentences: "Sentences", arguments: argparse.Namespace, out: TextIO
 ) -> int:
     """Write the summary. Returns the exit status. Raises SessionUnknown."""
-    record = _record(log, "".join(arguments.code))
-    written = _FORMS[arguments.form](summary_of(log, record, script, sentences, arguments.reader))
-    if arguments.to is None:
-        out.write(written)
-        return 0
     say = sentences.wording.say
+    if arguments.to is None and arguments.form in NO_TEXT and not _takes_bytes(out):
+        out.write(say("summary-needs_file") + "\n")
+        return 1
+    record = _record(log, "".join(arguments.code))
+    summary = summary_of(log, record, script, sentences, arguments.reader)
+    written = FORMS[arguments.form](summary, sentences.wording)
+    if arguments.to is None:
+        _write_here(written, out, is_text=arguments.form not in NO_TEXT)
+        return 0
     try:
-        arguments.to.write_text(written, encoding="utf-8")
+        write_whole(arguments.to, written)
     except OSError as error:
         out.write(say("summary-not_made", reason=error.strerror or str(error)) + "\n")
         return 1
     out.write(say("summary-written", where=str(arguments.to)) + "\n")
     return 0
+
+
+def _takes_bytes(out: TextIO) -> bool:
+    """A file or a pipe does; a terminal would show them as letters."""
+    return not out.isatty() and hasattr(out, "buffer")
+
+
+def _write_here(written: bytes, out: TextIO, *, is_text: bool) -> None:
+    if is_text:
+        out.write(written.decode())
+    else:
+        out.flush()
+        out.buffer.write(written)
 
 
 def summary_of(
@@ -64,18 +96,3 @@ def _record(log: "EventLog", code: str) -> "SessionRecord":
         return log.find_by_code(code)
     except SessionUnknown:
         return log.find_by_id_prefix(code)
-
-
-def _text(summary: "Summary") -> str:
-    from assistant.reports.summary.as_text import as_text
-
-    return as_text(summary)
-
-
-def _markdown(summary: "Summary") -> str:
-    from assistant.reports.summary.as_markdown import as_markdown
-
-    return as_markdown(summary)
-
-
-_FORMS: Mapping[str, Callable[[Any], str]] = {"text": _text, "markdown": _markdown}

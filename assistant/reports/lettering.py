@@ -5,12 +5,28 @@ from collections.abc import Iterable
 
 _NO_CELL = {"Mn", "Me", "Cf"}
 _UNSHOWABLE = {"Cc", "Cs", "Co", "Cn"}
-_DIRECTION = frozenset("\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+_UNSEEN = frozenset(
+    chr(code)
+    for first, last in (
+        (0x00AD, 0x00AD),  # where a word may be hyphenated
+        (0x061C, 0x061C),
+        (0x180E, 0x180E),
+        (0x200B, 0x200B),
+        (0x200E, 0x200F),
+        (0x202A, 0x202E),
+        (0x2060, 0x206F),
+        (0xFEFF, 0xFEFF),
+        (0xFFF9, 0xFFFB),
+        (0xE0000, 0xE0FFF),
+    )
+    for code in range(first, last + 1)
+)
+"""What turns the writing direction or can't be seen. The two joiners of letters stay: some scripts need them."""
 
 
 def shown(words: str) -> str:
-    """Words on one line that can't move a cursor, turn the writing direction or break a file of XML."""
-    kept = (letter for letter in " ".join(words.split()) if letter not in _DIRECTION)
+    """Words on one line that can't move a cursor, turn the writing direction, hide or break a file of XML."""
+    kept = (letter for letter in " ".join(words.split()) if letter not in _UNSEEN)
     return "".join("\N{REPLACEMENT CHARACTER}" if _is_unshowable(letter) else letter for letter in kept)
 
 

@@ -127,3 +127,6 @@ summary-hand_receipt = The receipt, and any guarantee or cover plan.
 summary-hand_way = How to get in: floor, parking, and an adult who will be there.
 summary-not_made = The summary could not be written: { $reason }.
 summary-written = The summary is in { $where }.
+summary-footer = { $title }, session { $session }, as of { $when }
+summary-page_of = { $page } of { $pages }
+summary-needs_file = A PDF can't be shown here. Please say where to write it: --to FILE.pdf

@@ -18,6 +18,11 @@ def test_what_moves_a_cursor_or_turns_the_writing_is_not_shown():
     assert shown("a\x1b[31mb\u202ec\n d\x00") == "a\N{REPLACEMENT CHARACTER}[31mbc d\N{REPLACEMENT CHARACTER}"
 
 
+def test_what_can_not_be_seen_is_left_out_and_what_joins_letters_stays():
+    assert shown("o\u200bf\u00adf\ufeff \u061con\U000e0041") == "off on"
+    assert shown("\u0645\u06cc\u200c\u062e") == "\u0645\u06cc\u200c\u062e"
+
+
 @given(words=some.text(), width=some.integers(2, 80))
 def test_no_line_is_wider_than_asked_and_no_letter_is_lost(words, width):
     lines = wrapped(words, width)

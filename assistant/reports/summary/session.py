@@ -14,6 +14,7 @@ from assistant.interview.script import Script
 from assistant.interview.state import Answer, State, fold
 from assistant.interview.verdict import Verdict, give_verdict
 from assistant.knowledge.model import Stage
+from assistant.reports.lettering import shown
 from assistant.reports.summary.readings import expected_readings
 from assistant.reports.summary.value import Block, Facts, Section, ToldSign
 from assistant.wording.sentences import Sentences
@@ -62,7 +63,7 @@ class Told:
         return kind_of_oven(self.state.answers, self.script.knowledge)
 
     def section(self, name: str, blocks: Iterable[Block]) -> Section:
-        return Section(name, self.say(f"heading_{name}"), tuple(blocks))
+        return Section(name, self.say(f"heading_{name}"), tuple(filter(says_something, blocks)))
 
     @property
     def session(self) -> str:
@@ -88,7 +89,10 @@ class Told:
                 yield answer
 
     def given(self, answer: Answer) -> str:
-        """The answer in words."""
+        """The answer in words; of what was typed nothing that could act on a screen, a file or its reader."""
+        return shown(self._given(answer))
+
+    def _given(self, answer: Answer) -> str:
         if answer.status != "answered":
             return self.sentences.wording.say(f"answer-{answer.status}")
         if answer.question_id in self.state.texts:

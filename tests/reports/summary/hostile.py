@@ -1,0 +1,35 @@
+"""What somebody might type to make a summary do something."""
+
+HOSTILE = {
+    "script": "<script>alert(1)</script>",
+    "image": '"><img src=x onerror=alert(1)>',
+    "quotes": "' onmouseover='alert(1)' \" autofocus onfocus=\"alert(1)",
+    "entity": "&lt;b&gt; &#x3c;script&#x3e; &amp;amp; ]]> <!-- --> <![CDATA[",
+    "end of style": "</style></title></textarea><svg/onload=alert(1)>",
+    "link": "[click](javascript:alert(1)) <https://example.org> https://example.org www.example.org a@example.org",
+    "picture": "![x](https://example.org/x.png) [x]: https://example.org",
+    "heading": "# Heading\n## Another\n===\n---",
+    "table": "| a | b |\n|---|---|\n| 1 | 2 |",
+    "code": "```\ncode\n``` `code` ~~~ **bold** _it_ ~~gone~~ > quoted\n1. one\n- two\n+ three\n* four",
+    "title": "\x1b]0;title\x07\x1b[31mred\x1b[2J\x1b[H",
+    "c1": "\x9b31m\x9d0;title\x9c\x85\x90q\x98",
+    "bidi": "off \u202eno si ti\u202c \u2066left\u2069 \u200fright\u061c",
+    "zero width": "o\u200bf\u2060f\ufeff so\u00adft",
+    "nul": "be\x00fore\x08\x7f",
+    "half": "half \ud800 and \udfff",
+    "formula": '=HYPERLINK("https://example.org","x")',
+    "sum": "@SUM(A1:A9)",
+    "minus": "-1+cmd|'/c calc'!A1",
+    "operators": ") Tj ET Q endstream endobj (\\) BT << /JS (app.alert) >> %",
+    "brackets": "((((\\\\((( [<< >>] {{ }} { $x } ${x} %s %(x)s {0}",
+    "long word": "x" * 400,
+    "long text": "It is cold. " * 250,
+    "emoji": "🔥👩‍🔧 🏴󠁧󠁢󠁥󠁮󠁧󠁿 ❄️",
+    "hebrew": "התנור קר מאוד",
+    "arabic": "الفرن بارد",
+    "lines": "one\r\ntwo\rthree\vfour\ffive\u2028six\u2029seven\ttab",
+    "stacked": "Z" + "\u0301\u0302\u0303" * 20,
+    "private": "\ue000 \U0010ffff \ufffe",
+}
+UNSEEN = "\u200b\u200e\u200f\u061c\u2060\u2066\u2067\u2068\u2069\u202a\u202b\u202c\u202d\u202e\ufeff\u00ad\ufff9"
+CONTROLS = "".join(map(chr, (*range(0x20), *range(0x7F, 0xA0))))
