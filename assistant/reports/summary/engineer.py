@@ -28,8 +28,8 @@ LEAST_TOLD = 0.01
 """A cause below isn't named on page two either."""
 PAIR_FIRST = 0.05
 """Two faults at once from here on stand on page one."""
-OWN_WORDS = "complaint_in_own_words"
 SAID = (
+    "complaint_in_own_words",
     "what_goes_wrong",
     "which_worry",
     "since_when",
@@ -107,14 +107,10 @@ def _who(told: Told) -> str:
 
 def _said(told: Told) -> Iterator[Block]:
     """The customer's own words first."""
-    own = told.answer(OWN_WORDS)
-    if own is not None:
-        yield Paragraph(told.say("own_words", words=own), "strong")
-    rows = [(told.label(name), given) for name in SAID if (given := told.answer(name)) is not None]
-    yield Pairs(tuple(rows))
+    yield Pairs(tuple((told.label(name), given) for name in SAID if (given := told.answer(name)) is not None))
     missing = [told.label(name) for name in ALWAYS_WANTED if told.answer(name) is None and told.was_due(name)]
     if missing and told.somebody_comes:
-        yield Paragraph(told.say("not_told", what="; ".join(missing)), "quiet")
+        yield told.listed("not_told", missing)
 
 
 def _grid(told: Told) -> Iterator[Block]:
@@ -132,12 +128,9 @@ def _likely(told: Told) -> Iterator[Block]:
         yield Paragraph(told.say("little_known"), "quiet")
     elif told.verdict.leading == NONE and not told.assessment.danger.stops:
         yield Paragraph(told.say("nothing_leads"), "quiet")
-    pairs = _pairs(told, PAIR_FIRST)
-    if pairs:
-        yield Paragraph(told.say("two_at_once", pairs="; ".join(pairs)))
+    yield told.listed("two_at_once", _pairs(told, PAIR_FIRST))
     gone = [told.cause(cause) for each in told.ruled_out for cause in each.causes]
-    if gone:
-        yield Paragraph(told.say("ruled_out", causes="; ".join(gone[:RULED_OUT_FIRST])))
+    yield told.listed("ruled_out", gone[:RULED_OUT_FIRST])
 
 
 RULED_OUT_FIRST = 6
@@ -170,8 +163,7 @@ def _unknown(told: Told) -> Iterator[Block]:
         for each in told.answered("complaint", "signs", "visit", "danger")
         if each.status != "answered" and each.question_id not in (*ALWAYS_WANTED, *IDENTITY)
     ]
-    if open_ones:
-        yield Paragraph(told.say("asked_in_vain", what="; ".join(dict.fromkeys(open_ones))))
+    yield told.listed("asked_in_vain", dict.fromkeys(open_ones))
 
 
 def _rests_on(told: Told) -> Iterator[Block]:
@@ -198,10 +190,7 @@ def _all_ruled_out(told: Told) -> Iterator[Block]:
 def _all_causes(told: Told) -> Iterator[Block]:
     rows = [(told.cause(cause), told.percent(p)) for cause, p in told.verdict.named if p >= LEAST_TOLD]
     yield Table((told.say("column_cause"), told.say("column_probability")), tuple(rows))
-    pairs = _pairs(told, LEAST_TOLD)
-    if pairs:
-        yield Paragraph(told.say("two_at_once_too"))
-        yield Items(pairs)
+    yield told.listed("two_at_once", _pairs(told, LEAST_TOLD))
 
 
 def _answers(told: Told) -> Iterator[Block]:

@@ -16,7 +16,8 @@ from assistant.interview.verdict import Verdict, give_verdict
 from assistant.knowledge.model import Stage
 from assistant.reports.lettering import shown
 from assistant.reports.summary.readings import expected_readings
-from assistant.reports.summary.value import Block, Facts, Section, ToldSign
+from assistant.reports.summary.said import says_something
+from assistant.reports.summary.value import Block, Facts, Pairs, Section, ToldSign
 from assistant.wording.sentences import Sentences
 
 ID_SHOWN = 8
@@ -64,6 +65,11 @@ class Told:
 
     def section(self, name: str, blocks: Iterable[Block]) -> Section:
         return Section(name, self.say(f"heading_{name}"), tuple(filter(says_something, blocks)))
+
+    def listed(self, name: str, words: Iterable[str]) -> Pairs:
+        """A row of several things; none without any. No sentence holds them, for it takes only so much."""
+        found = "; ".join(words)
+        return Pairs(((self.say(name), found),) if found else ())
 
     @property
     def session(self) -> str:

@@ -30,7 +30,8 @@ def oven(told: Told) -> Iterator[Block]:
         return
     missing = [told.label(name) for name in IDENTITY if told.answer(name) is None]
     if missing:
-        yield Paragraph(told.say("ask_before_ordering", what="; ".join(missing)))
+        yield told.listed("not_known", missing)
+        yield Paragraph(told.say("ask_before_ordering"), "quiet")
     yield Paragraph(" ".join(_comes_out(told)))
 
 
