@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from assistant.interview.view import QuestionView
 
 BANDS = ((0.85, "very_likely"), (0.6, "likely"), (0.3, "possible"), (0.0, "one_of_several"))
+MOST_LINES_TOLD = 100
+"""A sentence takes 2,500 characters of anything."""
 MOST_LIKELY_SHOWN = 3
 LEAST_SHOWN = 0.1
 
@@ -244,7 +246,9 @@ class Sentences:
         return "; ".join(self.choice(question_id, c) for c in chosen)
 
     def _written(self, lines: object) -> list[str]:
-        return written_lines(map(str, _listed(lines)), self.wording)
+        """What a sentence can hold of them: the first ones, where there are very many."""
+        found = written_lines(map(str, _listed(lines)), self.wording)
+        return found if len(found) <= MOST_LINES_TOLD else [*found[:MOST_LINES_TOLD], "…"]
 
     def _band_of_number(self, question_id: str, code: str) -> str:
         number = self.knowledge.questions[question_id].number
