@@ -267,8 +267,12 @@ def _sessions(arguments: argparse.Namespace) -> int:
     return show(log, Sentences(wording, knowledge, None), arguments.id, sys.stdout)
 
 
-def _outcomes(arguments: argparse.Namespace) -> int:
+def _outcome(arguments: argparse.Namespace) -> int:
     return outcome_commands.record_outcome(arguments, _places(_rules_folder(arguments)))
+
+
+def _outcomes(arguments: argparse.Namespace) -> int:
+    return outcome_commands.move_outcomes(arguments, _places(_rules_folder(arguments)))
 
 
 def _reckon(arguments: argparse.Namespace) -> int:
@@ -300,6 +304,7 @@ _COMMANDS: dict[str | None, Callable[[argparse.Namespace], int]] = {
     "resume": _resume,
     "drive": _drive,
     "sessions": _sessions,
+    "outcome": _outcome,
     "outcomes": _outcomes,
     "reckon": _reckon,
     "rules": _rules,
