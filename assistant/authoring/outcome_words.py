@@ -40,8 +40,13 @@ def recorded(told: OutcomeRecorded, session: str, wording: Wording) -> str:
     return wording.say(message, id=session, result=result_name(told.result, wording), causes=_causes(told, wording))
 
 
-def outcome_lines(told: OutcomeRecorded, recorded_at: datetime, wording: Wording) -> Iterator[str]:
-    """All that is known of a recorded outcome; of an erased note, that it was erased."""
+def outcome_in_lines(told: OutcomeRecorded, recorded_at: datetime, wording: Wording) -> str:
+    """All that is known of a recorded outcome, indented below its first line."""
+    return "\n".join(_lines(told, recorded_at, wording)).replace("\n", "\n    ")
+
+
+def _lines(told: OutcomeRecorded, recorded_at: datetime, wording: Wording) -> Iterator[str]:
+    """Of an erased note, that it was erased."""
     yield wording.say("outcomes-told", on=f"{recorded_at:%Y-%m-%d}", result=result_name(told.result, wording))
     if told.causes_found:
         yield wording.say("outcomes-told_causes", causes=_causes(told, wording))

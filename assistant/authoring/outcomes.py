@@ -4,11 +4,12 @@ import os
 import sys
 from dataclasses import dataclass
 from datetime import datetime
+from functools import cache
 from pathlib import Path
 from typing import TextIO
 
 from assistant.authoring.outcome_form import Asking, Form
-from assistant.authoring.outcome_words import outcome_lines, recorded, say_misfit
+from assistant.authoring.outcome_words import outcome_in_lines, recorded, say_misfit
 from assistant.authoring.session_list import ID_SHOWN, say_unknown
 from assistant.authoring.session_search import find_session
 from assistant.errors import SessionMovedOn, SessionUnknown
@@ -61,8 +62,8 @@ class Recording:
         self._say(say("outcome_form-heading", id=shown, begun=f"{session.created_at:%Y-%m-%d %H:%M} UTC"))
         for event in self.log.events_of(OutcomeRecorded, session.session_id)[-1:]:
             assert isinstance(event.happening, OutcomeRecorded)
-            self._say(say("outcome_form-before"), *outcome_lines(event.happening, event.recorded_at, self.wording))
-        return Form(self.knowledge, self.wording, ask, self.out, lambda: self._likeliest(session))
+            self._say(say("outcome_form-before"), outcome_in_lines(event.happening, event.recorded_at, self.wording))
+        return Form(self.knowledge, self.wording, ask, self.out, cache(lambda: self._likeliest(session)))
 
     def _likeliest(self, session: SessionRecord) -> list[str]:
         """The causes by what belief makes of the session under today's rules."""

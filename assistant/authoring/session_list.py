@@ -2,7 +2,7 @@
 
 from typing import TextIO
 
-from assistant.authoring.outcome_words import outcome_lines
+from assistant.authoring.outcome_words import outcome_in_lines
 from assistant.errors import SessionUnknown
 from assistant.interview.answers import still_fits
 from assistant.interview.events import OutcomeRecorded
@@ -40,8 +40,7 @@ def show(log: EventLog, sentences: Sentences, prefix: str, out: TextIO) -> int:
         out.write(f"{_question(answer, sentences)}\n    {_given(answer, state, sentences)}\n")
     for event in log.events_of(OutcomeRecorded, record.session_id):
         if isinstance(event.happening, OutcomeRecorded):
-            first, *others = outcome_lines(event.happening, event.recorded_at, sentences.wording)
-            out.write("\n    ".join((first, *(part for line in others for part in line.split("\n")))) + "\n")
+            out.write(outcome_in_lines(event.happening, event.recorded_at, sentences.wording) + "\n")
     return 0
 
 

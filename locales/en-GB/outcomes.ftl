@@ -1,13 +1,13 @@
 # What cases turned out to be, for whoever keeps the outcomes and learns from them.
 
-result-mended = mended: it works again
-result-advised = advised: told how to use or set it
+result-mended = mended, it works again
+result-advised = advised how to use or set it
 result-not_worth_mending = not worth mending
-result-no_fault_found = no fault found: nothing was wrong
-result-no_access = no access: nobody could look at it
+result-no_fault_found = no fault found, nothing was wrong
+result-no_access = no access, nobody could look at it
 result-not_fixed = not fixed, and nobody knows the cause
 result-cancelled = cancelled
-result-back_within_30_days = back within 30 days: what was found before is not to be trusted
+result-back_within_30_days = back within 30 days, so what was found before is not to be trusted
 
 outcomes-recorded = Recorded of session { $id }: { $result }. Cause found: { $causes }.
 outcomes-recorded_uncounted = Recorded of session { $id }: { $result }. It shows neither that a cause was there nor that none was, so it isn't counted.
@@ -53,7 +53,7 @@ outcome_form-minutes = How many minutes at the oven?
 outcome_form-note = A note, in a line? Nothing about persons: no names, addresses or numbers.
 outcome_form-no_such_number = There is no such number in the list. Please type one that is there, or words.
 outcome_form-not_found = Nothing is called like that. Please try other words, or choose from here:
-outcome_form-several = Several are called like that. Please choose:
+outcome_form-several = Several are called like that. Please choose, or type more words:
 outcome_form-given_up = Nothing was recorded.
 
 # Tables of outcomes.
