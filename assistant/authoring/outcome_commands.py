@@ -127,7 +127,8 @@ def use_outcomes(arguments: argparse.Namespace, places: Places) -> int:
     knowledge = load_knowledge(places.rules, places.cache)
     file = arguments.outcomes or _own_file()
     try:
-        outcomes = gather(open_store(arguments.store), knowledge, file, wording, sys.stdout)
+        log, weighed = open_store(arguments.store), arguments.tool == "calibration"
+        outcomes = gather(log, knowledge, file, wording, sys.stdout, with_evidence=weighed)
     except OSError as error:
         reason = error.strerror or str(error)
         sys.stdout.write(wording.say("outcomes-not_read", where=str(file), reason=reason) + "\n")

@@ -15,7 +15,7 @@ from assistant.interview.answers import shown
 from assistant.interview.commands import RecordOutcome
 from assistant.interview.events import OutcomeRecorded
 from assistant.interview.log import Appending, EventLog
-from assistant.interview.visit_outcome import is_same, misfits_of, outcome_event, outcome_told
+from assistant.interview.visit_outcome import is_same, outcome_event, read_outcome
 from assistant.knowledge.model import Knowledge
 from assistant.wording.locale import Wording
 
@@ -91,13 +91,16 @@ class Import:
         if isinstance(session_id, Mistake):
             yield session_id
         told = RecordOutcome(**{field: row.cells.get(field, "") for field in FIELDS})
-        wrong = misfits_of(self.knowledge, told)
-        yield from (Mistake(row.number, each.where, each.code, each.details, each.nearest) for each in wrong)
-        if isinstance(session_id, str) and not wrong:
-            happening = outcome_told(self.knowledge, told)
-            recorded = self.log.events_of(OutcomeRecorded, session_id)
-            known = any(isinstance(r.happening, OutcomeRecorded) and is_same(r.happening, happening) for r in recorded)
-            yield _Checked(session_id, happening, known)
+        read = read_outcome(self.knowledge, told)
+        if not isinstance(read, OutcomeRecorded):
+            yield from (Mistake(row.number, each.where, each.code, each.details, each.nearest) for each in read)
+        elif isinstance(session_id, str):
+            yield _Checked(session_id, read, self._known(session_id, read))
+
+    def _known(self, session_id: str, told: OutcomeRecorded) -> bool:
+        """Whether the session holds the same outcome already, be it the latest or not."""
+        recorded = (event.happening for event in self.log.events_of(OutcomeRecorded, session_id))
+        return any(isinstance(each, OutcomeRecorded) and is_same(each, told) for each in recorded)
 
     def _session(self, row: Row, first_rows: dict[bytes, int]) -> str | Mistake:
         typed = row.cells["session"]

@@ -88,6 +88,8 @@ def _text(value: Any) -> str:
 
 def storable(text: str) -> str:
     """Text as it can be stored: half characters and control characters other than line breaks become '�'."""
+    if text.isprintable():
+        return text
     whole = text.encode("utf-8", "replace").decode("utf-8")
     return "".join(c if c in "\n\t" or c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in whole)
 

@@ -45,9 +45,25 @@ def decide_outcome(knowledge: Knowledge, state: State, command: RecordOutcome) -
 
 def outcome_told(knowledge: Knowledge, command: RecordOutcome) -> OutcomeRecorded:
     """The happening. Raises Refused, with the code of the first misfit if there is any."""
-    for misfit in misfits_of(knowledge, command):
-        raise Refused(misfit.code, misfit.details)
+    read = read_outcome(knowledge, command)
+    if isinstance(read, OutcomeRecorded):
+        return read
+    raise Refused(read[0].code, read[0].details)
+
+
+def misfits_of(knowledge: Knowledge, command: RecordOutcome) -> tuple[Misfit, ...]:
+    """All that can't be so."""
+    read = read_outcome(knowledge, command)
+    return () if isinstance(read, OutcomeRecorded) else read
+
+
+def read_outcome(knowledge: Knowledge, command: RecordOutcome) -> OutcomeRecorded | tuple[Misfit, ...]:
+    """The happening, or all that can't be so. What doesn't go together is looked for once every name is known."""
     told = _tidied(command)
+    wrong = tuple(_unknown_names(knowledge, told)) or tuple(_not_together(knowledge, told))
+    misfits = (*wrong, *_unfit_figures(told))
+    if misfits:
+        return misfits
     return OutcomeRecorded(
         group=told.group or DEFAULT_GROUP,
         result=told.result,
@@ -56,14 +72,6 @@ def outcome_told(knowledge: Knowledge, command: RecordOutcome) -> OutcomeRecorde
         minutes=int(told.minutes) if told.minutes else None,
         text=told.note,
     )
-
-
-def misfits_of(knowledge: Knowledge, command: RecordOutcome) -> tuple[Misfit, ...]:
-    """All that can't be so. What doesn't go together is only looked for where every name is known."""
-    told = _tidied(command)
-    wrong = tuple(_unknown_names(knowledge, told))
-    together = () if wrong else tuple(_not_together(knowledge, told))
-    return (*wrong, *together, *_unfit_figures(told))
 
 
 def is_same(recorded: OutcomeRecorded, told: OutcomeRecorded) -> bool:
