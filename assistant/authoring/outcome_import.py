@@ -103,8 +103,8 @@ class Import:
         return any(isinstance(each, OutcomeRecorded) and is_same(each, told) for each in recorded)
 
     def _session(self, row: Row, first_rows: dict[bytes, int]) -> str | Mistake:
-        typed = row.cells["session"]
-        if not typed.strip():
+        typed = " ".join(row.cells["session"].split())
+        if not typed:
             return Mistake(row.number, "session", "session_missing")
         try:
             session_id = find_session(self.log, typed).session_id

@@ -57,6 +57,7 @@ def rows_of_table(content: bytes) -> Iterator[Row | Mistake]:
         yield from wrong
         if wrong:
             return
+        number = 1
         for number, cells in enumerate(reader, 2):
             if any(cell.strip() for cell in cells):
                 yield _row(number, columns, cells)

@@ -118,7 +118,7 @@ def _tidied(command: RecordOutcome) -> RecordOutcome:
         cause_found=_name(command.cause_found),
         second_cause=_name(command.second_cause),
         part_fitted=_name(command.part_fitted),
-        minutes=command.minutes.strip(),
+        minutes=" ".join(command.minutes.split()),
         note=storable(_LINE_ENDS.sub("\n", command.note).strip()),
         group=_name(command.group),
     )
