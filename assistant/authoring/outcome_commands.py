@@ -11,6 +11,7 @@ Options = tuple[tuple[str, dict[str, Any]], ...]
 CODE_OPTIONS: Options = (
     ("code", {"nargs": "+", "help": "the session's code, or the first characters of its id"}),
     ("--no-questions", {"action": "store_true", "help": "ask for nothing, also at a terminal"}),
+    ("--plain", {"action": "store_true", "default": argparse.SUPPRESS, "help": "ask without cursor movement"}),
 )
 TOLD_OPTIONS: Options = (
     ("--result", {"help": "how it ended: mended, advised, no_fault_found, … (see README.md)"}),
@@ -91,7 +92,7 @@ def record_outcome(arguments: argparse.Namespace, places: Places) -> int:
     knowledge = load_knowledge(places.rules, places.cache)
     recording = Recording(open_store(arguments.store), knowledge, wording, sys.stdout, places.cache)
     told = RecordOutcome(**{field: getattr(arguments, field) or "" for field in FIELDS})
-    ask = None if arguments.no_questions else asking_at_the_terminal()
+    ask = None if arguments.no_questions else asking_at_the_terminal(plain=arguments.plain)
     return recording.record("".join(arguments.code), told, datetime.now(UTC), ask)
 
 

@@ -59,8 +59,9 @@ def rows_of_table(content: bytes) -> Iterator[Row | Mistake]:
             return
         number = 1
         for number, cells in enumerate(reader, 2):
-            if any(cell.strip() for cell in cells):
-                yield _row(number, columns, cells)
+            plain = [_unguarded(cell) for cell in cells]
+            if any(cell.strip() for cell in plain):
+                yield _row(number, columns, plain)
     except csv.Error:
         yield Mistake(number + 1, "", "row_unreadable")
 
@@ -95,7 +96,7 @@ def _wrong_columns(columns: list[str]) -> Iterator[Mistake]:
 def _row(number: int, columns: list[str], cells: list[str]) -> Row | Mistake:
     if len(cells) != len(columns):
         return Mistake(number, "", "cells_wrong", {"found": len(cells), "expected": len(columns)})
-    return Row(number, {column: _unguarded(cell) for column, cell in zip(columns, cells, strict=True)})
+    return Row(number, dict(zip(columns, cells, strict=True)))
 
 
 def written_table(rows: Iterable[Mapping[str, str]]) -> str:

@@ -88,11 +88,11 @@ class Recording:
         self.out.writelines(line + "\n" for line in lines)
 
 
-def asking_at_the_terminal() -> Asking | None:
-    """With line editing where the terminal can do it; None where nobody sits at one."""
+def asking_at_the_terminal(*, plain: bool) -> Asking | None:
+    """With line editing where the terminal can do it, unless `plain`; None where nobody sits at one."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         return None
-    if os.environ.get("TERM", "dumb") == "dumb":
+    if plain or os.environ.get("TERM", "dumb") == "dumb":
         return _plainly
     from prompt_toolkit import PromptSession
 

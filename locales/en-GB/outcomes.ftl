@@ -38,7 +38,7 @@ outcomes-two_habits = Both causes are habits. Give at most one habit, the one th
 outcomes-part_without_visit = With “{ $result }” nobody was at the oven, so no part can have been fitted.
 outcomes-minutes_wrong = “{ $found }” can't be the minutes. Give a whole number from 1 to { $most }.
 outcomes-note_too_long = The note is too long. Please use at most { $most } characters.
-outcomes-note_holds_card_number = The note holds what may be the number of a bank card. Please take it out.
+outcomes-note_holds_card_number = The note holds what may be the number of a bank card. Please leave that out.
 
 # The short form.
 

@@ -87,7 +87,7 @@ def test_the_parts_of_the_causes_found_come_first(filled):
 def test_minutes_and_a_note_that_can_not_be_are_asked_for_again(filled):
     told, text, _ = filled("no_access", "paid by 4111 1111 1111 1111", "nobody in")
     assert told == RecordOutcome("no_access", note="nobody in")
-    assert "Please take it out." in text
+    assert "Please leave that out." in text
     told, text, _ = filled("not_fixed", "", "an hour", "60", "")
     assert told.minutes == "60"
     assert "“an hour” can't be the minutes." in text

@@ -155,7 +155,7 @@ def test_a_session_that_moves_on_meanwhile_is_a_sentence(recorded, log, monkeypa
 
 def test_nobody_is_asked_where_nobody_sits_at_a_terminal(monkeypatch):
     monkeypatch.setattr(sys, "stdin", io.StringIO("1\n"))
-    assert asking_at_the_terminal() is None
+    assert asking_at_the_terminal(plain=False) is None
 
 
 class Screen(io.StringIO):
@@ -163,12 +163,13 @@ class Screen(io.StringIO):
         return True
 
 
-def test_a_terminal_that_can_do_nothing_is_asked_plainly(monkeypatch):
+@pytest.mark.parametrize(("kind", "plain"), [("dumb", False), ("xterm", True)])
+def test_a_terminal_that_can_do_nothing_is_asked_plainly_and_any_other_on_request(monkeypatch, kind, plain):
     screen = Screen()
     monkeypatch.setattr(sys, "stdin", Screen("mended\n"))
     monkeypatch.setattr(sys, "stdout", screen)
-    monkeypatch.setenv("TERM", "dumb")
-    ask = asking_at_the_terminal()
+    monkeypatch.setenv("TERM", kind)
+    ask = asking_at_the_terminal(plain=plain)
     assert ask("> ") == "mended"
     assert screen.getvalue() == "> "
     with pytest.raises(EOFError):
