@@ -284,8 +284,12 @@ def _summary(arguments: argparse.Namespace) -> int:
         return _complain("sessions-unknown")
 
 
-def _outcomes(arguments: argparse.Namespace) -> int:
+def _outcome(arguments: argparse.Namespace) -> int:
     return outcome_commands.record_outcome(arguments, _places(_rules_folder(arguments)))
+
+
+def _outcomes(arguments: argparse.Namespace) -> int:
+    return outcome_commands.move_outcomes(arguments, _places(_rules_folder(arguments)))
 
 
 def _reckon(arguments: argparse.Namespace) -> int:
@@ -318,6 +322,7 @@ _COMMANDS: dict[str | None, Callable[[argparse.Namespace], int]] = {
     "drive": _drive,
     "sessions": _sessions,
     "summary": _summary,
+    "outcome": _outcome,
     "outcomes": _outcomes,
     "reckon": _reckon,
     "rules": _rules,

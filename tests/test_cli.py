@@ -212,14 +212,14 @@ def test_every_command_is_in_the_readme() -> None:
 
 
 def test_what_came_of_a_session_is_recorded_learned_from_and_scored(run, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
-    run(typed="none\n5\nelectric\nyes\nnot sure\nwhite and soft\nyes\n")
-    session = run("sessions", "list").stdout.split()[0]
-    record = ("outcomes", "record", session, "--group", "visited", "--result", "mended")
+    screen = run(typed="none\n5\nelectric\nyes\nnot sure\nwhite and soft\nyes\n").stdout
+    record = ("outcome", code_in(screen), "--result", "mended")
     refused = run(*record)
     assert refused.returncode == 1
-    assert "--found" in refused.stdout
-    assert run(*record, "--found", "base_element_open").returncode == 0
-    assert len((tmp_path / "data" / "ovenside" / "outcomes.jsonl").read_text().splitlines()) == 1
+    assert refused.stdout.endswith("Nothing was recorded.\n")
+    assert run(*record, "--cause-found", "base_element_open", "--note", "it hummed").returncode == 0
+    session = run("sessions", "list").stdout.split()[0]
+    assert run("sessions", "show", session).stdout.endswith("note: it hummed\n")
     rules = shutil.copytree(ROOT / "rules", tmp_path / "rules")
     learned = run("rules", "learn", str(rules), "--unknown", "3")
     assert learned.returncode == 0
@@ -232,8 +232,29 @@ def test_what_came_of_a_session_is_recorded_learned_from_and_scored(run, tmp_pat
     assert (tmp_path / "picture.svg").read_text().startswith("<svg")
 
 
-def test_without_any_outcome_there_is_a_sentence(run) -> None:  # type: ignore[no-untyped-def]
+def test_outcomes_go_out_as_a_table_and_as_lines_and_come_in_again(run, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
+    code = code_in(run(typed="none\n5\nelectric\n").stdout)
+    table, lines = tmp_path / "o.csv", tmp_path / "data" / "ovenside" / "outcomes.jsonl"
+    table.write_text(f"session;result\n{code};no fault found\n")
+    assert run("outcomes", "import", str(table), "--dry-run").stdout.startswith("1 outcome would be recorded;")
+    assert run("outcomes", "import", str(table)).stdout.startswith("1 outcome was recorded;")
+    assert run("outcomes", "export", "--to", str(table)).returncode == 0
+    assert run("outcomes", "import", str(table)).stdout.startswith("0 outcomes were recorded; 1 was recorded before")
+    assert run("outcomes", "export", "--to", str(lines)).returncode == 0
+    for tool in ("learn", "calibration"):
+        rules = shutil.copytree(ROOT / "rules", tmp_path / tool)
+        from_both, from_lines = run("rules", tool, str(rules)), run("rules", tool, str(rules), "--store", "memory:")
+        assert from_both.returncode == from_lines.returncode == 0
+        assert from_both.stdout == from_lines.stdout
+
+
+def test_without_any_outcome_there_is_a_sentence(run, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
     for tool in ("learn", "calibration"):
         done = run("rules", tool)
         assert done.returncode == 1
-        assert done.stdout.endswith("outcomes.jsonl can't be read: No such file or directory.\n")
+        assert done.stdout == "There is no outcome that could be counted.\n"
+        gone = run("rules", tool, "--outcomes", str(tmp_path / "gone.jsonl"))
+        assert (gone.returncode, gone.stdout) == (
+            1,
+            f"{tmp_path / 'gone.jsonl'} can't be read: No such file or directory.\n",
+        )

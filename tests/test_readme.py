@@ -3,6 +3,7 @@
 import re
 from pathlib import Path
 
+from assistant.authoring.outcome_table import COLUMNS, Row, rows_of_table
 from assistant.belief.outcomes import GROUPS, RESULTS
 from assistant.drive.protocol import FIELDS
 from assistant.drive.schema import DETAILS, VALUES, protocol_schema
@@ -45,3 +46,12 @@ def test_every_problem_that_a_line_may_meet_is_documented() -> None:
 def test_every_result_and_group_of_an_outcome_is_documented() -> None:
     readme = README.read_text("utf-8")
     assert [word for word in (*GROUPS, *RESULTS) if f"`{word}`" not in readme] == []
+
+
+def test_every_column_of_a_table_of_outcomes_is_documented_and_the_example_is_read() -> None:
+    readme = README.read_text("utf-8")
+    assert [column for column in COLUMNS if f"`{column}`" not in readme] == []
+    (example,) = re.findall(r"```csv\n(.*?)```", readme, re.DOTALL)
+    rows = list(rows_of_table(example.encode()))
+    assert len(rows) == 2
+    assert all(isinstance(row, Row) for row in rows)

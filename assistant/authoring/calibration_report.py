@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TextIO
 
-from assistant.authoring.outcome_file import read_outcomes, say_bad_lines
 from assistant.authoring.reliability_diagram import Labels, Panel, reliability_diagram
 from assistant.belief.calibration import Calibration, Scores, calibration
+from assistant.belief.outcomes import Outcome
 from assistant.belief.scores import Band
 from assistant.knowledge.model import Knowledge
 from assistant.wording.locale import Wording
@@ -14,17 +14,11 @@ from assistant.wording.locale import Wording
 SCORES = ("brier_of_hypotheses", "log_of_hypotheses", "brier_of_causes", "log_of_causes")
 
 
-def report(knowledge: Knowledge, file: Path, svg: Path | None, wording: Wording, out: TextIO) -> int:
+def report(knowledge: Knowledge, outcomes: tuple[Outcome, ...], svg: Path | None, wording: Wording, out: TextIO) -> int:
     """Print scores and bands; draw them too where `svg` says so. Returns the exit status."""
-    try:
-        outcomes, bad = read_outcomes(file)
-    except OSError as error:
-        out.write(wording.say("outcomes-not_read", where=str(file), reason=error.strerror or str(error)) + "\n")
-        return 1
-    say_bad_lines(bad, wording, out)
     found = calibration(outcomes, knowledge)
     if found is None:
-        out.write(wording.say("outcomes-none", where=str(file)) + "\n")
+        out.write(wording.say("outcomes-none") + "\n")
         return 1
     for line in _lines(found, wording):
         out.write(line + "\n")

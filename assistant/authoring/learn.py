@@ -5,7 +5,6 @@ from difflib import unified_diff
 from pathlib import Path
 from typing import TextIO, get_args
 
-from assistant.authoring.outcome_file import read_outcomes, say_bad_lines
 from assistant.belief.hypotheses import SOMETHING_ELSE
 from assistant.belief.learning import Estimate, estimate, learned_from
 from assistant.belief.outcomes import Outcome, latest_of_each_session
@@ -20,24 +19,22 @@ NO_NEW_LINE = "\\ No newline at end of file\n"
 
 
 def learn(
-    folder: Path, knowledge: Knowledge, file: Path, sizes: Mapping[str, int], wording: Wording, out: TextIO
+    folder: Path,
+    knowledge: Knowledge,
+    outcomes: tuple[Outcome, ...],
+    sizes: Mapping[str, int],
+    wording: Wording,
+    out: TextIO,
 ) -> int:
     """Write the diff beside the rules, which stay as they are. Returns the exit status.
 
     `sizes`: sessions in all, of each group that is named, and of `unknown`.
     """
-    say = wording.say
-    try:
-        outcomes, bad = read_outcomes(file)
-    except OSError as error:
-        out.write(say("outcomes-not_read", where=str(file), reason=error.strerror or str(error)) + "\n")
-        return 1
-    say_bad_lines(bad, wording, out)
     _say_unknown_causes(outcomes, knowledge, wording, out)
     mistake = _mistake_in(sizes, outcomes, wording)
     learned = None if mistake else learned_from(outcomes, knowledge, sizes)
     if learned is None:
-        out.write((mistake or say("outcomes-none", where=str(file))) + "\n")
+        out.write((mistake or wording.say("outcomes-none")) + "\n")
         return 1
     for line in _report(knowledge, knowledge.model_copy(update={"learned": learned}), wording):
         out.write(line + "\n")

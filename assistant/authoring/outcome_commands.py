@@ -6,20 +6,32 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TypeAlias
 
-from assistant.errors import OvensideError
-
 Options = tuple[tuple[str, dict[str, Any]], ...]
 
-RECORD_OPTIONS: Options = (
-    ("id", {"help": "the session's id, or its first characters"}),
-    ("--group", {"required": True, "help": "visited or solved_by_phone"}),
-    ("--result", {"required": True, "help": "how it ended: mended, advised, no_fault_found, … (see README.md)"}),
-    ("--found", {"action": "append", "default": [], "metavar": "CAUSE", "help": "a cause that was found; repeat it"}),
-    ("--to", {"type": Path, "metavar": "FILE", "help": "the file of outcomes (default: in your data folder)"}),
+CODE_OPTIONS: Options = (
+    ("code", {"nargs": "+", "help": "the session's code, or the first characters of its id"}),
+    ("--no-questions", {"action": "store_true", "help": "ask for nothing, also at a terminal"}),
+    ("--plain", {"action": "store_true", "default": argparse.SUPPRESS, "help": "ask without cursor movement"}),
+)
+TOLD_OPTIONS: Options = (
+    ("--result", {"help": "how it ended: mended, advised, no_fault_found, … (see README.md)"}),
+    ("--cause-found", {"metavar": "CAUSE", "help": "the cause that was found"}),
+    ("--second-cause", {"metavar": "CAUSE", "help": "another one that was found"}),
+    ("--part-fitted", {"metavar": "PART", "help": "the part that was fitted; that alone isn't a cause that was found"}),
+    ("--minutes", {"metavar": "N", "help": "minutes at the oven"}),
+    ("--note", {"metavar": "TEXT", "help": "a few words; nothing about persons"}),
+    ("--group", {"help": "visited (default) or solved_by_phone"}),
+)
+IMPORT_OPTIONS: Options = (
+    ("file", {"type": Path, "metavar": "FILE.csv", "help": "the table"}),
+    ("--dry-run", {"action": "store_true", "help": "only say what would be recorded"}),
+)
+EXPORT_OPTIONS: Options = (
+    ("--to", {"required": True, "type": Path, "metavar": "FILE", "help": "FILE.csv or FILE.jsonl"}),
 )
 TOOL_OPTIONS: Options = (
     ("folder", {"nargs": "?", "type": Path, "help": "the folder of rules (default: the rules in use)"}),
-    ("--outcomes", {"type": Path, "metavar": "FILE", "help": "the file of outcomes (default: in your data folder)"}),
+    ("--outcomes", {"type": Path, "metavar": "FILE", "help": "a file of outcomes (default: one in your data folder)"}),
 )
 LEARN_OPTIONS: Options = (
     ("--unknown", {"type": int, "metavar": "N", "default": 0, "help": "sessions of which nobody knows what came"}),
@@ -43,10 +55,12 @@ class Places:
 
 
 def add_outcomes(commands: Commands, shared: argparse.ArgumentParser) -> None:
-    """`outcomes record`."""
-    outcomes = commands.add_parser("outcomes", help="record what cases turned out to be")
+    """`outcome`, `outcomes import` and `outcomes export`."""
+    add_command(commands, "outcome", "record what came of a session", shared, CODE_OPTIONS + TOLD_OPTIONS)
+    outcomes = commands.add_parser("outcomes", help="outcomes of many sessions at once")
     steps = outcomes.add_subparsers(dest="step", required=True, metavar="STEP")
-    add_command(steps, "record", "what a saved session turned out to be", shared, RECORD_OPTIONS)
+    add_command(steps, "import", "record a table of outcomes, all of it or nothing", shared, IMPORT_OPTIONS)
+    add_command(steps, "export", "write what came of the sessions to a file", shared, EXPORT_OPTIONS)
 
 
 def add_tools(tools: Commands, shared: argparse.ArgumentParser) -> None:
@@ -64,48 +78,75 @@ def add_command(to: Commands, name: str, help_: str, shared: argparse.ArgumentPa
 
 
 def record_outcome(arguments: argparse.Namespace, places: Places) -> int:
-    """The exit status of `outcomes record`."""
+    """The exit status of `outcome`."""
     from datetime import UTC, datetime
 
-    from assistant.authoring.outcomes import Told, record
-    from assistant.interview.script import script_of
+    from assistant.authoring.outcome_table import FIELDS
+    from assistant.authoring.outcomes import Recording, asking_at_the_terminal
+    from assistant.interview.commands import RecordOutcome
     from assistant.knowledge.load import load_knowledge
     from assistant.store import open_store
     from assistant.wording.locale import load_wording
 
     wording = load_wording(places.locales, arguments.lang)
-    script = script_of(load_knowledge(places.rules, places.cache), places.cache)
-    told = Told(arguments.id, arguments.group, arguments.result, tuple(arguments.found))
-    to = arguments.to or own_file()
-    return record(open_store(arguments.store), script, wording, told, datetime.now(UTC).date(), to, sys.stdout)
+    knowledge = load_knowledge(places.rules, places.cache)
+    recording = Recording(open_store(arguments.store), knowledge, wording, sys.stdout, places.cache)
+    told = RecordOutcome(**{field: getattr(arguments, field) or "" for field in FIELDS})
+    ask = None if arguments.no_questions else asking_at_the_terminal(plain=arguments.plain)
+    return recording.record("".join(arguments.code), told, datetime.now(UTC), ask)
+
+
+def move_outcomes(arguments: argparse.Namespace, places: Places) -> int:
+    """The exit status of `outcomes import` and `outcomes export`."""
+    from datetime import UTC, datetime
+
+    from assistant.authoring.outcome_export import export
+    from assistant.authoring.outcome_import import import_file
+    from assistant.knowledge.load import load_knowledge
+    from assistant.store import open_store
+    from assistant.wording.locale import load_wording
+
+    wording = load_wording(places.locales, arguments.lang)
+    knowledge = load_knowledge(places.rules, places.cache)
+    log = open_store(arguments.store)
+    if arguments.step == "export":
+        return export(log, knowledge, arguments.to, wording, sys.stdout)
+    now = datetime.now(UTC)
+    return import_file(arguments.file, log, knowledge, wording, now, sys.stdout, dry=arguments.dry_run)
 
 
 def use_outcomes(arguments: argparse.Namespace, places: Places) -> int:
     """The exit status of `rules learn` and `rules calibration`."""
     from assistant.authoring.calibration_report import report
+    from assistant.authoring.gathered_outcomes import gather
     from assistant.authoring.learn import learn
     from assistant.knowledge.load import load_knowledge
+    from assistant.store import open_store
     from assistant.wording.locale import load_wording
 
     wording = load_wording(places.locales, arguments.lang)
     knowledge = load_knowledge(places.rules, places.cache)
-    file = arguments.outcomes or own_file()
+    file = arguments.outcomes or _own_file()
+    try:
+        log, weighed = open_store(arguments.store), arguments.tool == "calibration"
+        outcomes = gather(log, knowledge, file, wording, sys.stdout, with_evidence=weighed)
+    except OSError as error:
+        reason = error.strerror or str(error)
+        sys.stdout.write(wording.say("outcomes-not_read", where=str(file), reason=reason) + "\n")
+        return 1
     if arguments.tool == "calibration":
-        return report(knowledge, file, arguments.svg, wording, sys.stdout)
+        return report(knowledge, outcomes, arguments.svg, wording, sys.stdout)
     sizes = {group: getattr(arguments, group) for group in ("unknown", "visited", "solved_by_phone")}
     named = {group: size for group, size in sizes.items() if size is not None}
-    return learn(places.rules, knowledge, file, named, wording, sys.stdout)
+    return learn(places.rules, knowledge, outcomes, named, wording, sys.stdout)
 
 
-def own_file() -> Path:
-    """Beside the sessions, in the user's data folder. A user without a home has none: OvensideError."""
+def _own_file() -> Path | None:
+    """The file of outcomes beside the sessions in the user's data folder, if there is one."""
     from platformdirs import user_data_path
 
-    from assistant.store.opening import make_folder
-
     try:
-        folder = user_data_path("ovenside", appauthor=False)
-    except RuntimeError as error:
-        raise OvensideError(str(error)) from error
-    make_folder(folder)
-    return folder / "outcomes.jsonl"
+        file = user_data_path("ovenside", appauthor=False) / "outcomes.jsonl"
+    except RuntimeError:  # a user without a home
+        return None
+    return file if file.exists() else None

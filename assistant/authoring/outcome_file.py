@@ -1,7 +1,6 @@
-"""A file of outcomes: JSON Lines to which lines are only added."""
+"""A file of outcomes: JSON Lines, by which outcomes go from one place to another."""
 
-import os
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TextIO
@@ -10,11 +9,7 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from assistant.belief.outcomes import Outcome
-from assistant.errors import OvensideError
 from assistant.wording.locale import Wording
-
-_ADDING = os.O_RDWR | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0)
-_OWNER_ALONE = 0o600
 
 _CODES = {
     "json_invalid": "not_json",
@@ -24,10 +19,6 @@ _CODES = {
     "causes_needed": "causes_needed",
     "no_causes_wanted": "no_causes_wanted",
 }
-
-
-class NotOutcomes(OvensideError):
-    """The file holds something, but its first line is no outcome: nothing is added to it."""
 
 
 @dataclass(frozen=True)
@@ -79,20 +70,6 @@ def _printable(text: str) -> str:
     return "".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in text)[:60]
 
 
-def append_outcome(path: Path, outcome: Outcome) -> None:
-    """Add one line, on the disk when this returns. A last line that was cut off keeps its own line.
-
-    Raises NotOutcomes, and OSError if the file can't be read or written.
-    """
-    line = outcome.model_dump_json().encode() + b"\n"
-    with os.fdopen(os.open(path, _ADDING, _OWNER_ALONE), "a+b") as file:
-        file.seek(0)
-        first = file.readline()
-        if first.strip() and not isinstance(outcome_of_line(first, 1), Outcome):
-            raise NotOutcomes(str(path))
-        if file.seek(0, os.SEEK_END) > 0:
-            file.seek(-1, os.SEEK_END)
-            line = line if file.read(1) == b"\n" else b"\n" + line
-        file.write(line)
-        file.flush()
-        os.fsync(file.fileno())
+def lines_of(outcomes: Iterable[Outcome]) -> bytes:
+    """The content of a file that holds them, one a line."""
+    return b"".join(outcome.model_dump_json().encode() + b"\n" for outcome in outcomes)

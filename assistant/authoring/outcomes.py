@@ -1,104 +1,109 @@
-"""`ovenside outcomes record`: what a case turned out to be, as one more line of a file."""
+"""`ovenside outcome`: what came of one session, from options or from a short form, as one more event of it."""
 
-from collections.abc import Collection, Iterable
+import os
+import sys
 from dataclasses import dataclass
-from datetime import date
+from datetime import datetime
+from functools import cache
 from pathlib import Path
 from typing import TextIO
 
-from assistant.authoring.outcome_file import NotOutcomes, append_outcome
-from assistant.belief.hypotheses import SOMETHING_ELSE
-from assistant.belief.outcomes import GROUPS, RESULTS, Outcome, misfit_of
-from assistant.errors import SessionUnknown
+from assistant.authoring.outcome_form import Asking, Form
+from assistant.authoring.outcome_words import outcome_in_lines, recorded, say_misfit
+from assistant.authoring.session_list import ID_SHOWN, say_unknown
+from assistant.authoring.session_search import find_session
+from assistant.errors import SessionMovedOn, SessionUnknown
 from assistant.interview.assess import assess
+from assistant.interview.commands import RecordOutcome
+from assistant.interview.events import OutcomeRecorded
 from assistant.interview.log import EventLog, SessionRecord
-from assistant.interview.script import Script
+from assistant.interview.script import script_of
 from assistant.interview.state import fold
-from assistant.knowledge.problems import nearest_name
+from assistant.interview.visit_outcome import Misfit, misfits_of, record_outcome
+from assistant.knowledge.model import Knowledge
 from assistant.wording.locale import Wording
 
-ID_SHOWN = 8
+GIVEN_UP = 130
 
 
 @dataclass(frozen=True)
-class Told:
-    """What somebody says of a case, as it was typed: nothing of it is checked yet."""
+class Recording:
+    """Where outcomes are recorded, and whom they are told to. `cache`: where simulated ovens are kept."""
 
-    session: str
-    group: str
-    result: str
-    causes_found: tuple[str, ...]
+    log: EventLog
+    knowledge: Knowledge
+    wording: Wording
+    out: TextIO
+    cache: Path | None = None
 
+    def record(self, typed: str, told: RecordOutcome, now: datetime, ask: Asking | None) -> int:
+        """Record it, or say why not and record nothing. Returns the exit status.
 
-def record(log: EventLog, script: Script, wording: Wording, told: Told, on: date, to: Path, out: TextIO) -> int:
-    """Add one line to the file, or say why not and add nothing. Returns the exit status."""
-    mistake = _mistake_in(told, script, wording)
-    if mistake is None:
+        `typed`: the session's code, or the beginning of its id. `ask`: how to ask for what wasn't told; None: not at
+        all. `now` is aware.
+        """
         try:
-            session = log.find_by_id_prefix(told.session)
-            outcome = outcome_of(session, log, script, told, on)
-            append_outcome(to, outcome)
+            session = find_session(self.log, typed)
         except SessionUnknown:
-            mistake = wording.say("sessions-unknown")
-        except NotOutcomes:
-            mistake = wording.say("outcomes-not_outcomes", where=str(to))
-        except OSError as error:
-            mistake = wording.say("outcomes-not_written", where=str(to), reason=error.strerror or str(error))
-    if mistake is not None:
-        out.write(mistake + "\n")
+            return say_unknown(self.wording, self.out)
+        wrong = misfits_of(self.knowledge, told)
+        if ask is not None and not any(getattr(told, misfit.where) for misfit in wrong):
+            try:
+                told = self._form(session, ask).filled(told)
+            except (EOFError, KeyboardInterrupt):
+                self._say("", self.wording.say("outcome_form-given_up"))
+                return GIVEN_UP
+            wrong = misfits_of(self.knowledge, told)
+        return self._refused(wrong) if wrong else self._committed(session, told, now)
+
+    def _form(self, session: SessionRecord, ask: Asking) -> Form:
+        """Begun by what it is about, and by what was recorded of it before."""
+        say, shown = self.wording.say, session.session_id[:ID_SHOWN]
+        self._say(say("outcome_form-heading", id=shown, begun=f"{session.created_at:%Y-%m-%d %H:%M} UTC"))
+        for event in self.log.events_of(OutcomeRecorded, session.session_id)[-1:]:
+            assert isinstance(event.happening, OutcomeRecorded)
+            self._say(say("outcome_form-before"), outcome_in_lines(event.happening, event.recorded_at, self.wording))
+        return Form(self.knowledge, self.wording, ask, self.out, cache(lambda: self._likeliest(session)))
+
+    def _likeliest(self, session: SessionRecord) -> list[str]:
+        """The causes by what belief makes of the session under today's rules."""
+        script = script_of(self.knowledge, self.cache)
+        belief = assess(script, fold(self.log.read(session.session_id))).posterior
+        return [cause for cause, _ in belief.causes()]
+
+    def _committed(self, session: SessionRecord, told: RecordOutcome, now: datetime) -> int:
+        try:
+            happening = record_outcome(self.log, self.knowledge, session.session_id, told, now)
+        except SessionMovedOn:
+            self._say(self.wording.say("outcomes-moved_on"))
+            return 1
+        self._say(recorded(happening, session.session_id[:ID_SHOWN], self.wording))
+        return 0
+
+    def _refused(self, wrong: tuple[Misfit, ...]) -> int:
+        self._say(*(say_misfit(each, self.wording) for each in wrong), self.wording.say("outcomes-nothing_recorded"))
         return 1
-    out.write(_done(outcome, wording) + "\n")
-    return 0
+
+    def _say(self, *lines: str) -> None:
+        self.out.writelines(line + "\n" for line in lines)
 
 
-def outcome_of(session: SessionRecord, log: EventLog, script: Script, told: Told, on: date) -> Outcome:
-    """What was told of the session, beside the evidence that belief sees in it under these rules."""
-    seen = assess(script, fold(log.read(session.session_id)))
-    return Outcome.model_validate(
-        {
-            "session": session.session_id,
-            "recorded_on": on,
-            "group": told.group,
-            "result": told.result,
-            "causes_found": tuple(dict.fromkeys(told.causes_found)),
-            "evidence": dict(sorted(seen.evidence.items())),
-            "not_fitted": tuple(sorted(seen.not_fitted)),
-            "rules_fingerprint": script.knowledge.fingerprint,
-        }
-    )
+def asking_at_the_terminal(*, plain: bool) -> Asking | None:
+    """With line editing where the terminal can do it, unless `plain`; None where nobody sits at one."""
+    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+        return None
+    if plain or os.environ.get("TERM", "dumb") == "dumb":
+        return _plainly
+    from prompt_toolkit import PromptSession
+
+    session: PromptSession[str] = PromptSession()
+    return session.prompt
 
 
-def _mistake_in(told: Told, script: Script, wording: Wording) -> str | None:
-    """What was told wrongly, in a sentence."""
-    causes = (*script.knowledge.causes, SOMETHING_ELSE)
-    unknown = [
-        _not_in_list(wording, code, name, valid)
-        for code, valid, names in (
-            ("group_unknown", GROUPS, [told.group]),
-            ("result_unknown", RESULTS, [told.result]),
-            ("cause_unknown", causes, told.causes_found),
-        )
-        for name in names
-        if name not in valid
-    ]
-    if unknown:
-        return unknown[0]
-    misfit = misfit_of(told.result, told.causes_found)
-    return wording.say(f"outcomes-{misfit}", result=told.result) if misfit else None
-
-
-def _not_in_list(wording: Wording, code: str, found: str, valid: Collection[str]) -> str:
-    said = wording.say(f"outcomes-{code}", found=found, valid=", ".join(valid))
-    nearest = nearest_name(found, valid)
-    return said if nearest is None else f"{said} {wording.say('problem-did_you_mean', nearest=nearest)}"
-
-
-def _done(outcome: Outcome, wording: Wording) -> str:
-    message = "outcomes-recorded" if outcome.counts else "outcomes-recorded_uncounted"
-    return wording.say(
-        message, id=outcome.session[:ID_SHOWN], result=outcome.result, causes=_listed(outcome.causes_found)
-    )
-
-
-def _listed(names: Iterable[str]) -> str:
-    return ", ".join(names) or "–"
+def _plainly(prompt: str) -> str:
+    sys.stdout.write(prompt)
+    sys.stdout.flush()
+    line = sys.stdin.readline()
+    if not line:
+        raise EOFError
+    return line.rstrip("\n")

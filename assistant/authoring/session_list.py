@@ -2,8 +2,10 @@
 
 from typing import TextIO
 
+from assistant.authoring.outcome_words import outcome_in_lines
 from assistant.errors import SessionUnknown
 from assistant.interview.answers import still_fits
+from assistant.interview.events import OutcomeRecorded
 from assistant.interview.log import EventLog
 from assistant.interview.state import Answer, State, fold
 from assistant.wording.locale import Wording
@@ -28,7 +30,7 @@ def list_all(log: EventLog, wording: Wording, out: TextIO) -> int:
 
 
 def show(log: EventLog, sentences: Sentences, prefix: str, out: TextIO) -> int:
-    """Every question of a session with its answer, in the order they were answered."""
+    """Every question of a session with its answer, in the order they were answered, and what came of it."""
     try:
         record = log.find_by_id_prefix(prefix)
     except SessionUnknown:
@@ -36,6 +38,9 @@ def show(log: EventLog, sentences: Sentences, prefix: str, out: TextIO) -> int:
     state = fold(log.read(record.session_id))
     for answer in sorted(state.answers.values(), key=lambda a: a.sequence):
         out.write(f"{_question(answer, sentences)}\n    {_given(answer, state, sentences)}\n")
+    for event in log.events_of(OutcomeRecorded, record.session_id):
+        if isinstance(event.happening, OutcomeRecorded):
+            out.write(outcome_in_lines(event.happening, event.recorded_at, sentences.wording) + "\n")
     return 0
 
 

@@ -5,6 +5,7 @@ import json
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TextIO
 
+from assistant.authoring.session_search import find_session
 from assistant.authoring.summary_forms import FORMS, NO_TEXT
 from assistant.authoring.whole_file import write_whole
 
@@ -49,7 +50,7 @@ def summarise(
     if arguments.to is None and arguments.form in NO_TEXT and not _takes_bytes(out):
         out.write(say("summary-needs_file") + "\n")
         return 1
-    record = _record(log, "".join(arguments.code))
+    record = find_session(log, "".join(arguments.code))
     summary = summary_of(log, record, script, sentences, arguments.reader)
     written = FORMS[arguments.form](summary, sentences.wording)
     if arguments.to is None:
@@ -87,12 +88,3 @@ def summary_of(
 
     told = Told(script, sentences, log.read(record.session_id))
     return engineer_summary(told) if reader == "engineer" else household_summary(told)
-
-
-def _record(log: "EventLog", code: str) -> "SessionRecord":
-    from assistant.errors import SessionUnknown
-
-    try:
-        return log.find_by_code(code)
-    except SessionUnknown:
-        return log.find_by_id_prefix(code)

@@ -26,6 +26,7 @@ RESULTS: tuple[str, ...] = get_args(Result)
 
 FOUND_SOMETHING = frozenset({"mended", "advised", "not_worth_mending"})
 FOUND_NOTHING = frozenset({"no_fault_found"})
+NO_VISIT = frozenset({"no_access", "cancelled"})
 
 ReportName = Annotated[str, StringConstraints(pattern=r"^[a-z](_{0,2}[a-z0-9])*$", max_length=99)]
 """A question, or one of several answers to it and the observable that it speaks of, joined by two underscores."""
@@ -34,7 +35,7 @@ HexDigits = StringConstraints(pattern=r"^[0-9a-f]+$")
 
 
 class Outcome(Entry):
-    """One line of a file of outcomes: of one session, the evidence and what was found.
+    """What is learned from: of one session, the evidence and what was found. A file of outcomes has one a line.
 
     `causes_found` may hold `something_else`, a cause that the rules don't name. It is empty where nothing was
     wrong, and where nobody can say: a part that was fitted isn't a cause that was found. `evidence` (report ->
@@ -59,13 +60,18 @@ class Outcome(Entry):
 
     @property
     def counts(self) -> bool:
-        """Whether it shows what was wrong. No access, not fixed, cancelled and back again show nothing."""
-        return self.result in FOUND_SOMETHING | FOUND_NOTHING
+        """Whether it shows what was wrong."""
+        return counts(self.result)
 
     def known_causes(self, cause_ids: Iterable[str]) -> frozenset[str]:
         """The causes found, with something else for those that the rules don't have."""
         known = frozenset(cause_ids)
         return frozenset(cause if cause in known else SOMETHING_ELSE for cause in self.causes_found)
+
+
+def counts(result: str) -> bool:
+    """Whether it shows what was wrong. No access, not fixed, cancelled and back again show nothing."""
+    return result in FOUND_SOMETHING | FOUND_NOTHING
 
 
 def misfit_of(result: str, causes_found: Iterable[str]) -> str | None:

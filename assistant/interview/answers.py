@@ -25,7 +25,7 @@ CONVERSIONS: Mapping[str, Mapping[str, tuple[float, float]]] = {
 def happening_of(question_id: str, question: Question, value: Any, unit: str | None) -> Happening:
     """Raises Refused with what was expected."""
     if unit is not None and question.kind != "number":
-        raise Refused("unit_without_number", {"unit": _shown(unit)})
+        raise Refused("unit_without_number", {"unit": shown(unit)})
     if question.kind == "choice":
         return QuestionAnswered(question_id=question_id, value=_choice(question, value))
     if question.kind == "choices":
@@ -42,7 +42,7 @@ def _choice(question: Question, value: Any) -> str:
         raise Refused("choice_expected")
     if value not in question.choices:
         near = nearest_name(value[:60], question.choices)
-        raise Refused("unknown_choice", {"found": _shown(value), "nearest": near or ""})
+        raise Refused("unknown_choice", {"found": shown(value), "nearest": near or ""})
     return value
 
 
@@ -62,7 +62,7 @@ def _number(question_id: str, number: NumberRange, value: Any, unit: str | None)
     conversions = CONVERSIONS.get(number.unit, {number.unit: (1, 0)})
     given_unit = unit or number.unit
     if given_unit not in conversions:
-        raise Refused("unknown_unit", {"found": _shown(given_unit), "valid": ", ".join(conversions)})
+        raise Refused("unknown_unit", {"found": shown(given_unit), "valid": ", ".join(conversions)})
     factor, offset = conversions[given_unit]
     own = round(float(value) * factor + offset, 3) if abs(value) < 1e12 else math.inf
     if not number.least <= own <= number.most:
@@ -74,7 +74,7 @@ def _written(kind: Kind, value: Any) -> tuple[str, ...]:
     """The lines as they are kept, if they can be what somebody wrote down at the oven."""
     if not isinstance(value, list | tuple) or not all(isinstance(line, str) for line in value):
         raise Refused("lines_expected")
-    lines = tuple(" ".join(_storable(line).split()) for line in value)
+    lines = tuple(" ".join(storable(line).split()) for line in value)
     READ[kind](lines)
     return lines
 
@@ -84,18 +84,20 @@ def _text(value: Any) -> str:
         raise Refused("text_expected")
     if len(value) > MOST_CHARACTERS:
         raise Refused("text_too_long", {"most": MOST_CHARACTERS})
-    return _storable(value.strip())
+    return storable(value.strip())
 
 
-def _storable(text: str) -> str:
+def storable(text: str) -> str:
     """Text as it can be stored: half characters and control characters other than line breaks become '�'."""
+    if text.isprintable():
+        return text
     whole = text.encode("utf-8", "replace").decode("utf-8")
     return "".join(c if c in "\n\t" or c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in whole)
 
 
-def _shown(text: str) -> str:
+def shown(text: str) -> str:
     """Text of a client as it may be echoed: short and printable."""
-    return _storable(text if len(text) <= 60 else text[:57] + "...")
+    return storable(text if len(text) <= 60 else text[:57] + "...")
 
 
 def still_fits(question: Question | None, value: str | tuple[str, ...] | float | None) -> bool:

@@ -8,7 +8,7 @@ from assistant.belief.posterior import Posterior, posterior
 from assistant.engine.crisp import Trace
 from assistant.interview.answers import code_of, still_fits
 from assistant.interview.danger import Danger, Stop, danger_of
-from assistant.interview.script import Script, question_of_key
+from assistant.interview.script import Script, question_of_key, region_of
 from assistant.interview.state import Answer, State
 from assistant.interview.thermometer import bias_k, low_k
 from assistant.knowledge.danger_questions import sign_question_id
@@ -39,9 +39,7 @@ class Assessment:
 def assess(script: Script, state: State) -> Assessment:
     """Pure: the same state gives the same assessment."""
     knowledge = script.knowledge
-    fitting = {q: a for q, a in state.answers.items() if still_fits(knowledge.questions.get(q), a.value)}
-    not_fitted = parts_not_fitted(fitting, knowledge) | frozenset(script.region(state.region).has_not)
-    standing = {q: a for q, a in fitting.items() if applies(knowledge.questions[q], not_fitted)}
+    fitting, standing, not_fitted = answers_in_force(knowledge, state)
     facts = facts_of(standing, knowledge) | _too_hot(fitting, standing.keys(), knowledge)
     trace = script.evaluator.evaluate({key: value for key, value in facts.items() if key in script.keys_read})
     effects = {f: knowledge.findings[f].then for f in knowledge.findings if f in trace.concluded}
@@ -65,6 +63,20 @@ def assess(script: Script, state: State) -> Assessment:
         posterior=belief,
         dangerous=dangerous,
     )
+
+
+def answers_in_force(knowledge: Knowledge, state: State) -> tuple[dict[str, Answer], dict[str, Answer], frozenset[str]]:
+    """The answers that their questions take today; those of them that make sense for this oven; the parts it lacks."""
+    fitting = {q: a for q, a in state.answers.items() if still_fits(knowledge.questions.get(q), a.value)}
+    not_fitted = parts_not_fitted(fitting, knowledge) | frozenset(region_of(knowledge, state.region).has_not)
+    standing = {q: a for q, a in fitting.items() if applies(knowledge.questions[q], not_fitted)}
+    return fitting, standing, not_fitted
+
+
+def seen_by_belief(knowledge: Knowledge, state: State) -> tuple[dict[str, str], frozenset[str]]:
+    """The evidence, and the parts that this oven is known not to have, as in an Assessment, without weighing them."""
+    _, standing, not_fitted = answers_in_force(knowledge, state)
+    return evidence_of(standing, knowledge), not_fitted
 
 
 def parts_not_fitted(answers: Mapping[str, Answer], knowledge: Knowledge) -> frozenset[str]:

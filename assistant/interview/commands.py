@@ -70,5 +70,21 @@ class Finish:
     pass
 
 
+@dataclass(frozen=True)
+class RecordOutcome:
+    """What came of a session, as somebody typed it: nothing of it is checked yet, and what is empty wasn't told.
+
+    It is recorded from outside a conversation, so it is no `Command` of one.
+    """
+
+    result: str = ""
+    cause_found: str = ""
+    second_cause: str = ""
+    part_fitted: str = ""
+    minutes: str = ""
+    note: str = ""
+    group: str = ""
+
+
 Measuring = BeginMeasuring | NoteLine | TakeBackLine | LeaveMeasuring
 Command = Start | GiveAnswer | SayNotSure | SkipQuestion | WithdrawAnswer | HearDanger | Finish | Measuring

@@ -118,6 +118,23 @@ class InterviewFinished(Happening):
 
 
 @dataclass(frozen=True, kw_only=True)
+class OutcomeRecorded(Happening):
+    """What the session turned out to be, told after it. A later one replaces it in counting; both stay.
+
+    `group` and `result` are of closed lists, `causes_found` at most two causes. `part_fitted` isn't a cause that was
+    found. `minutes`: spent at the oven. The store keeps `text`, a note in somebody's own words, apart from the log:
+    empty where none was made, None once it is erased.
+    """
+
+    group: str
+    result: str
+    causes_found: tuple[str, ...]
+    part_fitted: str | None
+    minutes: int | None
+    text: str | None
+
+
+@dataclass(frozen=True, kw_only=True)
 class Event:
     """One happening with its envelope.
 
@@ -142,6 +159,12 @@ def payload_of(happening: Happening) -> dict[str, Any]:
     payload = asdict(happening)
     payload.pop("text", None)
     return payload
+
+
+def text_of(happening: Happening) -> str | None:
+    """The free text that is kept apart, if there is any."""
+    text: str | None = getattr(happening, "text", None)
+    return text
 
 
 def happening_from(type_name: str, payload: Mapping[str, Any], text: str | None) -> Happening:

@@ -1,11 +1,11 @@
 """What an interview needs of a store: a log for each session that only grows, until it is erased."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
-from assistant.interview.events import Event
+from assistant.interview.events import Event, Happening
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -28,7 +28,8 @@ class SessionSummary:
     """One line of a list of sessions.
 
     `last_at` is when the event with the highest sequence was recorded, by the clock of that moment;
-    `events` counts them; `finished` says whether the last one is InterviewFinished.
+    `events` counts them; `finished` says whether the last one is InterviewFinished, outcomes that were recorded
+    after it left aside.
     """
 
     session_id: str
@@ -37,6 +38,14 @@ class SessionSummary:
     last_at: datetime
     events: int
     finished: bool
+
+
+class Appending(NamedTuple):
+    """What `append` is asked for one session."""
+
+    session_id: str
+    expected_sequence: int
+    events: Sequence[Event]
 
 
 class EventLog(Protocol):
@@ -65,8 +74,24 @@ class EventLog(Protocol):
         `not_finite` (a number that is infinite or none).
         """
 
+    def append_all(self, appendings: Iterable[Appending]) -> None:
+        """As `append`, to several sessions: all of it or nothing, whatever fails in between.
+
+        The appendings are taken one by one while no other writer can come between, so whoever makes them may read
+        the log for each, and sees what those before it added. An error that they raise ends it, and is raised.
+        """
+
     def read(self, session_id: str) -> tuple[Event, ...]:
         """The session's events by sequence, whatever the clocks said. Raises SessionUnknown."""
+
+    def last_sequence(self, session_id: str) -> int:
+        """The sequence of the session's last event. Raises SessionUnknown."""
+
+    def events_of(self, kind: type[Happening], session_id: str | None = None) -> tuple[Event, ...]:
+        """The events of that kind, of all sessions or of one, by when they were recorded, in a session by sequence.
+
+        None of an unknown session.
+        """
 
     def find_by_code(self, code: str) -> SessionRecord:
         """The session with that access code, typed in any way. Raises SessionUnknown."""

@@ -38,7 +38,7 @@ class Script:
 
     def region(self, name: str) -> Region:
         """The region of that name, or the one that stands in for it."""
-        return self.knowledge.regions[self.region_name(name)]
+        return region_of(self.knowledge, name)
 
     def decision(self, region: str) -> Decision:
         """That of the same region."""
@@ -47,6 +47,11 @@ class Script:
     def region_name(self, region: str) -> str:
         """Its name; that of the first one, for a session from a region that the rules no longer know."""
         return region if region in self.decisions else next(iter(self.decisions))
+
+
+def region_of(knowledge: Knowledge, name: str) -> Region:
+    """The region of that name; the first one, for a session from a region that the rules no longer know."""
+    return knowledge.regions.get(name) or next(iter(knowledge.regions.values()))
 
 
 def script_of(knowledge: Knowledge, cache: Path | None = None) -> Script:

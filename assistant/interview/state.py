@@ -16,6 +16,7 @@ from assistant.interview.events import (
     MeasuringBegun,
     MeasuringLeft,
     NotSureAnswered,
+    OutcomeRecorded,
     QuestionAnswered,
     QuestionSkipped,
     SessionStarted,
@@ -56,7 +57,8 @@ class State:
     """A session as its events left it. `replaced` keeps every answer that was changed or withdrawn.
 
     `standing_signs` stood as danger after the latest event. `reached`: each sign that stood at some time, the first one
-    first, with the event by which it did so last. `measuring`: question -> what is being written down.
+    first, with the event by which it did so last. `measuring`: question -> what is being written down. `outcomes`: what
+    was told after it, the latest last; nothing else hangs on them.
     """
 
     session_id: str = ""
@@ -74,6 +76,7 @@ class State:
     standing_signs: frozenset[str] = frozenset()
     reached: Mapping[str, int] = field(default_factory=dict)
     measuring: Mapping[str, Measuring] = field(default_factory=dict)
+    outcomes: tuple[OutcomeRecorded, ...] = ()
 
     @property
     def started(self) -> bool:
@@ -95,6 +98,14 @@ def fold(events: Iterable[Event], state: State | None = None) -> State:
 
 def apply(state: State, event: Event) -> State:
     """The state after one more event."""
+    happening = event.happening
+    if isinstance(happening, OutcomeRecorded):
+        return replace(state, sequence=event.sequence, outcomes=(*state.outcomes, happening))
+    return _interviewed(state, event)
+
+
+def _interviewed(state: State, event: Event) -> State:
+    """What the interview itself goes by."""
     happening = event.happening
     state = replace(state, sequence=event.sequence, rules_fingerprint=event.rules_fingerprint)
     match happening:

@@ -1,13 +1,13 @@
 """A log that lives as long as the process: for trying things out, and for tests."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
-from threading import Lock
+from threading import RLock
 
 from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
 from assistant.interview.access_code import hash_code
-from assistant.interview.events import Event, InterviewFinished
-from assistant.interview.log import SessionRecord, SessionSummary
+from assistant.interview.events import Event, Happening, InterviewFinished, OutcomeRecorded
+from assistant.interview.log import Appending, SessionRecord, SessionSummary
 from assistant.store.rows import (
     EventRow,
     SessionRow,
@@ -27,6 +27,9 @@ class _Kept:
     events: list[EventRow] = field(default_factory=list)
     message_ids: set[str | None] = field(default_factory=set)
 
+    def copied(self) -> "_Kept":
+        return _Kept(self.session, [*self.events], set(self.message_ids))
+
     def add(self, rows: Sequence[EventRow]) -> None:
         self.events.extend(rows)
         self.message_ids.update(row.message_id for row in rows if row.message_id is not None)
@@ -36,7 +39,7 @@ class MemoryStore:
     """An EventLog without files. "Durable" means here: until the process ends."""
 
     def __init__(self) -> None:
-        self._lock = Lock()
+        self._lock = RLock()
         self._kept: dict[str, _Kept] | None = {}
         self._event_ids: set[str] = set()
 
@@ -62,9 +65,36 @@ class MemoryStore:
                 raise SessionMovedOn(session_id, expected_sequence, len(kept.events))
             self._add(kept, rows)
 
+    def append_all(self, appendings: Iterable[Appending]) -> None:
+        with self._lock:
+            before = {session_id: kept.copied() for session_id, kept in self._all().items()}
+            event_ids = set(self._event_ids)
+            try:
+                for appending in appendings:
+                    self.append(*appending)
+            except BaseException:
+                self._kept, self._event_ids = before, event_ids
+                raise
+
     def read(self, session_id: str) -> tuple[Event, ...]:
         with self._lock:
             return tuple(event_from(row, WHERE) for row in self._one(session_id).events)
+
+    def last_sequence(self, session_id: str) -> int:
+        with self._lock:
+            return len(self._one(session_id).events)
+
+    def events_of(self, kind: type[Happening], session_id: str | None = None) -> tuple[Event, ...]:
+        with self._lock:
+            rows = [
+                row
+                for each, kept in self._all().items()
+                if session_id in (None, each)
+                for row in kept.events
+                if row.type == kind.__name__
+            ]
+        ordered = rows if session_id is not None else sorted(rows, key=_by_time)
+        return tuple(event_from(row, WHERE) for row in ordered)
 
     def find_by_code(self, code: str) -> SessionRecord:
         code_hash = hash_code(code)
@@ -135,12 +165,17 @@ class MemoryStore:
         self._all()[kept.session.session_id] = kept
 
 
+def _by_time(row: EventRow) -> tuple[str, str, int]:
+    return row.recorded_at, row.session_id, row.sequence
+
+
 def _summary_of(kept: _Kept) -> SessionSummary:
+    told = [row.type for row in kept.events if row.type != OutcomeRecorded.__name__]
     return SessionSummary(
         session_id=kept.session.session_id,
         name=kept.session.name,
         created_at=time_from(kept.session.created_at, WHERE),
         last_at=time_from(kept.events[-1].recorded_at, WHERE),
         events=len(kept.events),
-        finished=kept.events[-1].type == InterviewFinished.__name__,
+        finished=told[-1:] == [InterviewFinished.__name__],
     )

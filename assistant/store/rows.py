@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 from typing import NamedTuple
 
 from assistant.errors import Refused, StoreUnreadable
-from assistant.interview.events import SCHEMA_VERSION, Event, TextAnswered, happening_from, payload_of
+from assistant.interview.events import SCHEMA_VERSION, Event, happening_from, payload_of, text_of
 from assistant.interview.log import SessionRecord
 
 
@@ -128,7 +128,7 @@ def _row_of(event: Event, *, opens_message: bool) -> EventRow:
         opens_message=opens_message,
         type=type(event.happening).__name__,
         payload=payload,
-        text=event.happening.text if isinstance(event.happening, TextAnswered) else None,
+        text=text_of(event.happening),
     )
     _refuse_lone_surrogates(row)
     return row

@@ -1,7 +1,7 @@
 """The log in one SQLite file: a row for every event, free text in a table of its own."""
 
 import sqlite3
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from threading import RLock
@@ -9,8 +9,8 @@ from typing import Any
 
 from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
 from assistant.interview.access_code import hash_code
-from assistant.interview.events import Event, InterviewFinished
-from assistant.interview.log import SessionRecord, SessionSummary
+from assistant.interview.events import Event, Happening, InterviewFinished, OutcomeRecorded
+from assistant.interview.log import Appending, SessionRecord, SessionSummary
 from assistant.store.opening import open_connection, resolved
 from assistant.store.reasons import LOCKED, named_failures
 from assistant.store.rows import (
@@ -31,23 +31,26 @@ INSERT_EVENT = """
     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
 """
 INSERT_TEXT = "INSERT INTO texts (session_id, sequence, text) VALUES (?, ?, ?)"
-SELECT_EVENTS = """
+EVENTS = """
     SELECT session_id, sequence, event_id, schema_version, rules_fingerprint, recorded_at,
         actor, role, message_id, opens_message, type, payload, text
     FROM events LEFT JOIN texts USING (session_id, sequence)
-    WHERE session_id = ? ORDER BY sequence
 """
+SELECT_EVENTS = f"{EVENTS} WHERE session_id = ? ORDER BY sequence"
+SELECT_KIND = f"{EVENTS} WHERE type = ? ORDER BY recorded_at, session_id, sequence"
+SELECT_KIND_OF_SESSION = f"{EVENTS} WHERE type = ? AND session_id = ? ORDER BY sequence"
 SELECT_LAST_SEQUENCE = "SELECT max(sequence) FROM events WHERE session_id = ?"
 SELECT_MESSAGE = "SELECT 1 FROM events WHERE session_id = ? AND message_id = ? AND opens_message"
 SELECT_BY_CODE = "SELECT session_id, code_hash, name, created_at FROM sessions WHERE code_hash = ?"
 SELECT_BY_NAME = "SELECT session_id, code_hash, name, created_at FROM sessions WHERE name = ?"
 SELECT_BY_PREFIX = """
     SELECT session_id, code_hash, name, created_at FROM sessions
-    WHERE substr(session_id, 1, ?) = ? LIMIT 2
+    WHERE session_id >= ? ORDER BY session_id LIMIT 2
 """
 SELECT_SUMMARIES = """
     SELECT listed.session_id, name, created_at, recorded_at, sequence,
-        last.type = ?
+        (SELECT type FROM events AS e WHERE e.session_id = listed.session_id AND type != ?
+            ORDER BY e.sequence DESC LIMIT 1) = ?
     FROM (SELECT * FROM sessions ORDER BY created_at DESC, number DESC LIMIT ?) AS listed
     JOIN events AS last ON last.session_id = listed.session_id
         AND sequence = (SELECT max(e.sequence) FROM events AS e WHERE e.session_id = listed.session_id)
@@ -60,6 +63,7 @@ DELETE_SESSION = (
     "DELETE FROM sessions WHERE session_id = ?",
 )
 MOST_SESSIONS = 2**31 - 1
+_ENDED = (OutcomeRecorded.__name__, InterviewFinished.__name__)
 
 
 class SqliteStore:
@@ -98,15 +102,30 @@ class SqliteStore:
     def append(self, session_id: str, expected_sequence: int, events: Sequence[Event]) -> None:
         rows = rows_of(session_id, expected_sequence, events)
         with self._writing():
-            found = self._last_sequence(session_id)
-            if found != expected_sequence:
-                raise SessionMovedOn(session_id, expected_sequence, found)
-            self._insert(rows)
+            self._append(session_id, expected_sequence, rows)
+
+    def append_all(self, appendings: Iterable[Appending]) -> None:
+        with self._writing():
+            for session_id, expected_sequence, events in appendings:
+                self._append(session_id, expected_sequence, rows_of(session_id, expected_sequence, events))
 
     def read(self, session_id: str) -> tuple[Event, ...]:
         rows = self._select(SELECT_EVENTS, session_id)
         if not rows:
             raise SessionUnknown(session_id)
+        return tuple(event_from(EventRow(*row), self._where) for row in rows)
+
+    def last_sequence(self, session_id: str) -> int:
+        [(last,)] = self._select(SELECT_LAST_SEQUENCE, session_id)
+        if last is None:
+            raise SessionUnknown(session_id)
+        return int(last)
+
+    def events_of(self, kind: type[Happening], session_id: str | None = None) -> tuple[Event, ...]:
+        if session_id is None:
+            rows = self._select(SELECT_KIND, kind.__name__)
+        else:
+            rows = self._select(SELECT_KIND_OF_SESSION, kind.__name__, session_id)
         return tuple(event_from(EventRow(*row), self._where) for row in rows)
 
     def find_by_code(self, code: str) -> SessionRecord:
@@ -120,13 +139,13 @@ class SqliteStore:
         return found[0] if found else None
 
     def find_by_id_prefix(self, prefix: str) -> SessionRecord:
-        found = self._find(SELECT_BY_PREFIX, len(prefix), prefix)
+        found = [each for each in self._find(SELECT_BY_PREFIX, prefix) if each.session_id.startswith(prefix)]
         if not prefix or len(found) != 1:
             raise SessionUnknown(prefix)
         return found[0]
 
     def sessions(self, limit: int = 50) -> list[SessionSummary]:
-        rows = self._select(SELECT_SUMMARIES, InterviewFinished.__name__, min(max(0, limit), MOST_SESSIONS))
+        rows = self._select(SELECT_SUMMARIES, *_ENDED, min(max(0, limit), MOST_SESSIONS))
         return [
             SessionSummary(
                 session_id=session_id,
@@ -173,11 +192,11 @@ class SqliteStore:
     def _find(self, sql: str, *values: str | int) -> list[SessionRecord]:
         return [session_from(SessionRow(*row), self._where) for row in self._select(sql, *values)]
 
-    def _last_sequence(self, session_id: str) -> int:
-        [(last,)] = self._select(SELECT_LAST_SEQUENCE, session_id)
-        if last is None:
-            raise SessionUnknown(session_id)
-        return int(last)
+    def _append(self, session_id: str, expected_sequence: int, rows: Sequence[EventRow]) -> None:
+        found = self.last_sequence(session_id)
+        if found != expected_sequence:
+            raise SessionMovedOn(session_id, expected_sequence, found)
+        self._insert(rows)
 
     def _insert(self, rows: Sequence[EventRow]) -> None:
         for row in rows:
@@ -197,7 +216,7 @@ class SqliteStore:
     def _erase_by(self, deletions: Sequence[str], session_id: str) -> None:
         with self._lock:
             with self._writing():
-                self._last_sequence(session_id)
+                self.last_sequence(session_id)
                 for deletion in deletions:
                     self._connection.execute(deletion, (session_id,))
                 self._connection.execute("INSERT INTO sweeps_due DEFAULT VALUES")

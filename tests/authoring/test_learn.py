@@ -7,13 +7,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
+from assistant.authoring.gathered_outcomes import gather
 from assistant.authoring.learn import difference, learn, learned_text
-from assistant.authoring.outcome_file import append_outcome
 from assistant.belief.learning import base_rates
 from assistant.knowledge.fingerprint import fingerprint
 from assistant.knowledge.learned import Count, Learned, Sessions
 from assistant.knowledge.load import load_knowledge
-from tests.belief.outcomes import outcome
+from assistant.store.memory import MemoryStore
+from tests.belief.outcomes import add_to_file, outcome
 from tests.knowledge.broken import copy_of_sound_rules, english
 
 PATCH = ["patch", "-p1", "-i"]
@@ -37,13 +38,15 @@ def file(tmp_path):
         outcome(5),
         outcome(5, result="back_within_30_days"),
     ):
-        append_outcome(path, one)
+        add_to_file(path, one)
     return path
 
 
 def learning(folder, file, **sizes):
     out = io.StringIO()
-    status = learn(folder, load_knowledge(folder, None), file, sizes, english(), out)
+    knowledge = load_knowledge(folder, None)
+    outcomes = gather(MemoryStore(), knowledge, file, english(), out, with_evidence=False)
+    status = learn(folder, knowledge, outcomes, sizes, english(), out)
     return status, out.getvalue()
 
 
@@ -73,7 +76,7 @@ def test_the_diff_makes_the_file_and_then_changes_it(folder, file, by):
             },
         },
     )
-    append_outcome(file, outcome(6, causes_found=("worn_seal",), recorded_on="2026-04-30"))
+    add_to_file(file, outcome(6, causes_found=("worn_seal",), recorded_on="2026-04-30"))
     assert learning(folder, file, unknown=10)[0] == 0
     assert (folder / "learned.diff").read_text().startswith("--- a/learned.yaml\n+++ b/learned.yaml\n@@ -")
     second = applied(folder, by)
@@ -127,7 +130,7 @@ def test_what_changes_is_printed_with_its_interval_and_counts(folder, file):
 
 def test_a_group_without_an_outcome_that_counts_is_named(folder, tmp_path):
     path = tmp_path / "visits.jsonl"
-    append_outcome(path, outcome(1))
+    add_to_file(path, outcome(1))
     _, text = learning(folder, path, solved_by_phone=20)
     assert "Of the sessions “solved_by_phone” no outcome is counted." in text
     _, text = learning(folder, path)
@@ -137,7 +140,7 @@ def test_a_group_without_an_outcome_that_counts_is_named(folder, tmp_path):
 def test_bad_lines_and_causes_that_are_gone_are_named_and_nothing_else_is_lost(folder, file):
     with file.open("a") as lines:
         lines.write("oh\n")
-    append_outcome(file, outcome(7, causes_found=("gone_since", "something_else")))
+    add_to_file(file, outcome(7, causes_found=("gone_since", "something_else")))
     status, text = learning(folder, file)
     assert status == 0
     assert text.startswith(
@@ -157,9 +160,8 @@ def test_numbers_of_sessions_that_can_not_be_are_refused(folder, file, sizes):
 
 def test_without_an_outcome_that_counts_nothing_is_written(folder, tmp_path):
     path = tmp_path / "o.jsonl"
-    assert learning(folder, path) == (1, f"{path} can't be read: No such file or directory.\n")
-    append_outcome(path, outcome(result="cancelled"))
-    assert learning(folder, path) == (1, f"There is no outcome in {path} that could be counted.\n")
+    add_to_file(path, outcome(result="cancelled"))
+    assert learning(folder, path) == (1, "There is no outcome that could be counted.\n")
     assert not (folder / "learned.diff").exists()
 
 

@@ -1,5 +1,6 @@
 """Invented outcomes."""
 
+from assistant.authoring.outcome_file import lines_of
 from assistant.belief.outcomes import Outcome
 
 
@@ -18,3 +19,8 @@ def outcome(number=1, **changes):
     if found["result"] not in ("mended", "advised", "not_worth_mending") and "causes_found" not in changes:
         found["causes_found"] = ()
     return Outcome.model_validate(found)
+
+
+def add_to_file(path, *outcomes):
+    with path.open("ab") as file:
+        file.write(lines_of(outcomes))

@@ -13,11 +13,13 @@ from assistant.interview.events import (
     DangerHeard,
     InterviewFinished,
     NotSureAnswered,
+    OutcomeRecorded,
     QuestionAnswered,
     QuestionSkipped,
     TextAnswered,
 )
-from assistant.interview.log import EventLog
+from assistant.interview.log import Appending, EventLog
+from tests.interview.told import told
 from tests.store.conftest import Opening
 from tests.store.samples import NOON, STARTED, event, numbered_code, record, started, text_event, without_text
 
@@ -35,6 +37,9 @@ HAPPENINGS = [
     AnswerWithdrawn(question_id="mains"),
     DangerHeard(sign_id="smoke", clear=False),
     InterviewFinished(),
+    told(),
+    told(causes_found=(), part_fitted=None, minutes=None, text=""),
+    told(text=None),
 ]
 
 HARD_TEXTS = [
@@ -373,3 +378,74 @@ def test_a_closed_log_says_so(log: EventLog) -> None:
         log.read(session.session_id)
     with pytest.raises(StoreUnreadable, match="closed"):
         log.append(session.session_id, 1, [event(session.session_id, 2)])
+
+
+def test_appendings_to_several_sessions_are_kept_together(log: EventLog) -> None:
+    first, second = started(log), started(log)
+    log.append_all(
+        Appending(session.session_id, 1, [event(session.session_id, 2, told())]) for session in (first, second)
+    )
+    assert [log.last_sequence(session.session_id) for session in (first, second)] == [2, 2]
+
+
+def test_of_appendings_that_fail_nothing_is_kept(log: EventLog) -> None:
+    first, second = started(log), started(log)
+    fine = Appending(first.session_id, 1, [event(first.session_id, 2, event_id="e", message_id="m")])
+
+    def until_it_fails():  # type: ignore[no-untyped-def]
+        yield fine
+        assert log.last_sequence(first.session_id) == 2
+        raise ArithmeticError
+
+    failing: list[tuple[Any, type[Exception]]] = [
+        (until_it_fails(), ArithmeticError),
+        ([fine, Appending(second.session_id, 2, [event(second.session_id, 3)])], SessionMovedOn),
+        ([fine, Appending("nobody", 1, [event("nobody", 2)])], SessionUnknown),
+        ([fine, Appending(second.session_id, 1, [event(second.session_id, 2, event_id="e")])], Refused),
+    ]
+    for appendings, error in failing:
+        with pytest.raises(error):
+            log.append_all(appendings)
+        assert [len(log.read(session.session_id)) for session in (first, second)] == [1, 1]
+        assert not log.seen_message(first.session_id, "m")
+    log.append_all([fine])
+    assert log.seen_message(first.session_id, "m")
+
+
+def test_the_last_sequence_of_nobody_is_unknown(log: EventLog) -> None:
+    assert log.last_sequence(started(log).session_id) == 1
+    with pytest.raises(SessionUnknown):
+        log.last_sequence("nobody")
+
+
+def test_events_of_a_kind_come_by_their_time_and_in_a_session_by_sequence(log: EventLog) -> None:
+    first, second = started(log, session_id="b1"), started(log, session_id="a1")
+    late, early = NOON + timedelta(hours=2), NOON + timedelta(hours=1)
+    log.append("b1", 1, [event("b1", 2, told(minutes=1), recorded_at=late)])
+    log.append("b1", 2, [event("b1", 3), event("b1", 4, told(minutes=2), recorded_at=early)])
+    log.append("a1", 1, [event("a1", 2, told(minutes=3), recorded_at=late)])
+    minutes = [one.happening.minutes for one in log.events_of(OutcomeRecorded)]  # type: ignore[attr-defined]
+    assert minutes == [2, 3, 1]
+    of_one = log.events_of(OutcomeRecorded, first.session_id)
+    assert of_one == (log.read("b1")[1], log.read("b1")[3])
+    assert log.events_of(InterviewFinished) == log.events_of(OutcomeRecorded, "nobody") == ()
+    assert len(log.events_of(OutcomeRecorded, second.session_id)) == 1
+
+
+def test_an_outcome_leaves_a_finished_session_finished_and_an_open_one_open(log: EventLog) -> None:
+    finished, still_open = started(log), started(log)
+    log.append(finished.session_id, 1, [event(finished.session_id, 2, InterviewFinished())])
+    for session in (finished, still_open):
+        after = log.last_sequence(session.session_id)
+        log.append(session.session_id, after, [event(session.session_id, after + 1, told())])
+    assert {one.session_id: (one.events, one.finished) for one in log.sessions()} == {
+        finished.session_id: (3, True),
+        still_open.session_id: (2, False),
+    }
+
+
+def test_erasing_the_text_erases_the_note_and_leaves_the_outcome(log: EventLog) -> None:
+    session = started(log)
+    log.append(session.session_id, 1, [event(session.session_id, 2, told(text="so says Aunt Agatha"))])
+    log.erase_text(session.session_id)
+    assert log.read(session.session_id)[1].happening == told(text=None)

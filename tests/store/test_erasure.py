@@ -15,6 +15,7 @@ from assistant.errors import SessionUnknown, StoreUnreadable
 from assistant.interview.log import SessionRecord
 from assistant.store.rows import rows_of
 from assistant.store.sqlite import SqliteStore
+from tests.interview.told import told
 from tests.store.samples import event, started, text_event
 
 SECRET = "the door was painted by Aunt Ödwine".encode()
@@ -50,6 +51,14 @@ def test_erased_text_leaves_no_byte_in_the_files(path: Path, sqlite_store: Sqlit
     sqlite_store.erase_text(session.session_id)
     assert _traces(path.parent, SECRET) == 0
     assert len(sqlite_store.read(session.session_id)) == 2
+
+
+def test_an_erased_session_leaves_no_byte_of_the_note_on_its_outcome(path: Path, sqlite_store: SqliteStore) -> None:
+    session = started(sqlite_store)
+    sqlite_store.append(session.session_id, 1, [event(session.session_id, 2, told(text=SECRET.decode()))])
+    assert _traces(path.parent, SECRET)
+    sqlite_store.erase(session.session_id)
+    assert _traces(path.parent, SECRET) == 0
 
 
 @pytest.mark.parametrize("seed", range(6))

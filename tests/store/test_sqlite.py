@@ -13,7 +13,10 @@ from threading import Timer
 import pytest
 
 from assistant.errors import SessionUnknown, StoreUnreadable
+from assistant.interview.events import OutcomeRecorded
+from assistant.store.schema import FIRST_TABLES, migrate
 from assistant.store.sqlite import SqliteStore
+from tests.interview.told import told
 from tests.store.samples import event, started, text_event
 
 
@@ -328,3 +331,22 @@ def test_a_new_file_that_is_in_use_for_a_moment_is_waited_for(path: Path, begin:
         release.start()
         SqliteStore(path).close()
         release.join()
+
+
+def test_a_file_from_before_there_were_outcomes_takes_one(path: Path) -> None:
+    """Its rows are written out here as they stood then."""
+    path.parent.mkdir()
+    with closing(sqlite3.connect(path, isolation_level=None)) as old:
+        migrate(old, path, (FIRST_TABLES,))
+        old.execute("INSERT INTO sessions VALUES (1, 'ab12', 'hash', NULL, '2025-11-05T09:00:00.000000+00:00')")
+        for sequence, kind, payload in (
+            (1, "SessionStarted", '{"region": "eu", "lang": "en", "cavity": "single"}'),
+            (2, "InterviewFinished", "{}"),
+        ):
+            row = ("ab12", sequence, f"e{sequence}", 1, "f" * 64, "2025-11-05T09:00:00.000000+00:00", "owner", "owner")
+            old.execute("INSERT INTO events VALUES (?, ?, ?, ?, ?, ?, ?, ?, NULL, 1, ?, ?)", (*row, kind, payload))
+    with closing(SqliteStore(path)) as store:
+        assert store.events_of(OutcomeRecorded) == ()
+        store.append("ab12", 2, [event("ab12", 3, told())])
+        assert store.events_of(OutcomeRecorded) == store.read("ab12")[2:]
+        assert store.sessions()[0].finished
