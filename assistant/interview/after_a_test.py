@@ -1,4 +1,4 @@
-"""What each reading of a planned test would leave as the likeliest."""
+"""What each reading of a planned test would speak for."""
 
 from dataclasses import dataclass
 
@@ -10,19 +10,26 @@ from assistant.interview.verdict import named_causes
 
 @dataclass(frozen=True)
 class Reading:
-    """One way for a test to come out: its `code`, and what is then likeliest, with its probability."""
+    """One way for a test to come out: its `code`; what is then likeliest of all; and the named cause that it makes
+    more probable than any other, with what that was before.
+    """
 
     code: str
     leading: str
     probability: float
+    raised: str
+    raised_to: float
+    raised_from: float
 
 
 def after_a_test(script: Script, assessment: Assessment, test_id: str) -> tuple[Reading, ...]:
     """One for each choice of the test, in the order of the rules; each as if it were the only test made."""
+    before = dict(assessment.posterior.causes())
     found = []
     for code in script.knowledge.questions[test_id].choices:
         evidence = {**assessment.evidence, test_id: code}
         belief = posterior(script.evidence_model, evidence, assessment.not_fitted)
         leading, probability = named_causes(belief)[0]
-        found.append(Reading(code, leading, probability))
+        raised, raised_to = max(belief.causes(), key=lambda each: round(each[1] - before[each[0]], 12))
+        found.append(Reading(code, leading, probability, raised, raised_to, before[raised]))
     return tuple(found)

@@ -2,6 +2,7 @@
 
 summary-title_engineer = Before the visit
 summary-title_household = About your oven
+summary-hour = { $time }
 summary-time = { $date } { $time } UTC
 
 summary-heading_off = Is it off?
@@ -70,8 +71,8 @@ summary-bread_centre = middle
 summary-bread_front = front
 summary-bread_left = left
 summary-bread_right = right
-summary-unmarked = A heater without a marking: { $element_low } to { $element_high } Ω shows no more than that it is whole{ $plate ->
-    [told] {" "}(none has more than the plate’s { $plate_w } W)
+summary-unmarked = A heater without a marking: { $element_low } to { $element_high } Ω shows no more than that it is whole{ $plate ->
+    [told] {" "}(none has more than the plate’s { $plate_w } W)
    *[untold] {""}
 }.
 summary-follows_open = { $reading }: still open.
@@ -83,13 +84,13 @@ summary-column_time = When
 summary-column_question = Question
 summary-column_answer = Answer
 summary-no_part = none
-summary-percent = { $percent } %
-summary-below_one = below 1 %
+summary-percent = { $percent } %
+summary-below_one = below 1 %
 summary-little_known = Few answers were given: this is little more than how common each cause is.
 summary-nothing_leads = It is likelier than any fault that nothing is wrong.
 summary-before_any_test = First isolate, lock off and prove dead.
-summary-after_earth = Earth continuity: well below 1 Ω, leads nulled.
-summary-after_insulation = Insulation to earth: { $insulation } MΩ or more; { $insulation_heating } MΩ is allowed where heaters are measured along.
+summary-after_earth = Earth continuity: well below 1 Ω, leads nulled.
+summary-after_insulation = Insulation to earth: { $insulation } MΩ or more; { $insulation_heating } MΩ is allowed where heaters are measured along.
 summary-after_polarity = Polarity, and the tightness of every terminal that was touched.
 summary-after_functions = Every way of heating, and the lamp through a full cycle.
 summary-after_put_back = The phial in its own clips, its tube without kinks, the knobs with their inserts, the seal in its groove.

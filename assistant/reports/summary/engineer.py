@@ -194,10 +194,16 @@ def _all_causes(told: Told) -> Iterator[Block]:
 
 
 def _answers(told: Told) -> Iterator[Block]:
-    """Everything that was said, in the order in which it was."""
+    """Everything that was said, in the order in which it was; the day stands where it changes."""
+    said = sorted(told.state.answers.values(), key=lambda each: each.sequence)
+    days = [None, *(each.recorded_at.date() for each in said)]
     rows = [
-        (told.time(each.recorded_at), told.question(each.question_id), told.given(each))
-        for each in sorted(told.state.answers.values(), key=lambda each: each.sequence)
+        (
+            told.hour(each.recorded_at) if each.recorded_at.date() == day else told.time(each.recorded_at),
+            told.question(each.question_id),
+            told.given(each),
+        )
+        for each, day in zip(said, days, strict=False)
     ]
     yield Table((told.say("column_time"), told.say("column_question"), told.say("column_answer")), tuple(rows))
     if told.state.replaced:

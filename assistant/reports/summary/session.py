@@ -84,7 +84,11 @@ class Told:
         return self.time(self._moment(sequence))
 
     def time(self, moment: datetime) -> str:
+        """In UTC, as events are recorded; no more is known of where the reader is."""
         return self.say("time", date=f"{moment:%Y-%m-%d}", time=f"{moment:%H:%M}")
+
+    def hour(self, moment: datetime) -> str:
+        return self.say("hour", time=f"{moment:%H:%M}")
 
     def answered(self, *stages: Stage) -> Iterator[Answer]:
         """What today's questions of these stages were answered with, also 'not sure', in the order of the rules."""

@@ -2,13 +2,15 @@
 
 from collections.abc import Iterator
 
-from assistant.interview.after_a_test import Reading, after_a_test
+from assistant.interview.after_a_test import after_a_test
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.value import Block, Items, Paragraph, Table
 
 ELEMENT_TESTS = frozenset({"test_base_element", "test_top_element", "test_grill_element", "test_ring_element"})
 STILL_OPEN = 0.25
 """Where nothing is likelier than this after a reading, it leaves the matter open."""
+FAR_FETCHED = 0.01
+"""A reading that speaks for something less probable isn't worth a line."""
 STANDING = ("cooker_knobs", "cooker_digits")
 
 
@@ -29,22 +31,22 @@ def first_tests(told: Told) -> Iterator[Block]:
 
 
 def _follows(told: Told, test_id: str) -> str:
-    """What is likeliest after the sound reading, and after each other one that leaves something else in the lead."""
+    """What is likeliest after the sound reading; and what each other one speaks for that isn't far-fetched."""
     sound, *others = after_a_test(told.script, told.assessment, test_id)
-    telling = [each for each in others if each.leading != sound.leading]
-    return " ".join(_leads_to(told, test_id, each) for each in (sound, *(telling or others[:1])))
-
-
-def _leads_to(told: Told, test_id: str, reading: Reading) -> str:
-    words = told.sentences.choice(test_id, reading.code)
-    if reading.probability < STILL_OPEN:
-        return told.say("follows_open", reading=words)
-    return told.say(
-        "follows",
-        reading=words,
-        cause=told.cause(reading.leading),
-        percent=told.percent(reading.probability),
+    telling = [each for each in others if each.raised_from >= FAR_FETCHED] or others[:1]
+    return " ".join(
+        (
+            _leads_to(told, test_id, sound.code, sound.leading, sound.probability),
+            *(_leads_to(told, test_id, each.code, each.raised, each.raised_to) for each in telling),
+        )
     )
+
+
+def _leads_to(told: Told, test_id: str, code: str, cause: str, probability: float) -> str:
+    reading = told.sentences.choice(test_id, code)
+    if probability < STILL_OPEN:
+        return told.say("follows_open", reading=reading)
+    return told.say("follows", reading=reading, cause=told.cause(cause), percent=told.percent(probability))
 
 
 def how_to_test(told: Told) -> Iterator[Block]:

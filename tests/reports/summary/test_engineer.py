@@ -152,14 +152,14 @@ def test_the_three_likeliest_stand_with_their_part_and_probability(base_dead: To
     rows = table(section(engineer_summary(base_dead), "likely")).rows
     named = base_dead.verdict.named
     assert [row[0] for row in rows] == [base_dead.cause(cause) for cause, _ in named[:3]]
-    assert rows[0] == ("base element open circuit", f"{100 * named[0][1]:.0f} %", "base element")
+    assert rows[0] == ("base element open circuit", f"{100 * named[0][1]:.0f}\N{NO-BREAK SPACE}%", "base element")
 
 
 def test_two_faults_at_once_stand_on_page_one(script: Script, sentences: Sentences) -> None:
     told = told_case(script, sentences, "base_and_grill_dead")
     (pair, probability), *_ = told.verdict.hypotheses
     assert set(pair) == {"base_element_open", "grill_element_open"}
-    both = f"{told.cause(pair[0])}, and {told.cause(pair[1])}: {100 * probability:.0f} %"
+    both = f"{told.cause(pair[0])}, and {told.cause(pair[1])}: {100 * probability:.0f}\N{NO-BREAK SPACE}%"
     assert both in pairs(section(engineer_summary(told), "likely"))["Two at once"].split("; ")
 
 
@@ -198,7 +198,7 @@ def test_what_follows_a_reading_is_what_belief_says_after_it(base_dead: Told, sc
     if probability < STILL_OPEN:
         assert "Near its marking: still open." in row[3]
     else:
-        assert f"Near its marking: {base_dead.cause(leading)} {100 * probability:.0f} %." in row[3]
+        assert f"Near its marking: {base_dead.cause(leading)} {100 * probability:.0f}\N{NO-BREAK SPACE}%." in row[3]
 
 
 def test_after_a_shock_earth_continuity_is_the_first_test(script: Script, sentences: Sentences) -> None:
@@ -213,7 +213,7 @@ def test_the_kit_stands_with_its_simulated_chance(base_dead: Told) -> None:
     assert summary.facts.kit == ("base_element",)
     assert summary.facts.kit_chance is not None
     assert words[1] == (
-        f"With these, one visit mends {100 * summary.facts.kit_chance:.0f} % of such faults "
+        f"With these, one visit mends {100 * summary.facts.kit_chance:.0f}\N{NO-BREAK SPACE}% of such faults "
         "(simulated from the rules’ own tables)."
     )
 

@@ -20,10 +20,18 @@ TOO_COLD: Mapping[str, Any] = {
 }
 
 
+def plain(words: str) -> str:
+    return words.replace("\N{NO-BREAK SPACE}", " ")
+
+
+def expected(told: Told, test_id: str) -> str:
+    return plain(told.test_words(test_id, "expected"))
+
+
 def should_read(told: Told, test_id: str) -> str:
     """The cell of the plan's table."""
     label = told.test_words(test_id, "label")
-    return next(row[2] for row in table(section(engineer_summary(told), "tests")).rows if row[1] == label)
+    return plain(next(row[2] for row in table(section(engineer_summary(told), "tests")).rows if row[1] == label))
 
 
 def test_a_dead_base_element_in_an_oven_whose_plate_says_2700_watts(script: Script, sentences: Sentences) -> None:
@@ -37,7 +45,7 @@ def test_a_dead_base_element_in_an_oven_whose_plate_says_2700_watts(script: Scri
     )
     # No element has more than the whole oven's 2700 W: 52,900 / (1.05 · 2700) / 1.044 = 18.66 / 1.044 = 17.87 Ω.
     # The smallest that is assumed has 600 W: 52,900 / (0.9 · 600) = 97.96 Ω.
-    assert paragraphs(section(engineer_summary(told), "tests"))[-1] == (
+    assert plain(paragraphs(section(engineer_summary(told), "tests"))[-1]) == (
         "A heater without a marking: 18 to 98 Ω shows no more than that it is whole "
         "(none has more than the plate’s 2700 W)."
     )
@@ -48,7 +56,7 @@ def test_a_drifted_sensor_in_an_oven_without_a_plate(script: Script, sentences: 
     # IEC 60751: R = 1000 (1 + 3.9083e-3 t − 5.775e-7 t²). At 15 °C 1000 (1 + 0.0586245 − 0.0001299) = 1058.49 Ω, at
     # 25 °C 1097.35 Ω. Class B is 0.3 + 0.005 t kelvin off at the most: 0.375 K and 0.425 K, at 3.89 and 3.88 Ω a
     # kelvin 1.46 Ω and 1.65 Ω. So from 1057.0 Ω to 1099.0 Ω.
-    assert told.test_words("test_sensor", "expected") == (
+    assert expected(told, "test_sensor") == (
         "A platinum 1000: 1057 to 1099 Ω from 15 to 25 °C (IEC 60751, class B). Other types by their own table."
     )
     # Without a plate the largest single element that is assumed has 3600 W:
@@ -61,13 +69,13 @@ def test_a_large_oven_on_a_weak_supply_in_germany(script: Script, sentences: Sen
     answers = {**BASE_DEAD, "person_at_oven": "yes", "may_look_cold": "off_and_cold", "plate_power": 7400}
     told = told_with(script, sentences, answers, region="germany")
     # EN 50160, from memory: 230 V, 10 % less to 10 % more: 207 to 253 V.
-    assert told.test_words("test_supply", "expected") == "207 to 253 V from each line to neutral."
+    assert expected(told, "test_supply") == "207 to 253 V from each line to neutral."
     # 7400 W / 230 V = 32.17 A.
-    assert told.test_words("test_plug_fuse", "expected").endswith("here 32.2 A at 230 V.")
+    assert expected(told, "test_plug_fuse").endswith("here 32.2 A at 230 V.")
     # No single element has more than 3600 W by assumption, so a plate of 7400 W narrows nothing: 13 Ω as above.
     assert told.readings["element_low"] == "13"
     # DIN VDE 0701-0702, class I: 1 MΩ, and 0.3 MΩ where heaters are measured along.
-    assert told.test_words("test_insulation", "expected") == (
+    assert expected(told, "test_insulation") == (
         "1 MΩ or more at 500 V d.c.; 0.3 MΩ is allowed where heaters are measured along."
     )
 
@@ -75,4 +83,4 @@ def test_a_large_oven_on_a_weak_supply_in_germany(script: Script, sentences: Sen
 def test_the_british_supply_is_told_within_its_limits(script: Script, sentences: Sentences) -> None:
     told = told_with(script, sentences, BASE_DEAD)
     # Note to SI 1994/3021: 230 V, 6 % less to 10 % more: 216.2 to 253.0 V.
-    assert told.test_words("test_supply", "expected") == "216 to 253 V from each line to neutral."
+    assert expected(told, "test_supply") == "216 to 253 V from each line to neutral."

@@ -20,7 +20,7 @@ ENDINGS = {
     "gas_oven": "outside",
 }
 FOR_ENGINEERS = re.compile(
-    r"Ω|\bohms?\b|\bV\b|\bvolts?\b|decibans|\d+ %|terminal|isolat|continuity|insulation|multimeter|\bscrews\b", re.I
+    r"Ω|\bohms?\b|\bV\b|\bvolts?\b|decibans|\d+\s%|terminal|isolat|continuity|insulation|multimeter|\bscrews\b", re.I
 )
 
 
