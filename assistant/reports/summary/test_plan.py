@@ -33,11 +33,11 @@ def first_tests(told: Told) -> Iterator[Block]:
 def _follows(told: Told, test_id: str) -> str:
     """What is likeliest after the sound reading; and what each other one speaks for that isn't far-fetched."""
     sound, *others = after_a_test(told.script, told.assessment, test_id)
-    telling = [each for each in others if each.raised_from >= FAR_FETCHED] or others[:1]
+    telling = [each for each in others if each.raised_from >= FAR_FETCHED and each.raised_to >= STILL_OPEN]
     return " ".join(
         (
             _leads_to(told, test_id, sound.code, sound.leading, sound.probability),
-            *(_leads_to(told, test_id, each.code, each.raised, each.raised_to) for each in telling),
+            *(_leads_to(told, test_id, each.code, each.raised, each.raised_to) for each in telling or others[:1]),
         )
     )
 
