@@ -30,12 +30,19 @@ class MeasuredPages:
         self._plain = plain
         self._say = sentences.wording.say
 
-    def so_far(self, question: "QuestionView", now: "Measuring") -> Iterator[Paragraph]:
-        """The latest lines, and what is still wanted."""
+    def so_far(
+        self, question: "QuestionView", now: "Measuring", *, all_of_them: bool = False, resumed: bool = False
+    ) -> Iterator[Paragraph]:
+        """The latest lines, or all of them, and what is still wanted; after a pause how many were kept."""
+        shown = now.lines if all_of_them else now.lines[-LATEST_LINES:]
         yield BLANK
-        for line in now.lines[-LATEST_LINES:]:
+        if resumed:
+            yield Paragraph(self._say("measuring-kept", number=len(now.lines)), "strong")
+        for line in shown:
             at, what = line.split(" ", 1)
             yield Paragraph(self._noted(what), "plain", f"  {at:>6}  ")
+        if len(shown) < len(now.lines):
+            yield Paragraph(self._say("measuring-latest_lines", shown=len(shown), number=len(now.lines)), "quiet")
         if question.kind == "lamp_log":
             out = sum(line.endswith(" out") for line in now.lines)
             yield Paragraph(self._say("measuring-lamp_more", left=max(ENOUGH_TIMES_OUT - out, 0)), "quiet")

@@ -6,6 +6,9 @@ from assistant.interview.state import Answer
 from assistant.knowledge.fixed_points import FixedPoint
 from assistant.knowledge.model import Knowledge
 
+USABLE_K = 10.0
+"""A thermometer that is farther off in water is of no use; the rules say so too."""
+
 
 def should_read_c(knowledge: Knowledge, question_id: str, answers: Mapping[str, Answer]) -> float | None:
     """°C of the water that the question speaks of; None for another question, or where the height isn't known."""
@@ -44,3 +47,11 @@ def low_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answe
 
 def _checks(point: FixedPoint | None, measurement_id: str, told: Mapping[str, object]) -> bool:
     return point is not None and point.checks == measurement_id and point.counts(told)
+
+
+def likelier_in_fahrenheit(reading: float, should_read_c: float | None) -> bool:
+    """Whether a reading without a unit is far from what the water is in °C, and near it in °F."""
+    if should_read_c is None:
+        return False
+    in_c = (reading - 32) * 5 / 9
+    return abs(reading - should_read_c) > USABLE_K >= abs(in_c - should_read_c)
