@@ -11,7 +11,7 @@ from assistant.interview.script import Script
 from assistant.interview.state import fold
 from assistant.interview.thermometer import bias_k
 from assistant.knowledge.readings import put_right
-from assistant.reports.measured import chart_of, described_in_words, instrument_of, words_of
+from assistant.reports.measured import chart_of, described_in_words, instrument_of, put_right_in_words, words_of
 from assistant.reports.svg_chart import svg_chart
 from assistant.wording.sentences import Sentences
 
@@ -32,13 +32,12 @@ def draw(log: EventLog, script: Script, sentences: Sentences, prefix: str, pictu
         bias = bias_k(script.knowledge, answer.question_id, answers)
         chart = chart_of(instrument, put_right(answer.value, bias) if bias is not None else answer.value)
         try:
-            picture.write_text(svg_chart(chart, words_of(sentences, answer.question_id, chart)), encoding="utf-8")
+            picture.write_text(svg_chart(chart, words_of(sentences, answer.question_id, chart, bias)), encoding="utf-8")
         except OSError as error:
             out.write(say("measured-not_written", reason=error.strerror or str(error)) + "\n")
             return 1
-        out.write(
-            "\n".join((*described_in_words(sentences, chart), say("measured-written", where=str(picture)))) + "\n"
-        )
+        told = (*put_right_in_words(sentences, bias), *described_in_words(sentences, chart))
+        out.write("\n".join((*told, say("measured-written", where=str(picture)))) + "\n")
         return 0
     out.write(say("measured-nothing_drawn") + "\n")
     return 1

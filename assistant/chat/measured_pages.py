@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from assistant.chat.screen import BLANK, Paragraph, width_of_screen
 from assistant.interview.assess import answers_behind
-from assistant.interview.thermometer import bias_k
+from assistant.interview.thermometer import bias_k, how_far_off
 from assistant.knowledge.readings import LampLog, minutes_and_seconds, put_right
 from assistant.wording.sentences import Sentences
 
@@ -18,8 +18,6 @@ if TYPE_CHECKING:
 ENOUGH_TIMES_OUT = 3
 """Two whole cycles: more of them tell little more."""
 LATEST_LINES = 4
-READS_RIGHT_K = 0.5
-"""Less is not worth a word; it is taken off all the same."""
 
 
 class MeasuredPages:
@@ -104,6 +102,5 @@ class MeasuredPages:
         yield Paragraph(self._say("thermometer-no_good"), "strong") if question_id in behind else self._put_right(bias)
 
     def _put_right(self, bias_k: float) -> Paragraph:
-        kelvins = round(abs(bias_k), 1)
-        off = "right" if kelvins < READS_RIGHT_K else "high" if bias_k > 0 else "low"
+        off, kelvins = how_far_off(bias_k)
         return Paragraph(self._say("thermometer-checked", off=off, kelvins=f"{kelvins:g}"), "quiet")

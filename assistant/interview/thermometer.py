@@ -1,11 +1,14 @@
 """Whether the household's thermometer was held into water, what it should read there, and how far it is off."""
 
 from collections.abc import Mapping
+from typing import Literal
 
 from assistant.interview.state import Answer
 from assistant.knowledge.fixed_points import FixedPoint
 from assistant.knowledge.model import Knowledge
 
+READS_RIGHT_K = 0.5
+"""Less is not worth a word; it is taken off all the same."""
 USABLE_K = 10.0
 """A thermometer that is farther off in water is of no use; the rules say so too."""
 
@@ -38,6 +41,12 @@ def bias_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answ
         if expected is not None:
             checked.append((answer.sequence, answer.value - expected))
     return max(checked)[1] if checked else None
+
+
+def how_far_off(bias_k: float) -> tuple[Literal["right", "high", "low"], float]:
+    """Which way a thermometer is off, and by how many K, to a tenth."""
+    kelvins = round(abs(bias_k), 1)
+    return "right" if kelvins < READS_RIGHT_K else "high" if bias_k > 0 else "low", kelvins
 
 
 def low_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answer]) -> float:

@@ -7,6 +7,7 @@ import numpy as np
 
 from assistant.belief.instruments import Instrument
 from assistant.belief.measured import lamp_features
+from assistant.interview.thermometer import how_far_off
 from assistant.knowledge.readings import LampLog, TemperatureLog, lamp_log, temperature_log
 from assistant.reports.chart import Band, Chart, Words
 from assistant.reports.described import described
@@ -54,15 +55,15 @@ def usual_first_out_s(instrument: Instrument) -> tuple[float, float] | None:
     return float(early), float(late)
 
 
-def words_of(sentences: Sentences, question_id: str, chart: Chart) -> Words:
-    """The chart's words in the language of the sentences."""
+def words_of(sentences: Sentences, question_id: str, chart: Chart, bias_k: float | None = None) -> Words:
+    """The chart's words in the language of the sentences. `bias_k`: how far its readings were put right, in K."""
 
     def say(name: str) -> str:
         return sentences.wording.say(f"measured-{name}")
 
     return Words(
         title=say(f"title_{sentences.knowledge.questions[question_id].kind}"),
-        description=" ".join(described_in_words(sentences, chart)),
+        description=" ".join((*put_right_in_words(sentences, bias_k), *described_in_words(sentences, chart))),
         **{
             name: say(name)
             for name in (
@@ -89,6 +90,16 @@ def described_in_words(sentences: Sentences, chart: Chart) -> tuple[str, ...]:
     return tuple(
         sentences.wording.say(f"measured-says_{figure.what}", **_shown(figure.values)) for figure in described(chart)
     )
+
+
+def put_right_in_words(sentences: Sentences, bias_k: float | None) -> tuple[str, ...]:
+    """That the readings which are drawn aren't those that were written down. `bias_k`: what was taken off them, in K;
+    None where the thermometer wasn't checked.
+    """
+    if bias_k is None:
+        return ()
+    off, kelvins = how_far_off(bias_k)
+    return (sentences.wording.say("measured-put_right", off=off, kelvins=f"{kelvins:g}"),)
 
 
 def _shown(values: Mapping[str, float]) -> dict[str, str | float]:
