@@ -44,7 +44,7 @@ class MeasuredPages:
         if question.kind == "lamp_log":
             out = sum(line.endswith(" out") for line in now.lines)
             yield Paragraph(self._say("measuring-lamp_more", left=max(ENOUGH_TIMES_OUT - out, 0)), "quiet")
-        else:
+        elif now.lines or not resumed:
             yield Paragraph(self._say("measuring-readings_more", readings=len(now.lines)), "quiet")
 
     def _noted(self, what: str) -> str:

@@ -55,3 +55,4 @@ def test_nothing_and_one_line_are_told_after_a_pause_too(
     after = flat(watched(at_the_thermometer, languages, (600, "1"), resumed=True)).rpartition("How is it now?")[2]
     assert said in after
     assert "0 lines" not in after
+    assert "Nothing is noted yet" not in after

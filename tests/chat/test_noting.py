@@ -179,14 +179,14 @@ def test_that_the_light_is_still_on_is_a_remark_and_no_danger(watch: Watch, type
 @pytest.mark.parametrize(
     "typed", ["the oven is still on though the knob is off", "oven still on", "still on even though its off"]
 )
-def test_an_oven_that_is_still_on_is_danger_while_the_light_iswatched(watch: Watch, typed: str) -> None:
+def test_an_oven_that_is_still_on_is_danger_while_the_light_is_watched(watch: Watch, typed: str) -> None:
     fed = watch((0, "begin"), (540, typed))
     assert "heat_wont_go_off" in fed.state.heard
     assert fed.state.measuring == {}
     assert "Turn the oven off now" in fed.screen
 
 
-def test_still_on_is_danger_where_no_light_iswatched(at_the_thermometer: Conversation, languages: Languages) -> None:
+def test_still_on_is_danger_where_no_light_is_watched(at_the_thermometer: Conversation, languages: Languages) -> None:
     assert "heat_wont_go_off" in watched(at_the_thermometer, languages, (60, "still on")).state.heard
 
 
