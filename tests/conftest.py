@@ -29,8 +29,15 @@ def knowledge() -> Knowledge:
 
 
 @pytest.fixture(scope="session")
-def script(knowledge: Knowledge) -> Script:
-    return script_of(knowledge)
+def simulated(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Where the ovens that were simulated in this run of the tests are kept, by all of its processes."""
+    own = tmp_path_factory.getbasetemp()
+    return (own.parent if "PYTEST_XDIST_WORKER" in os.environ else own) / "simulated"
+
+
+@pytest.fixture(scope="session")
+def script(knowledge: Knowledge, simulated: Path) -> Script:
+    return script_of(knowledge, simulated)
 
 
 @pytest.fixture(scope="session")

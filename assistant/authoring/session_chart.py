@@ -8,7 +8,7 @@ from assistant.errors import SessionUnknown
 from assistant.interview.log import EventLog
 from assistant.interview.script import Script
 from assistant.interview.state import fold
-from assistant.reports.measured import charts_of, described_in_words, words_of
+from assistant.reports.measured import charts_of, described_in_words, put_right_in_words, words_of
 from assistant.reports.svg_chart import svg_chart
 from assistant.wording.sentences import Sentences
 
@@ -21,15 +21,14 @@ def draw(log: EventLog, script: Script, sentences: Sentences, prefix: str, pictu
     except SessionUnknown:
         return say_unknown(sentences.wording, out)
     answers = fold(log.read(record.session_id)).answers
-    for question_id, chart in charts_of(script, answers):
+    for question_id, chart, bias in charts_of(script, answers):
         try:
-            picture.write_text(svg_chart(chart, words_of(sentences, question_id, chart)), encoding="utf-8")
+            picture.write_text(svg_chart(chart, words_of(sentences, question_id, chart, bias)), encoding="utf-8")
         except OSError as error:
             out.write(say("measured-not_written", reason=error.strerror or str(error)) + "\n")
             return 1
-        out.write(
-            "\n".join((*described_in_words(sentences, chart), say("measured-written", where=str(picture)))) + "\n"
-        )
+        told = (*put_right_in_words(sentences, bias), *described_in_words(sentences, chart))
+        out.write("\n".join((*told, say("measured-written", where=str(picture)))) + "\n")
         return 0
     out.write(say("measured-nothing_drawn") + "\n")
     return 1

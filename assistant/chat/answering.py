@@ -7,11 +7,13 @@ from assistant.chat.measuring import MeasuringTalk
 from assistant.chat.showing import Showing
 from assistant.interview.commands import Command, GiveAnswer, HearDanger
 from assistant.interview.danger import STILL_ON
+from assistant.interview.thermometer import likelier_in_fahrenheit
 from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import DANGER_NOW, NONE, OVEN_IS_OFF, UNSURE, sign_question_id
 from assistant.wording.listener import Listener
 from assistant.wording.replies import Given, NotUnderstood, reply_to
 from assistant.wording.typed import is_word
+from assistant.wording.typed_lines import typed_scale
 
 MISSES_UNTIL_SHOWN_AGAIN = 2
 
@@ -33,9 +35,13 @@ class Answering:
         if self.measuring.handles(question):
             self._take_measured(line, question)
             return
-        reply = self._suggestion(line, question) or reply_to(line, question, self.showing.sentences)
+        reply = (
+            self._suggestion(line, question)
+            or self._scale_told(line, question)
+            or reply_to(line, question, self.showing.sentences)
+        )
         if isinstance(reply, Given) and reply.exact:
-            self.give(question, reply.value, reply.unit)
+            self._give_in_its_scale(question, reply)
             return
         heard = self.hear(line)
         told_again = not heard and bool(self.listener.hear(line))
@@ -60,6 +66,32 @@ class Answering:
             self.showing.say("chat-still_on_help", "danger", **self.showing.sentences.lines)
         elif question.id == OVEN_IS_OFF:
             self.showing.say("chat-off_confirmed")
+
+    def _give_in_its_scale(self, question: QuestionView, reply: Given) -> None:
+        """What a thermometer reads in water is asked about first where it is more likely to be in °F."""
+        reading = reply.value
+        if (
+            reply.unit is None
+            and isinstance(reading, float)
+            and likelier_in_fahrenheit(reading, question.should_read_c)
+        ):
+            self.showing.place.scale_asked = (question.id, reading)
+            self.showing.say("chat-which_scale", reading=f"{reading:g}")
+        else:
+            self.give(question, reading, reply.unit)
+
+    def _scale_told(self, line: str, question: QuestionView) -> Given | None:
+        """`F` to 'is that 32 °C or 32 °F?'; `C` is taken for the nearest that the question takes."""
+        asked, self.showing.place.scale_asked = self.showing.place.scale_asked, None
+        if asked is None or asked[0] != question.id:
+            return None
+        scale = typed_scale(line, f"{asked[1]:g}", self.showing.wording)
+        if scale == "F":
+            return Given(asked[1], "degrees_fahrenheit")
+        number = self.showing.conversation.script.knowledge.questions[question.id].number
+        if scale is None or number is None:
+            return None
+        return Given(min(max(asked[1], number.least), number.most), "degrees_celsius")
 
     def _suggestion(self, line: str, question: QuestionView) -> Given | None:
         """'yes' to 'do you mean …?'."""

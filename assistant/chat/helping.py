@@ -11,6 +11,9 @@ from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import OVEN_IS_OFF
 from assistant.wording.typed import HelperWord, helper_word, is_word
 
+LONGEST_NUMBER = 6
+"""No list of answers is longer than what so many digits can number."""
+
 
 class Left(Exception):
     """The person leaves; the session is saved as it stands."""
@@ -90,13 +93,21 @@ class Helping:
             return
         self.showing.terminal.write(self.showing.pages.answers(self.showing.conversation.state, answered))
         self.showing.place.question_shown = None
-        line = self.showing.terminal.ask([]).strip()
-        if helper_word(line, self.showing.wording) == "stop":
-            raise Left
-        if line.isascii() and line.isdigit() and 1 <= int(line[:6]) <= len(answered):
-            self._reopen(answered[int(line) - 1])
-        elif line and not self.answering.hear(line):
-            self.showing.say("chat-change_no_such", most=len(answered))
+        number = self._number_from_list(len(answered))
+        if number is not None:
+            self._reopen(answered[number - 1])
+
+    def _number_from_list(self, most: int) -> int | None:
+        """Which answer is to be changed; None where all is left as it is, or danger was told instead."""
+        while line := self.showing.terminal.ask([]).strip():
+            if helper_word(line, self.showing.wording) == "stop":
+                raise Left
+            if line.isascii() and line.isdigit() and len(line) <= LONGEST_NUMBER and 1 <= int(line) <= most:
+                return int(line)
+            if self.answering.hear(line):
+                return None
+            self.showing.say("chat-change_no_such", most=most)
+        return None
 
     def _reopen(self, question_id: str) -> None:
         """Ask a question again; one that may not be asked now can only be taken back."""

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from assistant.chat.screen import BLANK, Paragraph, width_of_screen
 from assistant.interview.assess import answers_behind
-from assistant.interview.thermometer import bias_k
+from assistant.interview.thermometer import bias_k, how_far_off
 from assistant.knowledge.readings import LampLog, minutes_and_seconds, put_right
 from assistant.wording.sentences import Sentences
 
@@ -18,8 +18,6 @@ if TYPE_CHECKING:
 ENOUGH_TIMES_OUT = 3
 """Two whole cycles: more of them tell little more."""
 LATEST_LINES = 4
-READS_RIGHT_K = 0.5
-"""Less is not worth a word; it is taken off all the same."""
 
 
 class MeasuredPages:
@@ -30,16 +28,23 @@ class MeasuredPages:
         self._plain = plain
         self._say = sentences.wording.say
 
-    def so_far(self, question: "QuestionView", now: "Measuring") -> Iterator[Paragraph]:
-        """The latest lines, and what is still wanted."""
+    def so_far(
+        self, question: "QuestionView", now: "Measuring", *, all_of_them: bool = False, resumed: bool = False
+    ) -> Iterator[Paragraph]:
+        """The latest lines, or all of them, and what is still wanted; after a pause how many were kept."""
+        shown = now.lines if all_of_them else now.lines[-LATEST_LINES:]
         yield BLANK
-        for line in now.lines[-LATEST_LINES:]:
+        if resumed:
+            yield Paragraph(self._say("measuring-kept", number=len(now.lines)), "strong")
+        for line in shown:
             at, what = line.split(" ", 1)
             yield Paragraph(self._noted(what), "plain", f"  {at:>6}  ")
+        if len(shown) < len(now.lines):
+            yield Paragraph(self._say("measuring-latest_lines", shown=len(shown), number=len(now.lines)), "quiet")
         if question.kind == "lamp_log":
             out = sum(line.endswith(" out") for line in now.lines)
             yield Paragraph(self._say("measuring-lamp_more", left=max(ENOUGH_TIMES_OUT - out, 0)), "quiet")
-        else:
+        elif now.lines or not resumed:
             yield Paragraph(self._say("measuring-readings_more", readings=len(now.lines)), "quiet")
 
     def _noted(self, what: str) -> str:
@@ -97,6 +102,5 @@ class MeasuredPages:
         yield Paragraph(self._say("thermometer-no_good"), "strong") if question_id in behind else self._put_right(bias)
 
     def _put_right(self, bias_k: float) -> Paragraph:
-        kelvins = round(abs(bias_k), 1)
-        off = "right" if kelvins < READS_RIGHT_K else "high" if bias_k > 0 else "low"
+        off, kelvins = how_far_off(bias_k)
         return Paragraph(self._say("thermometer-checked", off=off, kelvins=f"{kelvins:g}"), "quiet")

@@ -56,7 +56,9 @@ class Pages:
             standing = self._sentences.given(view.id, view.standing)
             page.append(Paragraph(self._say("chat-standing", answer=standing), "quiet"))
         exact = view.about_danger and text.kind == "choice"
-        return [*page, Paragraph(self._say("chat-hint_danger") if exact else self._hint(text), "quiet")]
+        in_water = view.should_read_c is not None
+        hint = "chat-hint_danger" if exact else "chat-hint_thermometer" if in_water else None
+        return [*page, Paragraph(self._say(hint) if hint is not None else self._hint(text), "quiet")]
 
     def _hint(self, text: QuestionText) -> str:
         if text.kind == "number":

@@ -18,11 +18,13 @@ class Place:
     """Where a talk stands. What was shown is kept with the number of the latest event then.
 
     `reopened`: an earlier question that is asked again; `suggested`: a question and the choice that was asked back;
+    `scale_asked`: a question and the bare reading of which it was asked whether it is in °C or in °F;
     `misses`: lines that weren't understood since the question was shown.
     """
 
     reopened: str | None = None
     suggested: tuple[str, str] | None = None
+    scale_asked: tuple[str, float] | None = None
     verdict_shown: tuple[Verdict, int] | None = None
     question_shown: tuple[str, int] | None = None
     misses: int = 0

@@ -107,7 +107,7 @@ class Talk:
     def _show_measuring(self) -> None:
         question = self._open_question()
         if question is not None and self._measuring.under_way(question) is not None:
-            self._measuring.show(question)
+            self._measuring.show_after_the_pause(question)
 
     def _open_question(self) -> QuestionView | None:
         """The question to be answered now, or None at the end of the interview.

@@ -51,6 +51,11 @@ class Measuring:
     lines: tuple[str, ...] = ()
     latest: str | None = None
 
+    @property
+    def last_noted(self) -> str | None:
+        """The line that is taken back next."""
+        return self.latest or (self.lines[-1] if self.lines else None)
+
 
 @dataclass(frozen=True)
 class State:
@@ -151,8 +156,8 @@ def _measuring(
             return {**others, question_id: replace(under_way, lines=in_order((*under_way.lines, line)), latest=line)}
         case LineTakenBack() if under_way is not None:
             left = list(under_way.lines)
-            if left:
-                left.remove(under_way.latest or left[-1])
+            if under_way.last_noted is not None:
+                left.remove(under_way.last_noted)
             return {**others, question_id: replace(under_way, lines=tuple(left), latest=None)}
     return others
 

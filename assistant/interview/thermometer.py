@@ -1,10 +1,16 @@
 """Whether the household's thermometer was held into water, what it should read there, and how far it is off."""
 
 from collections.abc import Mapping
+from typing import Literal
 
 from assistant.interview.state import Answer
 from assistant.knowledge.fixed_points import FixedPoint
 from assistant.knowledge.model import Knowledge
+
+READS_RIGHT_K = 0.5
+"""Less is not worth a word; it is taken off all the same."""
+USABLE_K = 10.0
+"""A thermometer that is farther off in water is of no use; the rules say so too."""
 
 
 def should_read_c(knowledge: Knowledge, question_id: str, answers: Mapping[str, Answer]) -> float | None:
@@ -37,6 +43,12 @@ def bias_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answ
     return max(checked)[1] if checked else None
 
 
+def how_far_off(bias_k: float) -> tuple[Literal["right", "high", "low"], float]:
+    """Which way a thermometer is off, and by how many K, to a tenth."""
+    kelvins = round(abs(bias_k), 1)
+    return "right" if kelvins < READS_RIGHT_K else "high" if bias_k > 0 else "low", kelvins
+
+
 def low_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answer]) -> float:
     """K that the thermometer of that measurement is known to read too low; 0 where it isn't."""
     return max(-(bias_k(knowledge, measurement_id, answers) or 0.0), 0.0)
@@ -44,3 +56,11 @@ def low_k(knowledge: Knowledge, measurement_id: str, answers: Mapping[str, Answe
 
 def _checks(point: FixedPoint | None, measurement_id: str, told: Mapping[str, object]) -> bool:
     return point is not None and point.checks == measurement_id and point.counts(told)
+
+
+def likelier_in_fahrenheit(reading: float, should_read_c: float | None) -> bool:
+    """Whether a reading without a unit is far from what the water is in °C, and near it in °F."""
+    if should_read_c is None:
+        return False
+    in_c = (reading - 32) * 5 / 9
+    return abs(reading - should_read_c) > USABLE_K >= abs(in_c - should_read_c)

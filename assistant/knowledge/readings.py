@@ -84,8 +84,10 @@ def lamp_log(lines: Sequence[str]) -> LampLog:
         raise Refused("lamp_line_unknown", {"found": next((w for _, w in changes if w not in ("lit", "out")), last)})
     if not changes:
         raise Refused("lamp_first_unknown")
-    if any(first == second for (_, first), (_, second) in pairwise(changes)):
-        raise Refused("lamp_change_missed", {"at": minutes_and_seconds(_repeated(changes))})
+    for (first, was), (second, what) in pairwise(changes):
+        if was == what:
+            times = {"since": minutes_and_seconds(first), "at": minutes_and_seconds(second)}
+            raise Refused("lamp_change_missed", {**times, "light": what})
     if any(second - first < CLOSEST_S for (first, _), (second, _) in pairwise(changes)):
         raise Refused("lamp_changes_too_close")
     if ended_s < LEAST_WATCHED_S:
@@ -96,10 +98,6 @@ def lamp_log(lines: Sequence[str]) -> LampLog:
         changes_s=tuple(at for at, _ in changes[at_once:]),
         ended_s=ended_s,
     )
-
-
-def _repeated(changes: Sequence[tuple[float, str]]) -> float:
-    return next(second for (_, one), (second, other) in pairwise(changes) if one == other)
 
 
 def temperature_log(lines: Sequence[str]) -> TemperatureLog:

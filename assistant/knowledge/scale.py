@@ -99,3 +99,20 @@ def _reading(line: str, scale: Scale) -> float | None:
         return reading_c(in_scale([line], scale)[0])
     except Refused:
         return None
+
+
+def that_can_be(lines: Sequence[str]) -> tuple[str, ...]:
+    """The lines without the readings that no oven comes to: in their scale, or in either where it wasn't said."""
+    return tuple(line for line in lines if not _beyond_any_oven(line))
+
+
+def _beyond_any_oven(line: str) -> bool:
+    return all(_is_impossible(in_scale([line], scale)[0]) for scale in ("C", "F"))
+
+
+def _is_impossible(line: str) -> bool:
+    try:
+        reading_c(line)
+    except Refused:
+        return True
+    return False

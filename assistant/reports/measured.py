@@ -9,7 +9,7 @@ from assistant.belief.instruments import Instrument
 from assistant.belief.measured import lamp_features
 from assistant.interview.answers import still_fits
 from assistant.interview.state import Answer
-from assistant.interview.thermometer import bias_k
+from assistant.interview.thermometer import bias_k, how_far_off
 from assistant.knowledge.readings import LampLog, TemperatureLog, lamp_log, put_right, temperature_log
 from assistant.reports.chart import Band, Chart, Words
 from assistant.reports.described import described
@@ -40,9 +40,9 @@ def chart_of(instrument: Instrument, lines: Sequence[str]) -> Chart:
     return Chart(longest_s=longest_s, set_c=set_c, band=_expected(instrument), readings=readings)
 
 
-def charts_of(script: "Script", answers: Mapping[str, Answer]) -> Iterator[tuple[str, Chart]]:
-    """Measuring question -> the chart of what was written down, put right by what the thermometer is off; latest
-    first.
+def charts_of(script: "Script", answers: Mapping[str, Answer]) -> Iterator[tuple[str, Chart, float | None]]:
+    """Measuring question, the chart of what was written down there, and by how many K its readings were put right
+    (None where the thermometer wasn't checked); latest first.
     """
     for answer in sorted(answers.values(), key=lambda each: -each.sequence):
         instrument = instrument_of(script, answer.question_id)
@@ -50,10 +50,8 @@ def charts_of(script: "Script", answers: Mapping[str, Answer]) -> Iterator[tuple
         if instrument is None or not isinstance(answer.value, tuple) or not still_fits(question, answer.value):
             continue
         bias = bias_k(script.knowledge, answer.question_id, answers)
-        yield (
-            answer.question_id,
-            chart_of(instrument, put_right(answer.value, bias) if bias is not None else answer.value),
-        )
+        lines = put_right(answer.value, bias) if bias is not None else answer.value
+        yield answer.question_id, chart_of(instrument, lines), bias
 
 
 def _expected(instrument: Instrument) -> Band:
@@ -73,15 +71,15 @@ def usual_first_out_s(instrument: Instrument) -> tuple[float, float] | None:
     return float(early), float(late)
 
 
-def words_of(sentences: Sentences, question_id: str, chart: Chart) -> Words:
-    """The chart's words in the language of the sentences."""
+def words_of(sentences: Sentences, question_id: str, chart: Chart, bias_k: float | None = None) -> Words:
+    """The chart's words in the language of the sentences. `bias_k`: how far its readings were put right, in K."""
 
     def say(name: str) -> str:
         return sentences.wording.say(f"measured-{name}")
 
     return Words(
         title=say(f"title_{sentences.knowledge.questions[question_id].kind}"),
-        description=" ".join(described_in_words(sentences, chart)),
+        description=" ".join((*put_right_in_words(sentences, bias_k), *described_in_words(sentences, chart))),
         **{
             name: say(name)
             for name in (
@@ -108,6 +106,16 @@ def described_in_words(sentences: Sentences, chart: Chart) -> tuple[str, ...]:
     return tuple(
         sentences.wording.say(f"measured-says_{figure.what}", **_shown(figure.values)) for figure in described(chart)
     )
+
+
+def put_right_in_words(sentences: Sentences, bias_k: float | None) -> tuple[str, ...]:
+    """That the readings which are drawn aren't those that were written down. `bias_k`: what was taken off them, in K;
+    None where the thermometer wasn't checked.
+    """
+    if bias_k is None:
+        return ()
+    off, kelvins = how_far_off(bias_k)
+    return (sentences.wording.say("measured-put_right", off=off, kelvins=f"{kelvins:g}"),)
 
 
 def _shown(values: Mapping[str, float]) -> dict[str, str | float]:

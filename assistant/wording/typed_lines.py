@@ -1,11 +1,12 @@
 """What somebody types while measuring -> the short lines that are kept, such as `7:40 out`."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 
 from assistant.knowledge.model import Kind
 from assistant.knowledge.readings import UNSAID, Scale, minutes_and_seconds
 from assistant.wording.locale import Wording
+from assistant.wording.typed_tray import typed_sides
 from assistant.wording.words import normalised, phrases
 
 LAMP_WORDS: Mapping[str, str] = {"lamp_out": "out", "lamp_lit": "lit", "measuring_end": "end"}
@@ -21,7 +22,6 @@ _SO_FAR = re.compile(
     r"(?:(?:its|it is|at|after)\s+)?\d{1,3}(?:\s+[0-5]\d)?\s*(?:min(?:ute)?s?|m)?(?:\s+now)?\s+(?:and\s+)?"
 )
 _DEGREES = re.compile(r"(?P<number>-?\d{1,4}(?:[.,]\d{1,2})?)\s*(?P<unit>.*)", re.DOTALL)
-_SHADES = re.compile(r"[0-5-]")
 
 
 def typed_lines(typed: str, kind: Kind, wording: Wording, now_s: float | None = None) -> tuple[str, ...] | None:
@@ -34,6 +34,13 @@ def typed_lines(typed: str, kind: Kind, wording: Wording, now_s: float | None = 
     found = [_line(part.strip(), kind, wording, now_s) for part in _PARTS.split(typed) if part.strip()]
     lines = tuple(line for line in found if line is not None)
     return lines if lines and len(lines) == len(found) else None
+
+
+def typed_off(typed: str, wording: Wording) -> bool:
+    """Whether some part of the line says that 'it is off', the light or the oven, perhaps with its time before."""
+    parts = [part.strip() for part in _PARTS.split(typed) if part.strip()]
+    said = [timed["what"] if (timed := _TIMED.fullmatch(part)) is not None else part for part in parts]
+    return any(_one_of(each, {"light_or_oven": "off"}, wording) for each in said)
 
 
 def typed_unchanged(typed: str, wording: Wording) -> str | None:
@@ -89,22 +96,6 @@ def _one_of(said: str, words: Mapping[str, str], wording: Wording) -> str | None
 
 def _tray(typed: str, wording: Wording) -> tuple[str, ...] | None:
     """`top 333 332 221, underside 110 100 000`; the figures may stand apart or together."""
-    lines = list(_sides(typed, wording))
-    return tuple(lines) if lines and all(lines) else None
-
-
-def no_shades(typed: str) -> tuple[str, ...]:
-    """The figures in it that are no shade, each once."""
-    return tuple(dict.fromkeys(figure for figure in typed if figure.isdecimal() and not _SHADES.fullmatch(figure)))
-
-
-def _sides(typed: str, wording: Wording) -> Iterator[str]:
-    for part in filter(str.strip, re.split(r"(?<=[0-5-])\s*[;,\n]?\s*(?=[^\W\d])", typed)):
-        word = re.match(r"\D*?(?=\s*[:=]?\s*[0-5-])", part)
-        side = _one_of(word[0], {"tray_top": "top", "tray_underside": "underside"}, wording) if word else None
-        shades = _SHADES.findall(part[word.end() :]) if word else []
-        rest = _SHADES.sub("", part[word.end() :]) if word else part
-        if side is None or len(shades) != 9 or not set(rest) <= set(" :=/,"):
-            yield ""
-        else:
-            yield f"{side} {''.join(shades[:3])} {''.join(shades[3:6])} {''.join(shades[6:])}"
+    sides = typed_sides(typed, wording) or ()
+    lines = tuple(side.line(side.name) for side in sides if side.name is not None and side.whole)
+    return lines if lines and len(lines) == len(sides) else None

@@ -24,6 +24,7 @@ chat-hint_lamp_log = Type “begin” in the moment you switch the oven on, and 
 chat-hint_temperature_log = Type “begin” in the moment you switch the oven on, and this program keeps the clock. Or type the readings later: 5:00 80, 10:00 143. If you cannot do it now, type “not sure”.
 chat-hint_browning = From the back left to the front right, with 0 for white, 3 for mid-brown, 5 for burnt: top 333 332 222, underside 110 100 000. If you cannot do it now, type “not sure”.
 chat-hint_number = Type a number ({ $unit }).
+chat-hint_thermometer = Type a number in °C. If the thermometer shows °F, type F behind the number.
 chat-hint_text = Type it in your own words.
 chat-helper_words = You can also type: { $words }
 chat-progress = { $answered } answered · now: { $care }
@@ -34,6 +35,7 @@ chat-unclear = Sorry, I didn't catch that. Please type the number of one of the 
 chat-unclear_perhaps = I'm not certain. Do you mean “{ $candidate }”? Type “yes”, or the number of another.
 chat-unclear_between = I'm not certain which you mean. Perhaps: { $candidates }? Please type the number.
 chat-number_unclear = I need a number here ({ $unit }), like 12. Or type “not sure”.
+chat-which_scale = Is that { $reading } °C or { $reading } °F? Type “C” or “F”.
 chat-exact_needed = This is about safety, so I don't want to guess. Please type the number, or “not sure”.
 chat-heard = What you typed may mean danger. First this:
 chat-heard_unclear = I'd rather ask about what you just typed, to be safe:
@@ -49,7 +51,7 @@ chat-moved_on = Somebody else answered in this conversation meanwhile. Here is h
 chat-not_saved = Note: your answers can't be saved in { $where }: { $reason }. We can talk all the same.
 chat-erased_meanwhile = This conversation was erased meanwhile. We go on, but nothing more is kept.
 chat-no_longer_saved = Your answers can't be saved: { $reason }. We go on, but nothing more is kept.
-chat-change_no_such = There is no such number in the list. Type “change” again, and a number from 1 to { $most }.
+chat-change_no_such = There is no such number in the list. Type a number from 1 to { $most }, or press Enter to leave all as it is.
 chat-danger_not_skipped = This one is about safety and can't be skipped. If you can't tell, type “not sure”.
 chat-nothing_open = There is no open question just now.
 chat-nothing_before = There is nothing before this.
@@ -113,21 +115,22 @@ weigh-ranges = Which assumed figures would end it otherwise, at an end of their 
 weigh-range = { $where } at { $value } → { $ending }
 weigh-ranges_none = none of them
 
-words-light_or_oven = it is off | it is off now | its off now
+words-light_or_oven = it is off | its off | it is off now | its off now | now it is off | now its off
 words-measuring_begin = begin | start | ok its on | ok it is on | its on | its on now | it is on now | oven on | oven is on | the oven is on | i switched it on | ok begin | ok start | go | now | switched on | it is on
-words-measuring_end = end | finished | enough | that is all | switched off | it is off | oven off | i switched it off
+words-measuring_end = end | finished | enough | that is all | switched off | it is off | its off | oven off | i switched it off
+words-measuring_lines = lines | all lines | show | show lines | show all | show all lines | list | the lines
 words-measuring_undo = undo | slip | take that back | wrong key
-words-lamp_out = out | off | light off | the light is off | light is off | the lights off | its off | its out | it is out | its gone out | it has gone out | gone out | light went out | the light went out | went out | goes out | dark | it went out | light out
+words-lamp_out = out | off | light off | the light is off | light is off | the lights off | its out | it is out | its gone out | it has gone out | gone out | light went out | the light went out | went out | goes out | dark | it went out | light out
 words-lamp_lit = on | lit | it came back on | came back on | back on | its back on | it is back on | light came on | the light came on | the light came back on | light is on | the light is on | came on | comes on | lights up | it came on | light on
 words-lamp_still_lit = still on | still lit | it is still on | its still on | it is still lit | its still lit | light still on | light is still on | light still lit | light is still lit | the light still on | the light is still on | the lights still on | the lamp is still on | lamp still on | the light is still lit | and still on | it stays on | light stays on | the light stays on
 words-lamp_still_out = still out | still dark | it is still out | its still out | it is still dark | its still dark | light still out | light is still out | light still off | light is still off | the light is still out | the light is still off | the light is still dark | the lights still out | the lamp is still out
 words-door_opened = opened | door | door opened | opened the door
 words-degrees_alone = degrees | degree | deg | °
-words-tray_top = top | tops | upper side
-words-tray_underside = underside | undersides | under | bottom | bottoms
+words-tray_top = top | tops | the top | the tops | top side | upper side
+words-tray_underside = underside | undersides | the underside | the undersides | under | underneath | bottom | bottoms | the bottom | the bottoms
 
-measuring-begun_lamp_log = The clock runs. Set a kitchen timer for { $minutes } minutes too. If the small light is dark now, type “out”. Press Enter each time it changes, or type “out” or “on”. A change you missed: type its time, such as 9:10 on. A slip: type “undo”. When you have seen enough, or after { $minutes } minutes, switch the oven off and type “end”. If you see smoke or smell burning, switch it off at once and tell us.
-measuring-begun_temperature_log = The clock runs. Set a kitchen timer for { $minutes } minutes too. Every few minutes, type what the thermometer reads, such as 143 or 290 F. If you open the door, type “opened”. A slip: type “undo”. After { $minutes } minutes at the latest, switch the oven off and type “end”. If you see smoke or smell burning, switch it off at once and tell us.
+measuring-begun_lamp_log = The clock runs. Set a kitchen timer for { $minutes } minutes too. If the small light is dark now, type “out”. Press Enter each time it changes, or type “out” or “on”. A change you missed: type its time, such as 9:10 on. A slip: type “undo”. To see all you noted, type “lines”. When you have seen enough, or after { $minutes } minutes, switch the oven off and type “end”. If you see smoke or smell burning, switch it off at once and tell us.
+measuring-begun_temperature_log = The clock runs. Set a kitchen timer for { $minutes } minutes too. Every few minutes, type what the thermometer reads, such as 143 or 290 F. If you open the door, type “opened”. A slip: type “undo”. To see all you noted, type “lines”. After { $minutes } minutes at the latest, switch the oven off and type “end”. If you see smoke or smell burning, switch it off at once and tell us.
 measuring-out = the light went out
 measuring-lit = the light came on
 measuring-opened = the door was opened
@@ -137,10 +140,29 @@ measuring-lamp_more = { $left ->
    *[other] { $left } more times out would be enough.
 }
 measuring-readings_more = { $readings ->
+    [0] Nothing is noted yet. One line every few minutes is best.
     [one] One line so far. One every few minutes is best.
    *[other] { $readings } lines so far. One every few minutes is best.
 }
+measuring-latest_lines = These are the last { $shown } of { $number } lines. To see them all, type “lines”.
+measuring-kept = { $number ->
+    [0] Nothing was noted before the pause.
+    [one] One line was kept from before the pause:
+   *[other] { $number } lines were kept from before the pause. The last of them:
+}
+measuring-repeated = { $which ->
+    [neither] At { $kept } and at { $left_out } the light did the same, so neither is noted. Type what it did between too, or leave one of the two out.
+    [earlier] “{ $kept } { $light ->
+        [out] out
+       *[lit] on
+    }” is noted, so the light did the same at { $left_out }, and that is not noted. If you missed a change between, type it with its time. If the noted one is wrong, type “undo” until it is gone, and type the right ones again.
+   *[last] “{ $kept } { $light ->
+        [out] out
+       *[lit] on
+    }” is noted, so the light did the same at { $left_out }, and that is not noted. If you missed a change between, type it with its time. If the noted one is wrong, type “undo”, and then { $left_out } with what it did.
+}
 measuring-time_is_up = The time is up.
+measuring-then_end = If you took back a slip, you may type it right now, with its time. Then type “end”.
 measuring-until_up = Did you watch the light until the { $minutes } minutes were over, and { $light ->
     [out] was it out
    *[lit] was it on
@@ -151,6 +173,7 @@ measuring-off_now = Turn the oven off now, and leave its door shut until it is c
 measuring-off_if_on = If the oven is on for this, turn it off now, and leave its door shut until it is cool.
 measuring-no_clock = There is no clock here for this one. Set a kitchen timer for { $minutes } minutes, and stay with the oven. Switch it off when the tops are mid-brown, or when the timer rings. When all is cold, type the figures.
 measuring-light_or_oven = Is the light off, or the oven? For the light, type “out”. For the oven, type “end”.
+measuring-light_or_oven_list = Is the light off, or the oven? Type the list again, with “out” for the light and “end” for the oven.
 measuring-stay_with_it = Somebody must stay with the oven, and no child or pet near it. If that is not so, or anything worries you, turn it off now and type “end”.
 measuring-doubt = What was read may be far too hot, so we ask about that first.
 measuring-not_kept = What you noted is not kept.
@@ -162,12 +185,32 @@ measuring-unchanged = Noted: nothing changed. So far the light is { $light ->
    *[lit] on
 }. Type only changes.
 measuring-too_hot = That is far more than the setting.
+measuring-slips = { $number ->
+    [one] { $readings } cannot be the heat in a kitchen's oven, so that one is left out. The other lines are kept.
+   *[other] { $readings } cannot be the heat in a kitchen's oven, so these are left out. The other lines are kept.
+} Please read it again, and type it with its time, such as { $example }.
+measuring-slips_or_end = To go on without it, type “end”.
 measuring-which_scale = Is that { $reading } °C or { $reading } °F? Type “C” or “F”. If you cannot tell, turn the oven off now and type “not sure”.
 measuring-not_begun = When you switch the oven on, type “begin”. Or type the times afterwards, as shown above. If you cannot do it now, type “not sure”.
 measuring-until_when = Until when did you watch? Type all of it in one line, such as 7:40 out, 9:10 on, 20:00 end.
-measuring-unclear_lamp_log = We did not understand that. Press Enter or type “out” or “on” when the light changes, a time with one of them, “undo”, or “end” when you have switched the oven off.
-measuring-unclear_temperature_log = We did not understand that. Type a reading such as 143 or 290 F, a time with one, “opened”, “undo” or “end”.
-measuring-unclear_browning = We did not understand that. Type both sides with nine figures each: top 333 332 222, underside 110 100 000.
+measuring-unclear_lamp_log = We did not understand that. Press Enter or type “out” or “on” when the light changes, a time with one of them, “undo”, “lines” to see all you noted, or “end” when you have switched the oven off.
+measuring-unclear_temperature_log = We did not understand that. Type a reading such as 143 or 290 F, a time with one, “opened”, “undo”, “lines” to see all you noted, or “end”.
+measuring-unclear_browning = Please type figures here, not words: nine for the tops and nine for the undersides, from 0 for white to 5 for burnt. For example: top 333 332 222, underside 110 100 000.
+measuring-tray_count = { $side ->
+    [top] For the tops we count
+    [underside] For the undersides we count
+   *[unnamed] We count
+} { $number ->
+    [one] one figure.
+   *[other] { $number } figures.
+} Each side needs nine, one for each slice, and a dash where no slice lay. For example: top 333 332 222, underside 110 100 000.
+measuring-tray_other = { $side ->
+    [top] We have the tops. Now the undersides, nine figures too. For example: underside 110 100 000.
+   *[underside] We have the undersides. Now the tops, nine figures too. For example: top 333 332 222.
+}
+measuring-tray_which = Is that the tops or the undersides? Type the name first. For example: top 333 332 222.
+measuring-tray_order = Are the tops { $top }, and the undersides { $underside }? Type “yes” or “no”.
+measuring-tray_names = Then type both sides with their names. For example: top 333 332 222, underside 110 100 000.
 measuring-no_shade = { $number ->
     [one] { $figures } is no shade.
    *[other] { $figures } are no shades.

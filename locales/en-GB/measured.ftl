@@ -13,6 +13,11 @@ measured-lamp = small light
 measured-lit = lit
 measured-out = out
 measured-both = both
+measured-put_right = { $off ->
+    [right] The thermometer was checked in water and reads as it should.
+    [high] The readings were put right: the thermometer was found to read { $kelvins } degrees too high, and so much was taken off them.
+   *[low] The readings were put right: the thermometer was found to read { $kelvins } degrees too low, and so much was added to them.
+}
 measured-says_setting = The oven was set to { $set_c } °C.
 measured-says_lamp_never_out = The light never went out in { $ended_s } minutes.
 measured-says_lamp_never_lit = The light never came on in { $ended_s } minutes.

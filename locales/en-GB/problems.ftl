@@ -10,7 +10,10 @@ problem-none_with_others = “None of these” can't go with another choice. Typ
 problem-number_expected = A number is wanted.
 problem-unknown_unit = “{ $found }” is not a unit we can use here. Use one of: { $valid }.
 problem-unit_without_number = The unit “{ $unit }” makes no sense here: this question takes no number.
-problem-number_out_of_range = Please give a number from { $least } to { $most }.
+problem-number_out_of_range = { $unit ->
+    [degrees_celsius] Please give a number from { $least } to { $most } in °C. If it is in °F, type F behind it.
+   *[other] Please give a number from { $least } to { $most }.
+}
 problem-text_expected = A few words are wanted.
 problem-text_too_long = That is too long. Please use at most { $most } characters.
 problem-nothing_to_withdraw = There is no answer to “{ $question }” to take back.
@@ -75,7 +78,7 @@ problem-watched_too_long = That is longer than { $most } hours. Please give minu
 problem-watched_too_short = That is less than { $least } minutes. Please watch a little longer.
 problem-lamp_line_unknown = “{ $found }” is not something the light does. Please write out, on, or end.
 problem-lamp_first_unknown = The light did not change, so please say what it did all the time, and until when: 0:00 on, 30:00 end.
-problem-lamp_change_missed = At { $at } the light did the same as the time before. Perhaps you missed a change. Please leave one of the two out, or add what was between.
+problem-lamp_change_missed = At { $since } and at { $at } the light did the same. Perhaps you missed a change. Please leave one of the two out, or add what was between.
 problem-lamp_changes_too_close = The light seems to change within two seconds, so that was not noted. Please leave out what was a slip.
 problem-too_few_readings = One reading tells too little. Please give at least { $least }.
 problem-two_readings_at_once = Two readings have the same time. Please leave one out.

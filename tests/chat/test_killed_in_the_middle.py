@@ -19,8 +19,8 @@ from assistant.interview.script import Script
 from assistant.interview.state import State, fold
 from assistant.interview.view import QuestionView
 from assistant.store import open_store
-from tests.chat.test_measuring import GATE
 from tests.conftest import ROOT
+from tests.interview.fit import GATE
 from tests.record_readme import CODE
 
 SESSION = "c" * 32

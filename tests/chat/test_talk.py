@@ -82,6 +82,13 @@ def test_a_stop_shows_numbered_steps_and_asks_whether_it_is_off(feed: Feed) -> N
     assert "Please follow the steps above" in fed.screen
 
 
+@pytest.mark.parametrize("typed", ["the breaker", "The breaker!", "breaker", "off at the breaker"])
+def test_the_breaker_answers_how_it_was_switched_off(feed: Feed, typed: str) -> None:
+    fed = feed("sparks", typed)
+    assert fed.answer("oven_is_off") == "off_at_breaker"
+    assert "Good. Leave it off." in fed.screen
+
+
 def test_helper_words_explain_without_answering(feed: Feed) -> None:
     fed = feed("none", "why", "how", "help", "why do you ask?")
     assert list(fed.state.answers) == ["danger_now"]

@@ -16,6 +16,7 @@ from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import DANGER_NOW, danger_questions, is_danger_question
 from assistant.knowledge.model import Care, Knowledge, Sign
 from tests.conftest import Begin
+from tests.interview.fit import GATE
 
 
 def asked(conversation: Conversation) -> str:
@@ -286,7 +287,7 @@ def test_after_a_sign_was_taken_back_nothing_hot_is_asked_and_no_tip_given(begun
         "person_at_oven": "yes",
         "may_look_cold": "off_and_cold",
         "ever_tripped": "never",
-        "hot_gate": ["adult_stays", "no_child_or_pet_near", "no_home_oxygen", "oven_empty", "cooling_air_as_usual"],
+        "hot_gate": GATE,
         "what_goes_wrong": ["pale_below"],
         "floor_of_oven": "something_on_it",
         "underside_pale": "white_or_raw",

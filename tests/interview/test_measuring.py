@@ -14,26 +14,15 @@ from assistant.interview.commands import (
 )
 from assistant.interview.conversation import Conversation
 from tests.conftest import Begin
+from tests.interview.fit import FIT, GATE
 
-GATE = ["adult_stays", "no_child_or_pet_near", "no_home_oxygen", "oven_empty", "cooling_air_as_usual"]
-FIT = {
-    "danger_now": ["none"],
-    "what_goes_wrong": ["too_cold_or_slow"],
-    "which_appliance": "built_in_knobs",
-    "person_at_oven": "yes",
-    "may_look_cold": "off_and_cold",
-    "look_over": ["none"],
-    "ever_tripped": "never",
-    "hot_gate": GATE,
-    "thermometer_kind": "hanging_or_standing",
-}
 LOG = "thermometer_log"
 
 
 @pytest.fixture
 def fit(begun: Begin) -> Conversation:
     """All that a hot test needs holds."""
-    return begun(**FIT)
+    return begun(**FIT, thermometer_kind="hanging_or_standing")
 
 
 @pytest.fixture

@@ -10,21 +10,11 @@ from assistant.interview.state import Answer
 from assistant.interview.thermometer import bias_k, should_read_c
 from assistant.knowledge.model import Knowledge
 from tests.conftest import Begin
+from tests.interview.fit import FIT
 
 LOG = "thermometer_log"
 READINGS = ("5:00 80 C", "20:00 150 C")
 CHECKED_IN_ICE: dict[str, object] = {"thermometer_kind": "digital_with_cable", "thermometer_check": "with_ice"}
-FIT: dict[str, object] = {
-    "danger_now": ["none"],
-    "what_goes_wrong": ["too_cold_or_slow"],
-    "which_appliance": "built_in_knobs",
-    "person_at_oven": "yes",
-    "may_look_cold": "off_and_cold",
-    "look_over": ["none"],
-    "ever_tripped": "never",
-    "hot_gate": ["adult_stays", "no_child_or_pet_near", "no_home_oxygen", "oven_empty", "cooling_air_as_usual"],
-}
-"""All that a hot test needs."""
 
 
 def _answers(**values: object) -> dict[str, Answer]:

@@ -11,6 +11,7 @@ from assistant.interview.way import WayFinder
 from assistant.interview.worth import candidates, first_step, most_worth, towards_danger
 from assistant.knowledge.model import Care, Knowledge
 from tests.conftest import Begin
+from tests.interview.fit import GATE
 from tests.interview.test_likely_danger import with_thresholds
 
 
@@ -85,7 +86,7 @@ def test_likely_danger_is_asked_about_before_anything_else_that_is_worth_asking(
 def test_nothing_beyond_a_cold_look_is_asked_for_the_sake_of_danger(
     begun: Begin, script: Script, knowledge: Knowledge
 ) -> None:
-    hot = {"hot_gate": ["adult_stays", "no_child_or_pet_near", "no_home_oxygen", "oven_empty", "cooling_air_as_usual"]}
+    hot = {"hot_gate": GATE}
     conversation = begun(
         danger_now=["none"],
         person_at_oven="yes",

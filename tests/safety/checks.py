@@ -38,10 +38,11 @@ PATHS = 400
 
 @dataclass(frozen=True)
 class Project:
-    """A folder of rules with its folder of words."""
+    """A folder of rules with its folder of words. `simulated`: where simulated ovens are kept."""
 
     rules: Path
     locales: Path
+    simulated: Path
 
     @cached_property
     def knowledge(self) -> Knowledge:
@@ -49,7 +50,7 @@ class Project:
 
     @cached_property
     def script(self) -> Script:
-        return naive_script(self.knowledge)
+        return naive_script(self.knowledge, self.simulated)
 
     @cached_property
     def fast(self) -> Fast:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
+from pathlib import Path
 from unittest.mock import patch
 
 import numpy as np
@@ -47,9 +48,9 @@ from tests.safety.talks import (
 )
 
 
-def naive_script(knowledge: Knowledge) -> Script:
-    """The project's script, with the plain evaluator of rules."""
-    return replace(script_of(knowledge), evaluator=NaiveEvaluator(crisp_rules(knowledge)))
+def naive_script(knowledge: Knowledge, simulated: Path | None = None) -> Script:
+    """The project's script, with the plain evaluator of rules. `simulated`: where simulated ovens are kept."""
+    return replace(script_of(knowledge, simulated), evaluator=NaiveEvaluator(crisp_rules(knowledge)))
 
 
 def begin(script: Script, role: str, region: str | None = None) -> Conversation:

@@ -4,7 +4,7 @@ import pytest
 
 from assistant.knowledge.model import Kind
 from assistant.wording.sentences import Sentences
-from assistant.wording.typed_lines import no_shades, typed_lines, typed_scale
+from assistant.wording.typed_lines import typed_lines, typed_off, typed_scale
 
 
 @pytest.mark.parametrize(
@@ -44,23 +44,6 @@ def test_while_the_clock_runs_a_line_without_a_time_is_of_now(
 
 
 @pytest.mark.parametrize(
-    "typed",
-    [
-        "top 333 332 222, underside 110 100 000",
-        "Top: 3 3 3 3 3 2 2 2 2; Bottoms 1 1 0 1 0 0 0 0 0",
-        "tops 333332222 undersides 110100000",
-    ],
-)
-def test_shades_may_stand_apart_or_together(typed: str, sentences: Sentences) -> None:
-    assert typed_lines(typed, "browning", sentences.wording) == ("top 333 332 222", "underside 110 100 000")
-
-
-@pytest.mark.parametrize("typed", ["top 333 332", "brown on top", "333 332 222", "top 333 332 229 under 000 000 000"])
-def test_shades_that_are_not_nine_are_not_guessed(typed: str, sentences: Sentences) -> None:
-    assert typed_lines(typed, "browning", sentences.wording) is None
-
-
-@pytest.mark.parametrize(
     ("typed", "scale"),
     [
         ("C", "C"),
@@ -78,6 +61,19 @@ def test_a_scale_is_told_alone_or_behind_its_reading(typed: str, scale: str | No
     assert typed_scale(typed, "300", sentences.wording) == scale
 
 
-@pytest.mark.parametrize(("typed", "none"), [("99", ("9",)), ("top 337 332 682", ("7", "6", "8")), ("top 012 345", ())])
-def test_figures_that_are_no_shade_are_named(typed: str, none: tuple[str, ...]) -> None:
-    assert no_shades(typed) == none
+@pytest.mark.parametrize(
+    ("typed", "ambiguous"),
+    [
+        ("its off", True),
+        ("it is off", True),
+        ("It's off!", True),
+        ("7:40 its off", True),
+        ("7:40 out, 9:10 on, 20:00 it is off", True),
+        ("off", False),
+        ("7:40 off", False),
+        ("its out", False),
+        ("oven off", False),
+    ],
+)
+def test_it_is_off_may_be_the_light_or_the_oven(typed: str, ambiguous: bool, sentences: Sentences) -> None:
+    assert typed_off(typed, sentences.wording) == ambiguous

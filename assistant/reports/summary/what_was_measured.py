@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from assistant.errors import Refused
 from assistant.knowledge.readings import BrownedBread, browned_bread
-from assistant.reports.measured import charts_of, described_in_words, words_of
+from assistant.reports.measured import charts_of, described_in_words, put_right_in_words, words_of
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.value import Block, Drawing, Paragraph, Table
 from assistant.reports.svg_chart import svg_chart
@@ -15,9 +15,9 @@ COLUMNS = ("left", "centre", "right")
 
 def measured(told: Told) -> Iterator[Block]:
     """Curves, with what sound ovens would have shown behind them, also in words; and the shades of bread."""
-    for question_id, chart in charts_of(told.script, told.state.answers):
-        described = described_in_words(told.sentences, chart)
-        words = words_of(told.sentences, question_id, chart)
+    for question_id, chart, bias in charts_of(told.script, told.state.answers):
+        described = (*put_right_in_words(told.sentences, bias), *described_in_words(told.sentences, chart))
+        words = words_of(told.sentences, question_id, chart, bias)
         yield Drawing(svg_chart(chart, words), " ".join((words.title + ".", *described)))
     for bread in _breads(told):
         yield Paragraph(told.say("bread"))
