@@ -80,7 +80,8 @@ def _of_first(
     for cause in dict.fromkeys(causes):
         those = [number for number, each in enumerate(causes) if each == cause]
         behaviour = behaviour_of(knowledge, () if cause == NONE else (cause,))
-        seen = simulate([behaviour], run, len(those), seed=1000 + 7919 * seed + first)
+        even = len(those) + len(those) % 2  # half of the draws have a thermostat, half a sensor
+        seen = simulate([behaviour], run, even, seed=1000 + 7919 * seed + first)
         found |= {number: _witnessed(seen, at, stops_at[number]) for at, number in enumerate(those)}
     return [found[number] for number in range(len(causes))]
 
