@@ -1,5 +1,6 @@
 """What each reading of a planned test would speak for."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from assistant.belief.posterior import posterior
@@ -22,12 +23,15 @@ class Reading:
     raised_from: float
 
 
-def after_a_test(script: Script, assessment: Assessment, test_id: str) -> tuple[Reading, ...]:
-    """One for each choice of the test, in the order of the rules; each as if it were the only test made."""
-    before = dict(assessment.posterior.causes())
+def after_a_test(
+    script: Script, assessment: Assessment, test_id: str, made: Mapping[str, str] | None = None
+) -> tuple[Reading, ...]:
+    """One for each choice of the test, in the order of the rules. `made`: tests made before it, with their readings."""
+    told = {**assessment.evidence, **(made or {})}
+    before = dict(posterior(script.evidence_model, told, assessment.not_fitted).causes())
     found = []
     for code in script.knowledge.questions[test_id].choices:
-        evidence = {**assessment.evidence, test_id: code}
+        evidence = {**told, test_id: code}
         belief = posterior(script.evidence_model, evidence, assessment.not_fitted)
         leading, probability = named_causes(belief)[0]
         raised, raised_to = max(belief.causes(), key=lambda each: round(each[1] - before[each[0]], 12))

@@ -23,14 +23,20 @@ def conditions_can_hold(read: RulesFolder) -> None:
 
 
 def tests_first_are_tests(read: RulesFolder) -> None:
-    """Only what an engineer measures can be put into the plan of tests."""
+    """Only what an engineer measures can be put into the plan of tests, by a finding or a danger sign."""
     questions = _questions(read)
-    for finding_id, finding in read.entries["findings"].items():
-        for index, question_id in enumerate(finding.then.tests_first):
+    wanted = [
+        *(
+            (f"findings/{name}.yaml", ("then",), each.then.tests_first)
+            for name, each in read.entries["findings"].items()
+        ),
+        *((f"danger/{name}.yaml", (), sign.tests_first) for name, sign in read.entries["danger"].items()),
+    ]
+    for file, path, tests in wanted:
+        for index, question_id in enumerate(tests):
             question = questions.get(question_id)
             if question is not None and question.stage != "tests":
-                path = ("then", "tests_first", index)
-                read.add_problem(f"findings/{finding_id}.yaml", path, "no_test", found=question_id)
+                read.add_problem(file, (*path, "tests_first", index), "no_test", found=question_id)
 
 
 def _questions(read: RulesFolder) -> dict[str, Question]:

@@ -116,13 +116,17 @@ class SpeaksOf(Entry):
     place: Place
 
 
+Made = Literal["dead", "live", "heating"]
+"""How an engineer's test is made: isolated and proved dead, with its terminals live, or with the oven heating."""
+
+
 class Question(Entry):
     """What may be asked, what it costs the person, and how often its answer is mistaken.
 
     `all_gone_through`: of several answers, who answers looks at each, so that what isn't named counts too.
     `run`: how the oven is run for a measurement; `measures`: the observables whose other reports count no more once
     it is there, for it tells the same and more. `fixed_point`: the water in which a thermometer is checked.
-    `speaks_of`: where its answer stands in the summary's grid of ways of heating and places.
+    `made`: how an engineer's test is made. `speaks_of`: where its answer stands in the summary's grid of ways of heating and places.
     """
 
     note: Note
@@ -137,6 +141,7 @@ class Question(Entry):
     table: dict[Id, Distribution] | None = None
     choices: dict[Id, Choice] = Field(default_factory=dict)
     tells: Literal["functions", "kind"] | None = None
+    made: Made = "dead"
     speaks_of: SpeaksOf | None = None
     all_gone_through: Flag = False
     number: NumberRange | None = None
@@ -257,6 +262,7 @@ class Sign(Entry):
     `ask_plainly` signs are named once more to whoever isn't sure about danger. Where `confirm_off` is false
     (no switch may be touched, nobody should go back), nothing more is asked after the stop.
     `told_when`: what the sign says of observables: for each of their states, how often it is told.
+    `tests_first`: questions of the stage `tests` that are planned after it, whatever is likeliest.
     """
 
     note: Note
@@ -267,6 +273,7 @@ class Sign(Entry):
     not_sure_is_danger: Flag = True
     answers: dict[Id, Literal["stop", "clear"]] = Field(min_length=2)
     told_when: dict[Id, dict[Id, Likelihood]] = Field(default_factory=dict)
+    tests_first: tuple[Id, ...] = ()
     steps: tuple[Id, ...] = Field(min_length=1)
     confirm_off: Flag = True
     urgency: Literal["emergency", "soon"] = "soon"

@@ -179,5 +179,6 @@ def _region_references(region: Any) -> Iterator[tuple[str, PathInFile, str]]:
 
 def _sign_references(sign: Any) -> Iterator[tuple[str, PathInFile, str]]:
     yield from _each("step", ("steps",), sign.steps)
+    yield from _each("question", ("tests_first",), sign.tests_first)
     for name in sign.told_when:
         yield "observable", ("told_when", name), name

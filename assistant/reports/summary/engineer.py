@@ -1,10 +1,11 @@
 """What an engineer reads before the visit: page one in the van, page two at the oven."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from assistant.interview.choice import little_is_known
 from assistant.interview.first_visit import chance_of_first_visit
+from assistant.interview.reasons import Reason, leader_and_rival
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.grid import grid
 from assistant.reports.summary.safety import off, steps_told
@@ -21,7 +22,8 @@ from assistant.reports.summary.value import (
     Table,
 )
 from assistant.reports.summary.what_was_measured import measured
-from assistant.reports.summary.which_oven import IDENTITY, oven
+from assistant.reports.summary.which_oven import oven
+from assistant.wording.written_lines import written_lines
 
 CAUSES_FIRST = 3
 LEAST_TOLD = 0.01
@@ -47,6 +49,8 @@ SAID = (
     "anything_else",
 )
 """In the order in which an engineer asks for it."""
+LINES_FIRST = 8
+"""Of a measurement, on page one."""
 ALWAYS_WANTED = ("since_when", "what_changed", "earlier_repairs", "access_for_visit")
 
 
@@ -78,7 +82,7 @@ def engineer_summary(told: Told) -> Summary:
         reader="engineer",
         lang=told.sentences.wording.lang,
         title=told.say("title_engineer"),
-        about=told.sentences.headline(told.verdict),
+        about=told.say("told_customer", headline=told.sentences.headline(told.verdict)),
         session=told.session,
         written_at=told.latest,
         pages=tuple(Page(tuple(each for each in page if each.blocks)) for page in (first, second)),
@@ -111,16 +115,30 @@ def _said(told: Told) -> Iterator[Block]:
     missing = [told.label(name) for name in ALWAYS_WANTED if told.answer(name) is None and told.was_due(name)]
     if missing and told.somebody_comes:
         yield told.listed("not_told", missing)
+    yield Pairs(tuple(_written_down(told)))
+
+
+def _written_down(told: Told) -> Iterator[tuple[str, str]]:
+    """What the customer measured, as it was written down: the first lines."""
+    for answer in told.answered("signs"):
+        if told.script.knowledge.questions[answer.question_id].is_measurement and isinstance(answer.value, tuple):
+            first = answer.value[:LINES_FIRST]
+            more = ("…",) if len(answer.value) > LINES_FIRST else ()
+            yield told.label(answer.question_id), "; ".join((*written_lines(first, told.sentences.wording), *more))
 
 
 def _grid(told: Told) -> Iterator[Block]:
     table = grid(told)
     if table is not None:
         yield table
+        yield Paragraph(told.say("grid_key"), "quiet")
 
 
 def _likely(told: Told) -> Iterator[Block]:
     """Figures, which an engineer may see. After a stop nobody is told that nothing is wrong."""
+    if told.verdict.action == "outside":
+        yield Paragraph(told.say("not_electric"))
+        return
     named = [(cause, p) for cause, p in told.verdict.named if cause != NONE or not told.assessment.danger.stops]
     rows = [(told.cause(cause), told.percent(p), told.part_of(cause)) for cause, p in named[:CAUSES_FIRST]]
     yield Table((told.say("column_cause"), told.say("column_probability"), told.say("column_part")), tuple(rows))
@@ -128,12 +146,17 @@ def _likely(told: Told) -> Iterator[Block]:
         yield Paragraph(told.say("little_known"), "quiet")
     elif told.verdict.leading == NONE and not told.assessment.danger.stops:
         yield Paragraph(told.say("nothing_leads"), "quiet")
-    yield told.listed("two_at_once", _pairs(told, PAIR_FIRST))
+    pairs = _pairs(told, PAIR_FIRST)
+    yield told.listed("two_at_once", pairs)
+    if pairs:
+        yield Paragraph(told.say("pairs_count"), "quiet")
     gone = [told.cause(cause) for each in told.ruled_out for cause in each.causes]
     yield told.listed("ruled_out", gone[:RULED_OUT_FIRST])
 
 
 RULED_OUT_FIRST = 6
+PHONE_FIRST = 3
+UNKNOWN_FIRST = 8
 
 
 def _pairs(told: Told, least: float) -> tuple[str, ...]:
@@ -152,27 +175,48 @@ def _bring(told: Told, kit: tuple[str, ...], chance: float | None) -> Iterator[B
         return
     yield Paragraph("; ".join(map(told.part, kit)), "strong")
     if chance is not None:
-        yield Paragraph(told.say("kit_chance", percent=told.percent(chance)))
+        yield Paragraph(told.say("kit_chance", percent=told.percent(chance), parts=len(kit)))
     yield Paragraph(told.say("bring_generic"), "quiet")
 
 
 def _unknown(told: Told) -> Iterator[Block]:
-    """What was asked and isn't known."""
+    """What may still be asked by phone; and what was asked and isn't known."""
+    phone = [told.question(change.question_id) for change in told.verdict.would_change if change.value is not None]
+    yield told.listed("ask_by_phone", list(dict.fromkeys(phone))[:PHONE_FIRST])
     open_ones = [
         told.label(each.question_id)
-        for each in told.answered("complaint", "signs", "visit", "danger")
-        if each.status != "answered" and each.question_id not in (*ALWAYS_WANTED, *IDENTITY)
+        for each in told.answered("complaint", "signs", "danger")
+        if each.status != "answered" and told.script.knowledge.questions[each.question_id].kind != "text"
     ]
-    yield told.listed("asked_in_vain", dict.fromkeys(open_ones))
+    yield told.listed("asked_in_vain", list(dict.fromkeys(open_ones))[:UNKNOWN_FIRST])
 
 
 def _rests_on(told: Told) -> Iterator[Block]:
-    text = told.sentences.verdict(told.verdict, in_figures=True)
-    if text.because:
-        yield Items(text.because)
+    """What each answer weighs, for the likeliest set against the strongest rival that answers tell from it."""
+    weighed = [each for each in told.verdict.because if each.decibans is not None]
+    if weighed:
+        leader, rival = leader_and_rival(told.assessment.posterior)
+        yield Paragraph(told.say("first_and_second", first=_set(told, leader), second=_set(told, rival)))
+        yield Items(tuple(_weight(told, each) for each in weighed))
+    others = [each for each in told.verdict.because if each.decibans is None and each.kind == "finding"]
+    yield Items(tuple(told.sentences.wording.say(f"finding-{each.id}") for each in others))
+    text = told.sentences.verdict(told.verdict)
     if text.would_change:
         yield Paragraph(told.say("would_change"))
         yield Items(text.would_change)
+
+
+def _set(told: Told, causes: Sequence[str]) -> str:
+    return "; ".join(map(told.cause, causes)) if causes else told.cause(NONE)
+
+
+def _weight(told: Told, reason: Reason) -> str:
+    times = f"{10 ** ((reason.decibans or 0.0) / 10):.2g}"
+    without = told.percent(reason.without or 0.0)
+    given = told.sentences.given(reason.id, reason.value)
+    if told.script.knowledge.questions[reason.id].is_measurement:
+        return told.say("reason_measured", lines=given, times=times, without=without)
+    return told.say("reason", answer=given, question=told.question(reason.id), times=times, without=without)
 
 
 def _all_ruled_out(told: Told) -> Iterator[Block]:
@@ -188,7 +232,11 @@ def _all_ruled_out(told: Told) -> Iterator[Block]:
 
 
 def _all_causes(told: Told) -> Iterator[Block]:
-    rows = [(told.cause(cause), told.percent(p)) for cause, p in told.verdict.named if p >= LEAST_TOLD]
+    if told.verdict.action == "outside":
+        return
+    stopped = bool(told.assessment.danger.stops)
+    named = [(cause, p) for cause, p in told.verdict.named if p >= LEAST_TOLD and (cause != NONE or not stopped)]
+    rows = [(told.cause(cause), told.percent(p)) for cause, p in named]
     yield Table((told.say("column_cause"), told.say("column_probability")), tuple(rows))
     yield told.listed("two_at_once", _pairs(told, LEAST_TOLD))
 

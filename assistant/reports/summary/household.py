@@ -12,7 +12,7 @@ def household_summary(told: Told) -> Summary:
     danger = bool(told.assessment.danger.stops)
     sections = (
         told.section("found", (Paragraph(text.explanation, "danger" if danger else "plain"),)),
-        told.section("steps", (Items(text.steps, numbered=True),) if text.steps else ()),
+        told.section("steps", _steps(told, text.steps)),
         told.section("may_be", (Items(text.likely),) if text.likely else ()),
         told.section("until_then" if told.somebody_comes else "from_now_on", _until_then(told)),
         told.section("use_it_well", (Items(text.tips),) if text.tips else ()),
@@ -31,6 +31,13 @@ def household_summary(told: Told) -> Summary:
     )
 
 
+def _steps(told: Told, steps: tuple[str, ...]) -> Iterator[Block]:
+    if steps and told.assessment.danger.off_confirmed:
+        yield Paragraph(told.say("already_off"), "strong")
+    if steps:
+        yield Items(steps, numbered=True)
+
+
 def _until_then(told: Told) -> Iterator[Block]:
     """Never a hand at the oven's inside; and what would make it urgent."""
     action, details = told.verdict.action, told.verdict.details
@@ -38,18 +45,22 @@ def _until_then(told: Told) -> Iterator[Block]:
         yield Paragraph(told.say("leave_off", who=told.sentences.who(told.verdict)), "strong")
     elif details.get("who") == "registered_gas_engineer":
         yield Paragraph(told.say("gas", **told.sentences.lines), "strong")
+    elif told.somebody_comes:
+        yield Items((told.say("in_doubt_off"),))
     else:
         yield Items((told.say("watch_for"), told.say("no_panel"), told.say("in_doubt_off")))
-    if action not in ("all_normal", "outside"):
+    if told.somebody_comes or action == "use_differently":
         yield Paragraph(told.say("food"))
 
 
 def _to_hand(told: Told) -> Iterator[Block]:
     """What whoever comes, or whoever orders parts, will ask for. After a stop nobody goes back to look."""
-    if told.assessment.danger.stops:
-        yield Items((told.say("hand_receipt"), told.say("hand_way")))
-    elif told.somebody_comes:
-        yield Items((told.say("hand_plate"), told.say("hand_receipt"), told.say("hand_way")))
+    if not told.somebody_comes:
+        return
+    plate = () if told.assessment.danger.stops else ("hand_plate",)
+    guarantee = () if told.answer("guarantee") is not None or not told.was_due("guarantee") else ("hand_guarantee",)
+    fee = ("hand_fee",) if told.verdict.action != "maker_seller_or_landlord_first" else ()
+    yield Items(tuple(map(told.say, (*plate, "hand_receipt", *guarantee, "hand_way", *fee))))
 
 
 def _you_said(told: Told) -> Iterator[Block]:

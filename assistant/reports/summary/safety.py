@@ -3,13 +3,17 @@
 from collections.abc import Iterator
 
 from assistant.interview.danger import Stop
-from assistant.knowledge.danger_questions import OVEN_IS_OFF, UNSURE
+from assistant.knowledge.danger_questions import DANGER_NOW, OVEN_IS_OFF, UNSURE, sign_question_id
 from assistant.reports.summary.session import Told
-from assistant.reports.summary.value import Block, Items, Paragraph
+from assistant.reports.summary.value import Block, Items, Pairs, Paragraph
+
+ASKED_BESIDE = ("ever_tripped", "look_over")
 
 
 def off(told: Told) -> Iterator[Block]:
-    """Which sign, since when, whether it was taken back, and whether somebody confirmed that the oven is off."""
+    """Which sign, since when and told as what; whether it was taken back; whether somebody said that the oven is off;
+    and what else was asked about danger.
+    """
     danger = told.assessment.danger
     is_off = told.state.answers.get(OVEN_IS_OFF)
     if danger.off_confirmed and is_off is not None:
@@ -22,8 +26,22 @@ def off(told: Told) -> Iterator[Block]:
     for sign_id in danger.withdrawn:
         when = told.at(told.state.reached.get(sign_id, 0))
         yield Paragraph(told.say("sign_withdrawn", sign=_sign(told, sign_id), when=when), "danger")
+    yield Pairs(tuple(_asked(told)))
     if danger.stops:
         yield Paragraph(told.say("steps_on_page_two"), "quiet")
+
+
+def _asked(told: Told) -> Iterator[tuple[str, str]]:
+    danger = told.assessment.danger
+    for sign_id in (*(stop.sign_id for stop in danger.stops), *danger.withdrawn):
+        if (given := told.answer(sign_question_id(sign_id))) is not None:
+            yield told.say("told_as"), given
+    asked = told.answer(DANGER_NOW)
+    if asked is not None and not danger.stops and not danger.withdrawn:
+        yield told.say("asked_about_danger"), told.say("none_told")
+    for name in ASKED_BESIDE:
+        if (given := told.answer(name)) is not None:
+            yield told.label(name), given
 
 
 def steps_told(told: Told) -> Iterator[Block]:

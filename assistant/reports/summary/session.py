@@ -63,6 +63,10 @@ class Told:
         """The kind of oven that was told, if any was."""
         return kind_of_oven(self.state.answers, self.script.knowledge)
 
+    def has(self, part: str) -> bool:
+        """Whether the oven may have that part, for all that is known."""
+        return part not in self.assessment.not_fitted
+
     def section(self, name: str, blocks: Iterable[Block]) -> Section:
         return Section(name, self.say(f"heading_{name}"), tuple(filter(says_something, blocks)))
 
@@ -158,14 +162,16 @@ class Told:
         return self.sentences.wording.say(f"part-{part_id}", "trade")
 
     def part_of(self, cause_id: str) -> str:
-        """The part that the cause concerns, or that there is none."""
+        """The part that is to be mended; a habit has none, whatever part it concerns."""
         cause = self.script.knowledge.causes.get(cause_id)
-        part = cause.part if cause is not None else None
+        part = cause.part if cause is not None and cause.kind == "fault" else None
         return self.part(part) if part is not None else self.say("no_part")
 
     def percent(self, probability: float) -> str:
-        """Whole percents: more digits than that no answer supports."""
-        return self.say("below_one") if probability < 0.005 else self.say("percent", percent=f"{100 * probability:.0f}")
+        """Whole percents: more digits than that no answer supports. Nothing is certain."""
+        if probability < 0.005:
+            return self.say("below_one")
+        return self.say("above_99") if probability >= 0.995 else self.say("percent", percent=f"{100 * probability:.0f}")
 
     @cached_property
     def planned_tests(self) -> tuple[str, ...]:

@@ -1,8 +1,9 @@
 """What to test, in which order, what it should read at this oven, and what follows if it doesn't."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from assistant.interview.after_a_test import after_a_test
+from assistant.interview.verdict import NONE
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.value import Block, Items, Paragraph, Table
 
@@ -19,32 +20,43 @@ def first_tests(told: Told) -> Iterator[Block]:
     planned = told.planned_tests
     if not planned:
         return
-    yield Paragraph(told.say("before_any_test"), "strong")
-    rows = [
-        (str(number), told.test_words(test_id, "label"), told.test_words(test_id, "expected"), _follows(told, test_id))
-        for number, test_id in enumerate(planned, start=1)
-    ]
+    stopped = bool(told.assessment.danger.stops)
+    yield Paragraph(told.say("before_dead_tests" if stopped else "before_any_test"), "strong")
+    rows = []
+    sound: dict[str, str] = {}
+    for number, test_id in enumerate(planned, start=1):
+        follows, sound[test_id] = _follows(told, test_id, sound)
+        rows.append((str(number), _named(told, test_id), told.test_words(test_id, "expected"), follows))
     columns = ("column_number", "column_test", "column_expected", "column_follows")
     yield Table(tuple(map(told.say, columns)), tuple(rows))
     if not ELEMENT_TESTS.isdisjoint(planned):
         yield Paragraph(told.say("unmarked", **told.readings), "quiet")
 
 
-def _follows(told: Told, test_id: str) -> str:
-    """What is likeliest after the sound reading; and what each other one speaks for that isn't far-fetched."""
-    sound, *others = after_a_test(told.script, told.assessment, test_id)
+def _named(told: Told, test_id: str) -> str:
+    """The test; one that is made live or with the oven heating says so."""
+    made = told.script.knowledge.questions[test_id].made
+    words = told.test_words(test_id, "label")
+    return words if made == "dead" else told.say(f"made_{made}", test=words)
+
+
+def _follows(told: Told, test_id: str, sound_before: Mapping[str, str]) -> tuple[str, str]:
+    """What is likeliest after the sound reading, and what each other one speaks for that isn't far-fetched; and the
+    code of the sound reading. The tests before it are taken to have read well.
+    """
+    sound, *others = after_a_test(told.script, told.assessment, test_id, sound_before)
     telling = [each for each in others if each.raised_from >= FAR_FETCHED and each.raised_to >= STILL_OPEN]
-    return " ".join(
-        (
-            _leads_to(told, test_id, sound.code, sound.leading, sound.probability),
-            *(_leads_to(told, test_id, each.code, each.raised, each.raised_to) for each in telling or others[:1]),
-        )
-    )
+    said = [
+        _leads_to(told, test_id, sound.code, sound.leading, sound.probability),
+        *(_leads_to(told, test_id, each.code, each.raised, each.raised_to) for each in telling or others[:1]),
+    ]
+    return " ".join(said), sound.code
 
 
 def _leads_to(told: Told, test_id: str, code: str, cause: str, probability: float) -> str:
     reading = told.sentences.choice(test_id, code)
-    if probability < STILL_OPEN:
+    stopped = bool(told.assessment.danger.stops)
+    if probability < STILL_OPEN or (stopped and cause == NONE):
         return told.say("follows_open", reading=reading)
     return told.say("follows", reading=reading, cause=told.cause(cause), percent=told.percent(probability))
 
@@ -71,6 +83,10 @@ def after_repair(told: Told) -> Iterator[Block]:
     if not told.planned_tests:
         return
     names = ["after_earth", "after_insulation", "after_polarity", "after_functions", "after_put_back"]
+    if told.has("thermostat"):
+        names.append("after_phial")
+    if told.has("temperature_sensor"):
+        names.append("after_sensor")
     if told.kind in STANDING:
         names.append("after_bracket")
     yield Items(tuple(told.say(name, **told.readings) for name in names))

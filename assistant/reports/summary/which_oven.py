@@ -23,7 +23,7 @@ _COMES_OUT = {
 def oven(told: Told) -> Iterator[Block]:
     """What is known of it, and of what orders its parts what isn't."""
     rows = [(told.label(name), given) for name in ROWS if (given := told.answer(name)) is not None]
-    if told.state.cavity:
+    if told.state.cavity in ("upper", "lower"):
         rows.append((told.say("cavity"), told.say(f"cavity_{told.state.cavity}")))
     yield Pairs(tuple(rows))
     if not told.somebody_comes:
