@@ -25,12 +25,10 @@ def conditions_can_hold(read: RulesFolder) -> None:
 def tests_first_are_tests(read: RulesFolder) -> None:
     """Only what an engineer measures can be put into the plan of tests, by a finding or a danger sign."""
     questions = _questions(read)
-    wanted = [
-        *(
-            (f"findings/{name}.yaml", ("then",), each.then.tests_first)
-            for name, each in read.entries["findings"].items()
-        ),
-        *((f"danger/{name}.yaml", (), sign.tests_first) for name, sign in read.entries["danger"].items()),
+    findings, signs = read.entries["findings"].items(), read.entries["danger"].items()
+    wanted: list[tuple[str, PathInFile, tuple[str, ...]]] = [
+        *((f"findings/{name}.yaml", ("then",), each.then.tests_first) for name, each in findings),
+        *((f"danger/{name}.yaml", (), sign.tests_first) for name, sign in signs),
     ]
     for file, path, tests in wanted:
         for index, question_id in enumerate(tests):

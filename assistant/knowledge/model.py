@@ -126,7 +126,8 @@ class Question(Entry):
     `all_gone_through`: of several answers, who answers looks at each, so that what isn't named counts too.
     `run`: how the oven is run for a measurement; `measures`: the observables whose other reports count no more once
     it is there, for it tells the same and more. `fixed_point`: the water in which a thermometer is checked.
-    `made`: how an engineer's test is made. `speaks_of`: where its answer stands in the summary's grid of ways of heating and places.
+    `made`: how an engineer's test is made. `speaks_of`: where its answer stands in the summary's grid of ways of
+    heating and places.
     """
 
     note: Note

@@ -77,6 +77,7 @@ summary-unmarked = A heater without a marking: { $element_low } to { $element_hi
 }.
 summary-follows_open = { $reading }: settles nothing, go on.
 summary-nothing_to_bring = No part is likely enough to be worth bringing.
+summary-follows_fault = { $reading }: a fault by itself, put right before going on.
 summary-follows = { $reading }: { $cause } { $percent }.
 summary-by_several = Several answers together
 summary-column_minutes = Minutes

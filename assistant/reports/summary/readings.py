@@ -59,7 +59,7 @@ def expected_readings(script: Script, assessment: Assessment) -> Mapping[str, st
 
 def _marked(suffix: str, volts: float) -> dict[str, str]:
     """What the common elements have when they are marked with so many volts, whatever the supply's are."""
-    found = {}
+    found: dict[str, str] = {}
     for name, watts in INSTANCES_W.items():
         band = cold_resistance_band(watts, volts)
         found |= {f"{name}_low{suffix}": f"{band.low_ohm:.0f}", f"{name}_high{suffix}": f"{band.high_ohm:.0f}"}

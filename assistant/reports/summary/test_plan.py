@@ -47,17 +47,21 @@ def _follows(told: Told, test_id: str, sound_before: Mapping[str, str]) -> tuple
     sound, *others = after_a_test(told.script, told.assessment, test_id, sound_before)
     telling = [each for each in others if each.raised_from >= FAR_FETCHED and each.raised_to >= STILL_OPEN]
     said = [
-        _leads_to(told, test_id, sound.code, sound.leading, sound.probability),
-        *(_leads_to(told, test_id, each.code, each.raised, each.raised_to) for each in telling or others[:1]),
+        _leads_to(told, test_id, sound.code, sound.leading, sound.probability, otherwise="follows_open"),
+        *(
+            _leads_to(told, test_id, each.code, each.raised, each.raised_to, otherwise="follows_fault")
+            for each in telling or others[:1]
+        ),
     ]
     return " ".join(said), sound.code
 
 
-def _leads_to(told: Told, test_id: str, code: str, cause: str, probability: float) -> str:
+def _leads_to(told: Told, test_id: str, code: str, cause: str, probability: float, otherwise: str) -> str:
+    """What the reading leads to; `otherwise`: what is said where that isn't likely enough to name."""
     reading = told.sentences.choice(test_id, code)
     stopped = bool(told.assessment.danger.stops)
     if probability < STILL_OPEN or (stopped and cause == NONE):
-        return told.say("follows_open", reading=reading)
+        return told.say(otherwise, reading=reading)
     return told.say("follows", reading=reading, cause=told.cause(cause), percent=told.percent(probability))
 
 
