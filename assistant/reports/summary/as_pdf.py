@@ -9,7 +9,7 @@ from assistant.reports.summary.pdf.sheets import height_of, sheets_of
 from assistant.reports.summary.pdf.units import Node, Unit
 from assistant.reports.summary.value import Reader, Summary
 
-SIZES: Mapping[Reader, tuple[float, float]] = {"engineer": (7.5, 9.5), "household": (9.0, 11.0)}
+SIZES: Mapping[Reader, tuple[float, float]] = {"engineer": (7.5, 9.5), "household": (9.0, 13.0)}
 """Of the letters, in points: the least, and the usual one. Between them each page is made to hold on one sheet."""
 STEP = 0.25
 TALLEST_PICTURE = 0.45

@@ -36,13 +36,15 @@ def should_read(told: Told, test_id: str) -> str:
 
 def test_a_dead_base_element_in_an_oven_whose_plate_says_2700_watts(script: Script, sentences: Sentences) -> None:
     told = told_with(script, sentences, IDENTIFIED)
-    # Nominal 230 V (note to SI 1994/3021), so an element marked 1200 W has 230² / 1200 = 52,900 / 1200 = 44.08 Ω.
+    # An element marked 1200 W at 230 V has 230² / 1200 = 52,900 / 1200 = 44.08 Ω.
     # Its input may be 5 % more or 10 % less (IEC 60335-1, 10.1, table 1): 52,900 / 1260 = 41.98 Ω to
     # 52,900 / 1080 = 48.98 Ω in use. Cold it has up to 1 / 1.044 of that (Ct of FeCrAl 25-5 at 1000 °C, table by the
     # grades of GB/T 1234): 41.98 / 1.044 = 40.21 Ω. So 40 to 49 Ω, which is 8.8 % less to 11.1 % more than 44.08 Ω.
     assert should_read(told, "test_base_element") == (
-        "Whole. 230 V squared ÷ its marked watts, 9 % less to 11 % more (1200 W: 40 to 49 Ω)."
+        "Continuous. The volts of its own marking, squared, ÷ its watts; 9 % less to 11 % more. For example 1200 W: "
+        "40 to 49 Ω if marked 230 V, 44 to 53 Ω if marked 240 V."
     )
+    # Marked 240 V: 57,600 / 1200 = 48 Ω; 57,600 / 1260 / 1.044 = 43.79 Ω to 57,600 / 1080 = 53.33 Ω.
     # No element has more than the whole oven's 2700 W: 52,900 / (1.05 · 2700) / 1.044 = 18.66 / 1.044 = 17.87 Ω.
     # The smallest that is assumed has 600 W: 52,900 / (0.9 · 600) = 97.96 Ω.
     assert plain(paragraphs(section(engineer_summary(told), "tests"))[-1]) == (
@@ -76,7 +78,7 @@ def test_a_large_oven_on_a_weak_supply_in_germany(script: Script, sentences: Sen
     assert told.readings["element_low"] == "13"
     # DIN VDE 0701-0702, class I: 1 MΩ, and 0.3 MΩ where heaters are measured along.
     assert expected(told, "test_insulation") == (
-        "1 MΩ or more at 500 V d.c.; 0.3 MΩ is allowed where heaters are measured along."
+        "1 MΩ or more at 500 V d.c.; 0.3 MΩ is allowed where heaters are in the measurement."
     )
 
 
