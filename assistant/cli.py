@@ -277,9 +277,8 @@ def _summary(arguments: argparse.Namespace) -> int:
     knowledge = load_knowledge(_rules_folder(arguments), _cache_folder())
     languages = Languages(_shipped("locales"), knowledge)
     script = script_of(knowledge, _cache_folder())
-    sentences = languages.sentences(arguments.lang, arguments.region)
     try:
-        return summary_commands.summarise(open_store(arguments.store), script, sentences, arguments, sys.stdout)
+        return summary_commands.summarise(open_store(arguments.store), script, languages, arguments, sys.stdout)
     except SessionUnknown:
         return _complain("sessions-unknown")
 

@@ -12,8 +12,9 @@ from assistant.authoring.whole_file import write_whole
 if TYPE_CHECKING:
     from assistant.interview.log import EventLog, SessionRecord
     from assistant.interview.script import Script
+    from assistant.reports.summary.session import Told
     from assistant.reports.summary.value import Reader, Summary
-    from assistant.wording.sentences import Sentences
+    from assistant.wording.languages import Languages
 
 READERS: tuple["Reader", ...] = ("engineer", "household")
 
@@ -43,16 +44,18 @@ class _PrintSchema(argparse.Action):
 
 
 def summarise(
-    log: "EventLog", script: "Script", sentences: "Sentences", arguments: argparse.Namespace, out: TextIO
+    log: "EventLog", script: "Script", languages: "Languages", arguments: argparse.Namespace, out: TextIO
 ) -> int:
-    """Write the summary. Returns the exit status. Raises SessionUnknown."""
-    say = sentences.wording.say
+    """Write the summary, with the numbers to call where the oven stands. Returns the exit status. Raises
+    SessionUnknown.
+    """
+    say = languages.wording(arguments.lang).say
     if arguments.to is None and arguments.form in NO_TEXT and not _takes_bytes(out):
         out.write(say("summary-needs_file") + "\n")
         return 1
     record = find_session(log, "".join(arguments.code))
-    summary = summary_of(log, record, script, sentences, arguments.reader)
-    written = FORMS[arguments.form](summary, sentences.wording)
+    told = told_of(log, record, script, languages, arguments.lang)
+    written = FORMS[arguments.form](_summary(told, arguments.reader), told.sentences.wording)
     if arguments.to is None:
         _write_here(written, out, is_text=arguments.form not in NO_TEXT)
         return 0
@@ -78,13 +81,17 @@ def _write_here(written: bytes, out: TextIO, *, is_text: bool) -> None:
         out.buffer.write(written)
 
 
-def summary_of(
-    log: "EventLog", record: "SessionRecord", script: "Script", sentences: "Sentences", reader: "Reader"
-) -> "Summary":
-    """The value that every form shows."""
-    from assistant.reports.summary.engineer import engineer_summary
-    from assistant.reports.summary.household import household_summary
+def told_of(log: "EventLog", record: "SessionRecord", script: "Script", languages: "Languages", lang: str) -> "Told":
+    """The session in the words of that language and with the lines of its own region."""
+    from assistant.interview.state import fold
     from assistant.reports.summary.session import Told
 
-    told = Told(script, sentences, log.read(record.session_id))
+    events = log.read(record.session_id)
+    return Told(script, languages.sentences_of_session(lang, fold(events).region), events)
+
+
+def _summary(told: "Told", reader: "Reader") -> "Summary":
+    from assistant.reports.summary.engineer import engineer_summary
+    from assistant.reports.summary.household import household_summary
+
     return engineer_summary(told) if reader == "engineer" else household_summary(told)

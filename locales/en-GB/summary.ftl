@@ -23,13 +23,13 @@ summary-heading_measured = What was measured
 summary-heading_answers = Everything that was said
 
 summary-off_confirmed = The customer says that it is off: { $how } ({ $when }). Nobody has checked that: prove dead.
-summary-off_not_confirmed = Danger was told, and nobody has said that the oven is off.
+summary-off_not_confirmed = Danger is or was in question, and nobody has said that the oven is off.
 summary-off_not_told = Nobody was asked to switch the oven off. It may be in use.
 summary-sign_told = { $sign } (told { $when })
 summary-sign_found = Follows from the answers: { $sign } (since { $when })
 summary-sign_likely = Likely by the answers: { $sign } (since { $when })
-summary-sign_withdrawn = Told and taken back: { $sign } (last { $when }). Look for it all the same.
-summary-steps_on_page_two = Page two lists the steps that they were told.
+summary-sign_withdrawn = Told and taken back: { $sign } (last stood { $when }, taken back { $back }). Look for it all the same.
+summary-steps_on_page_two = Page two lists the steps that they are told.
 
 summary-cavity = Cavities
 summary-cavity_single = one
@@ -154,3 +154,9 @@ summary-ask_by_phone = Ask by phone first
 summary-already_off = You told us that the oven is off. Leave it off. The steps for switching it off are only for if it is not.
 summary-hand_guarantee = Whether it is under a guarantee or a cover plan. If it is, ring the maker, the seller or the plan first.
 summary-hand_fee = Ask what coming out costs before you agree to it.
+summary-heading_beside = Trips, repairs, getting in
+summary-sign_open = Told, and not yet asked about: { $sign }. Ask before anything is switched on; the questions are not finished.
+summary-not_asked = at an unknown time
+summary-still_on = The customer said that it is still on ({ $when }).
+summary-off_before = It was said to be off: { $how } ({ $when }). The danger was taken back since, so it may be in use.
+summary-bring_after_danger = Parts follow from what is found. What is dangerous comes first.

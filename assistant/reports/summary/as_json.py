@@ -59,7 +59,7 @@ def _facts(facts: Facts) -> dict[str, Any]:
         "rules_fingerprint": facts.rules_fingerprint,
         "action": facts.action,
         "off_confirmed": facts.off_confirmed,
-        "signs": [{"id": sign.id, "stands": sign.stands, "since": _moment(sign.since)} for sign in facts.signs],
+        "signs": [{"id": sign.id, "state": sign.state, "since": _moment(sign.since)} for sign in facts.signs],
         "causes": [{"id": cause, "probability": probability} for cause, probability in facts.causes],
         "tests": list(facts.tests),
         "kit": list(facts.kit),

@@ -40,18 +40,16 @@ SAID = (
     "wrong_from_that_day",
     "which_dishes",
     "how_often",
-    "trip_device",
-    "trip_moment",
-    "trips_with_which",
-    "long_unused",
-    "earlier_repairs",
-    "access_for_visit",
     "anything_else",
 )
-"""In the order in which an engineer asks for it."""
+BESIDE = ("trip_device", "trip_moment", "trips_with_which", "long_unused", "earlier_repairs", "access_for_visit")
+"""Each in the order in which an engineer asks for it."""
+RULED_OUT_FIRST = 6
+PHONE_FIRST = 3
+UNKNOWN_FIRST = 8
+NOT_FOR_THE_VISIT = frozenset({"hot_gate", "person_at_oven", "may_look_cold"})
 LINES_FIRST = 8
 """Of a measurement, on page one."""
-ALWAYS_WANTED = ("since_when", "what_changed", "earlier_repairs", "access_for_visit")
 
 
 def engineer_summary(told: Told) -> Summary:
@@ -63,6 +61,7 @@ def engineer_summary(told: Told) -> Summary:
         told.section("oven", oven(told)),
         told.section("said", _said(told)),
         told.section("grid", _grid(told)),
+        told.section("beside", _beside(told)),
         told.section("likely", _likely(told)),
         told.section("tests", first_tests(told)),
         told.section("bring", _bring(told, kit, chance)),
@@ -112,10 +111,20 @@ def _who(told: Told) -> str:
 def _said(told: Told) -> Iterator[Block]:
     """The customer's own words first."""
     yield Pairs(tuple((told.label(name), given) for name in SAID if (given := told.answer(name)) is not None))
-    missing = [told.label(name) for name in ALWAYS_WANTED if told.answer(name) is None and told.was_due(name)]
-    if missing and told.somebody_comes:
-        yield told.listed("not_told", missing)
     yield Pairs(tuple(_written_down(told)))
+    yield _missing(told, "since_when", "what_changed")
+
+
+def _beside(told: Told) -> Iterator[Block]:
+    """Trips, earlier repairs, and how to get in."""
+    yield Pairs(tuple((told.label(name), given) for name in BESIDE if (given := told.answer(name)) is not None))
+    yield _missing(told, "earlier_repairs", "access_for_visit")
+
+
+def _missing(told: Told, *names: str) -> Block:
+    """What an engineer always wants, where somebody comes and it wasn't told."""
+    missing = [told.label(name) for name in names if told.answer(name) is None and told.was_due(name)]
+    return told.listed("not_told", missing if told.somebody_comes else ())
 
 
 def _written_down(told: Told) -> Iterator[tuple[str, str]]:
@@ -139,12 +148,11 @@ def _likely(told: Told) -> Iterator[Block]:
     if told.verdict.action == "outside":
         yield Paragraph(told.say("not_electric"))
         return
-    named = [(cause, p) for cause, p in told.verdict.named if cause != NONE or not told.assessment.danger.stops]
-    rows = [(told.cause(cause), told.percent(p), told.part_of(cause)) for cause, p in named[:CAUSES_FIRST]]
+    rows = [(told.cause(cause), told.percent(p), told.part_of(cause)) for cause, p in told.named[:CAUSES_FIRST]]
     yield Table((told.say("column_cause"), told.say("column_probability"), told.say("column_part")), tuple(rows))
     if little_is_known(told.assessment):
         yield Paragraph(told.say("little_known"), "quiet")
-    elif told.verdict.leading == NONE and not told.assessment.danger.stops:
+    elif told.named[0][0] == NONE:
         yield Paragraph(told.say("nothing_leads"), "quiet")
     pairs = _pairs(told, PAIR_FIRST)
     yield told.listed("two_at_once", pairs)
@@ -152,11 +160,6 @@ def _likely(told: Told) -> Iterator[Block]:
         yield Paragraph(told.say("pairs_count"), "quiet")
     gone = [told.cause(cause) for each in told.ruled_out for cause in each.causes]
     yield told.listed("ruled_out", gone[:RULED_OUT_FIRST])
-
-
-RULED_OUT_FIRST = 6
-PHONE_FIRST = 3
-UNKNOWN_FIRST = 8
 
 
 def _pairs(told: Told, least: float) -> tuple[str, ...]:
@@ -170,8 +173,8 @@ def _pairs(told: Told, least: float) -> tuple[str, ...]:
 
 def _bring(told: Told, kit: tuple[str, ...], chance: float | None) -> Iterator[Block]:
     if not kit:
-        if told.planned_tests:
-            yield Paragraph(told.say("nothing_to_bring"))
+        if told.planned_tests and "kit" in told.verdict.details:
+            yield Paragraph(told.say("bring_after_danger" if told.verdict.stops else "nothing_to_bring"))
         return
     yield Paragraph("; ".join(map(told.part, kit)), "strong")
     if chance is not None:
@@ -234,16 +237,22 @@ def _all_ruled_out(told: Told) -> Iterator[Block]:
 def _all_causes(told: Told) -> Iterator[Block]:
     if told.verdict.action == "outside":
         return
-    stopped = bool(told.assessment.danger.stops)
-    named = [(cause, p) for cause, p in told.verdict.named if p >= LEAST_TOLD and (cause != NONE or not stopped)]
-    rows = [(told.cause(cause), told.percent(p)) for cause, p in named]
+    rows = [(told.cause(cause), told.percent(p)) for cause, p in told.named if p >= LEAST_TOLD]
     yield Table((told.say("column_cause"), told.say("column_probability")), tuple(rows))
     yield told.listed("two_at_once", _pairs(told, LEAST_TOLD))
 
 
 def _answers(told: Told) -> Iterator[Block]:
-    """Everything that was said, in the order in which it was; the day stands where it changes."""
-    said = sorted(told.state.answers.values(), key=lambda each: each.sequence)
+    """What was said, in the order in which it was; the day stands where it changes. What only says who was in the
+    kitchen is left out: the visit doesn't need it.
+    """
+    questions = told.script.knowledge.questions
+    said = [
+        each
+        for each in sorted(told.state.answers.values(), key=lambda each: each.sequence)
+        if each.question_id not in NOT_FOR_THE_VISIT
+        and (each.question_id not in questions or questions[each.question_id].stage != "care")
+    ]
     days = [None, *(each.recorded_at.date() for each in said)]
     rows = [
         (

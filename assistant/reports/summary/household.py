@@ -40,11 +40,11 @@ def _steps(told: Told, steps: tuple[str, ...]) -> Iterator[Block]:
 
 def _until_then(told: Told) -> Iterator[Block]:
     """Never a hand at the oven's inside; and what would make it urgent."""
-    action, details = told.verdict.action, told.verdict.details
-    if told.assessment.danger.stops:
-        yield Paragraph(told.say("leave_off", who=told.sentences.who(told.verdict)), "strong")
-    elif details.get("who") == "registered_gas_engineer":
+    action = told.verdict.action
+    if told.verdict.details.get("who") in ("gas_emergency", "registered_gas_engineer"):
         yield Paragraph(told.say("gas", **told.sentences.lines), "strong")
+    elif told.assessment.danger.stops:
+        yield Paragraph(told.say("leave_off", who=told.sentences.who(told.verdict)), "strong")
     elif told.somebody_comes:
         yield Items((told.say("in_doubt_off"),))
     else:

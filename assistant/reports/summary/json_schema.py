@@ -78,7 +78,14 @@ def _blocks() -> list[Schema]:
 
 def _facts() -> Schema:
     sign = _object(
-        {"id": _ID, "stands": {**_TRUTH, "description": "false: it was told and taken back"}, "since": _MOMENT}
+        {
+            "id": _ID,
+            "state": {
+                "enum": ["stands", "open", "taken_back"],
+                "description": "open: it was told, and its own question has no answer yet",
+            },
+            "since": _MOMENT,
+        }
     )
     cause = _object({"id": _ID, "probability": _PROBABILITY})
     chance = {

@@ -5,6 +5,7 @@ Where nothing is, the widest honest figures stand: the region's voltage, the typ
 
 from collections.abc import Mapping
 
+from assistant.interview.answers import still_fits
 from assistant.interview.assess import Assessment
 from assistant.interview.script import Script
 from assistant.physics.heating_element import (
@@ -32,7 +33,7 @@ def expected_readings(script: Script, assessment: Assessment) -> Mapping[str, st
     """The figures that the words of the tests name, in V, W, A, Ω, MΩ and °C, rounded as a meter shows them."""
     supply = script.region(assessment.state.region).supply
     volts = supply.nominal.value
-    plate_w = plate_power_w(assessment)
+    plate_w = plate_power_w(script, assessment)
     band = _element_band(plate_w, volts)
     sensor_low, _ = platinum_limits_ohm(ROOM_C[0], ToleranceClass.B, PLATINUM_OHM)
     _, sensor_high = platinum_limits_ohm(ROOM_C[1], ToleranceClass.B, PLATINUM_OHM)
@@ -66,10 +67,12 @@ def _marked(suffix: str, volts: float) -> dict[str, str]:
     return found
 
 
-def plate_power_w(assessment: Assessment) -> float | None:
+def plate_power_w(script: Script, assessment: Assessment) -> float | None:
     """W of the whole oven, if its plate was read."""
     answer = assessment.state.answers.get(PLATE_POWER)
-    return answer.value if answer is not None and isinstance(answer.value, float) else None
+    if answer is None or not still_fits(script.knowledge.questions.get(PLATE_POWER), answer.value):
+        return None
+    return answer.value if isinstance(answer.value, float) else None
 
 
 def _element_band(plate_w: float | None, volts: float) -> ResistanceBand:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from functools import cached_property
 
+from assistant.belief.decision import TRADES
 from assistant.interview.answers import still_fits
 from assistant.interview.assess import Assessment, applies, assess, kind_of_oven
 from assistant.interview.events import Event
@@ -12,7 +13,8 @@ from assistant.interview.plan_of_tests import plan_of_tests
 from assistant.interview.ruled_out import RuledOut, ruled_out
 from assistant.interview.script import Script
 from assistant.interview.state import Answer, State, fold
-from assistant.interview.verdict import Verdict, give_verdict
+from assistant.interview.verdict import NONE, Verdict, give_verdict
+from assistant.knowledge.danger_questions import sign_question_id
 from assistant.knowledge.model import Stage
 from assistant.reports.lettering import shown
 from assistant.reports.summary.readings import expected_readings
@@ -53,6 +55,18 @@ class Told:
     @cached_property
     def readings(self) -> Mapping[str, str]:
         return expected_readings(self.script, self.assessment)
+
+    @property
+    def open_signs(self) -> tuple[str, ...]:
+        """Danger signs that were told and whose own question has no answer yet."""
+        open_ones = self.assessment.danger.open_questions
+        return tuple(sign_id for sign_id in self.script.knowledge.signs if sign_question_id(sign_id) in open_ones)
+
+    @property
+    def named(self) -> tuple[tuple[str, float], ...]:
+        """The causes with their probability, most probable first; while danger stands, not that nothing is wrong."""
+        stands = self.assessment.danger.open
+        return tuple((cause, p) for cause, p in self.verdict.named if cause != NONE or not stands)
 
     @property
     def somebody_comes(self) -> bool:
@@ -112,14 +126,15 @@ class Told:
         if answer.question_id in self.state.texts:
             return self.state.texts[answer.question_id] or self.sentences.wording.say("answer-erased")
         if not still_fits(self.script.knowledge.questions.get(answer.question_id), answer.value):
-            return str(answer.value)
+            return "; ".join(map(str, answer.value)) if isinstance(answer.value, tuple) else str(answer.value)
         return self.sentences.given(answer.question_id, answer.value)
 
     def answer(self, question_id: str) -> str | None:
         """What was answered, in words; None where nothing was, or the rules no longer ask it."""
         answer = self.state.answers.get(question_id)
         known = question_id in self.script.knowledge.questions
-        return self.given(answer) if known and answer is not None and answer.status == "answered" else None
+        erased = question_id in self.state.texts and not self.state.texts[question_id]
+        return self.given(answer) if known and not erased and answer and answer.status == "answered" else None
 
     def was_due(self, question_id: str) -> bool:
         """Whether the question is worth asking of this oven, whether or not it was."""
@@ -176,6 +191,9 @@ class Told:
     @cached_property
     def planned_tests(self) -> tuple[str, ...]:
         """The tests of the visit, in the order in which they are made; also where no visit is the verdict."""
+        """None where somebody else than who mends ovens comes first."""
+        if self.verdict.stops and self.verdict.details.get("who") not in TRADES:
+            return ()
         planned = self.verdict.details.get("test_plan")
         if isinstance(planned, tuple):
             return tuple(map(str, planned))
@@ -185,15 +203,16 @@ class Told:
     def facts(self) -> Facts:
         """What any reader's program may know."""
         danger = self.assessment.danger
-        stands = [ToldSign(stop.sign_id, True, self._moment(stop.since)) for stop in danger.stops]
-        taken_back = [
-            ToldSign(sign_id, False, self._moment(self.state.reached.get(sign_id, 0))) for sign_id in danger.withdrawn
+        signs = [
+            *(ToldSign(stop.sign_id, "stands", self._moment(stop.since)) for stop in danger.stops),
+            *(ToldSign(sign_id, "open", self._moment(self.state.heard.get(sign_id, 0))) for sign_id in self.open_signs),
+            *(ToldSign(sign, "taken_back", self._moment(self.state.reached.get(sign, 0))) for sign in danger.withdrawn),
         ]
         return Facts(
             rules_fingerprint=self.script.knowledge.fingerprint,
             action=self.verdict.action,
-            off_confirmed=danger.off_confirmed,
-            signs=(*stands, *taken_back),
+            off_confirmed=bool(danger.stops) and danger.off_confirmed,
+            signs=tuple(signs),
         )
 
     def _moment(self, sequence: int) -> datetime:

@@ -64,10 +64,10 @@ class Page:
 
 @dataclass(frozen=True)
 class ToldSign:
-    """`stands`: whether it still does; else it was taken back. `since`: aware."""
+    """`state`: it stands, or was told and its own question has no answer yet, or was taken back. `since`: aware."""
 
     id: str
-    stands: bool
+    state: Literal["stands", "open", "taken_back"]
     since: datetime
 
 

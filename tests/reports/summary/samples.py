@@ -27,7 +27,7 @@ FACTS = Facts(
     "ab12",
     "book_visit",
     off_confirmed=True,
-    signs=(ToldSign("sparks", True, NOON),),
+    signs=(ToldSign("sparks", "stands", NOON),),
     causes=(("base_element", 0.75),),
     tests=("test_base",),
     kit=("base_element",),

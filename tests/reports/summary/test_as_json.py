@@ -64,7 +64,7 @@ def test_no_field_of_the_value_is_left_out() -> None:
     assert set(read["facts"]) == {field.name for field in fields(Facts)}
     assert read["pages"][0]["sections"][0]["blocks"][-1]["svg"] == CHART
     assert read["facts"]["causes"] == [{"id": "base_element", "probability": 0.75}]
-    assert read["facts"]["signs"] == [{"id": "sparks", "stands": True, "since": "2026-03-04T12:00:00+00:00"}]
+    assert read["facts"]["signs"] == [{"id": "sparks", "state": "stands", "since": "2026-03-04T12:00:00+00:00"}]
     assert read["facts"]["kit_chance"] == FACTS.kit_chance
 
 

@@ -1,13 +1,16 @@
 """Page one for the engineer: order, what is told, and what isn't known."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
+from assistant.interview.events import Event, TextAnswered
 from assistant.interview.reasons import leader_and_rival
 from assistant.interview.script import Script
 from assistant.interview.verdict import NONE
+from assistant.reports.summary.as_text import as_text
 from assistant.reports.summary.engineer import engineer_summary
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.test_plan import STILL_OPEN
@@ -52,7 +55,7 @@ def base_dead(script: Script, sentences: Sentences) -> Told:
 
 def test_page_one_is_in_the_order_in_which_it_is_needed(base_dead: Told) -> None:
     first, second = names(engineer_summary(base_dead))
-    assert first == ["off", "oven", "said", "grid", "likely", "tests", "bring", "unknown"]
+    assert first == ["off", "oven", "said", "grid", "beside", "likely", "tests", "bring", "unknown"]
     assert second == ["how_to_test", "after_repair", "rests_on", "ruled_out", "all_causes", "answers"]
 
 
@@ -62,8 +65,9 @@ def test_the_customers_own_words_come_first_of_what_is_said(base_dead: Told) -> 
 
 
 def test_what_an_engineer_always_wants_and_nobody_told_is_named(base_dead: Told) -> None:
-    said = pairs(section(engineer_summary(base_dead), "said"))
-    assert said["Not told"] == "Since when; What changed just before; Earlier repairs; Getting in"
+    summary = engineer_summary(base_dead)
+    assert pairs(section(summary, "said"))["Not told"] == "Since when; What changed just before"
+    assert pairs(section(summary, "beside"))["Not told"] == "Earlier repairs; Getting in"
 
 
 def test_what_orders_parts_and_is_not_known_is_to_be_asked_before_ordering(base_dead: Told) -> None:
@@ -119,7 +123,7 @@ def test_danger_stands_first_with_its_time_whether_off_and_the_steps_on_page_two
     told = told_with(script, sentences, {"danger_now": ["shock"]})
     summary = engineer_summary(told)
     off = paragraphs(section(summary, "off"))
-    assert off[0] == "Danger was told, and nobody has said that the oven is off."
+    assert off[0] == "Danger is or was in question, and nobody has said that the oven is off."
     assert off[1].startswith(sentences.wording.say("sign-shock", **sentences.lines) + " (told ")
     (steps,) = section(summary, "steps_told").blocks
     assert steps.items == sentences.verdict(told.verdict).steps  # type: ignore[union-attr]
@@ -139,15 +143,17 @@ def test_a_sign_that_was_taken_back_is_told_all_the_same(script: Script, sentenc
     assert not told.assessment.danger.stops
     off = paragraphs(section(engineer_summary(told), "off"))
     sign = sentences.wording.say("sign-sparks", **sentences.lines)
-    assert any(words.startswith(f"Told and taken back: {sign} (last ") for words in off)
+    assert off[0] == "Danger is or was in question, and nobody has said that the oven is off."
+    assert any(words.startswith(f"Told and taken back: {sign} (last stood ") for words in off)
+    assert names(engineer_summary(told))[1][0] == "steps_told"
 
 
 def test_after_a_stop_nobody_is_told_that_nothing_is_wrong(script: Script, sentences: Sentences) -> None:
     told = told_case(script, sentences, "agent_hears_of_burning_plastic_late")
     assert told.verdict.leading == NONE
-    rows = table(section(engineer_summary(told), "likely")).rows
-    assert len(rows) == 3
-    assert told.cause(NONE) not in [row[0] for row in rows]
+    summary = engineer_summary(told)
+    assert len(table(section(summary, "likely")).rows) == 3
+    assert told.cause(NONE) not in as_text(summary)
 
 
 def test_the_three_likeliest_stand_with_their_part_and_probability(base_dead: Told) -> None:
@@ -316,3 +322,57 @@ def test_a_weight_is_told_as_how_many_times_likelier(base_dead: Told) -> None:
     times = f"{10 ** (strongest.decibans / 10):.2g}"  # type: ignore[operator]
     words = rests_on.blocks[1].items[0]  # type: ignore[union-attr]
     assert f"{times} times likelier with the first" in words
+
+
+def test_danger_that_is_still_to_be_asked_about_stands_first(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {"danger_now": ["trips"]})
+    assert not told.assessment.danger.stops
+    summary = engineer_summary(told)
+    sign = sentences.wording.say("sign-trips", **sentences.lines)
+    assert paragraphs(section(summary, "off"))[1].startswith(f"Told, and not yet asked about: {sign}.")
+    assert [(each.id, each.state) for each in summary.facts.signs] == [("trips", "open")]
+
+
+def test_an_oven_that_is_still_on_is_told_as_danger(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {"danger_now": ["shock"], "oven_is_off": "still_on"})
+    first = section(engineer_summary(told), "off").blocks[0]
+    assert first.words.startswith("The customer said that it is still on (")  # type: ignore[union-attr]
+    assert first.style == "danger"  # type: ignore[union-attr]
+
+
+def test_off_that_was_told_before_danger_was_taken_back_is_not_told_as_off(
+    script: Script, sentences: Sentences
+) -> None:
+    answers = {"danger_now": ["sparks"], "oven_is_off": "off_at_breaker"}
+    told = told_with(script, sentences, answers, then={"danger_now": ["none"], "sign_sparks": "no"})
+    summary = engineer_summary(told)
+    assert "so it may be in use" in paragraphs(section(summary, "off"))[0]
+    assert not summary.facts.off_confirmed
+
+
+@pytest.mark.parametrize("sign", ["gas_smell", "fire"])
+def test_where_somebody_else_comes_first_no_test_is_planned(script: Script, sentences: Sentences, sign: str) -> None:
+    told = told_with(script, sentences, {"danger_now": [sign]})
+    assert told.verdict.stops
+    first, second = names(engineer_summary(told))
+    assert not {"tests", "bring"} & {*first}
+    assert not {"how_to_test", "after_repair"} & {*second}
+
+
+def test_who_was_in_the_kitchen_is_not_told(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {**BASE_DEAD, **WATCHED})
+    asked = [row[1] for row in table(section(engineer_summary(told), "answers")).rows]
+    assert not {told.question(each) for each in ("hot_gate", "person_at_oven", "may_look_cold")} & {*asked}
+
+
+def test_an_erased_serial_number_is_not_known(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, IDENTIFIED)
+    erased = replace(told, events=[_without_text(each, "serial_number") for each in told.events])
+    assert "Serial number" in pairs(section(engineer_summary(erased), "oven"))["Not known"]
+
+
+def _without_text(event: Event, question_id: str) -> Event:
+    happening = event.happening
+    if isinstance(happening, TextAnswered) and happening.question_id == question_id:
+        return replace(event, happening=replace(happening, text=None))
+    return event
