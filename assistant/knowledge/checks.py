@@ -7,7 +7,12 @@ follows from another isn't said twice.
 from collections.abc import Callable, Iterator
 
 from assistant.knowledge import danger_questions as danger
-from assistant.knowledge.finding_checks import conditions_can_hold, examples_can_be_answered, tests_first_are_tests
+from assistant.knowledge.finding_checks import (
+    conditions_can_hold,
+    examples_can_be_answered,
+    tests_begin_with_the_sound_reading,
+    tests_first_are_tests,
+)
 from assistant.knowledge.learned import LEARNED_FILE
 from assistant.knowledge.model import RESERVED_CODES, Cause, Question
 from assistant.knowledge.problems import nearest_name
@@ -177,6 +182,7 @@ CHECKS: tuple[Check, ...] = (
     conditions_can_hold,
     examples_can_be_answered,
     tests_first_are_tests,
+    tests_begin_with_the_sound_reading,
     physical_changes_have_parameters,
     measurements_run_in_ways_of_the_model,
     fixed_points_check_thermometers,

@@ -37,6 +37,20 @@ def tests_first_are_tests(read: RulesFolder) -> None:
                 read.add_problem(file, (*path, "tests_first", index), "no_test", found=question_id)
 
 
+def tests_begin_with_the_sound_reading(read: RulesFolder) -> None:
+    """The first choice of a test is the one that a sound oven gives: it means its observable's first state."""
+    observables = read.entries["observables"]
+    for question_id, question in read.entries["questions"].items():
+        observable = observables.get(question.observable or "")
+        if question.stage != "tests" or observable is None or not question.choices:
+            continue
+        name, first = next(iter(question.choices.items()))
+        sound = observable.states[0]
+        if first.means and sound not in first.means:
+            file, path = f"questions/{question_id}.yaml", ("choices", name)
+            read.add_problem(file, path, "test_begins_unsound", found=name, state=sound)
+
+
 def _questions(read: RulesFolder) -> dict[str, Question]:
     """Those whose answers are known; with a broken sign, the questions that list all signs are not."""
     derived = danger.danger_questions(read.entries["danger"])

@@ -348,6 +348,6 @@ question-sign_unsure = Does something about the oven seem unsafe to you?
 
 listener-negations = no | not | never | nevr | without | none | nor | nothing | nobody | isn't | doesn't | didn't | don't | wasn't | hasn't | haven't | aren't | weren't
 listener-between = any | a | an | the | some | more | real | actual | sign of | signs of | sign | signs | of | see | seen | saw | seeing | smell | smelt | smelled | had | have | having | feel | felt | feeling | been | be | get | got | getting | notice | noticed | hear | heard | at all | kind | sort | or | nor | is | was | there | ever | even | such | to
-listener-never_stretched = food | foods | light | lighting | fish | smoked | smokes | smoker | smokers | smokey | sparkle | sparkles | sparkled | sparkling | ticking | trip | shock | headache | buzzer | shocker | missing
+listener-never_stretched = sock | socks | park | parks | parked | parking | spare | spares | food | foods | light | lighting | fish | smoked | smokes | smoker | smokers | smokey | sparkle | sparkles | sparkled | sparkling | ticking | trip | shock | headache | buzzer | shocker | missing
 listener-lifting_after = until today | before today | before | until yesterday | now but | but | like this | so bad | as bad | until now | before now | till now
 listener-double = stop | stops | stopped | only | just

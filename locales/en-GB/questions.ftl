@@ -766,12 +766,12 @@ question-plate_power = How many watts (W) or kilowatts (kW) does the plate give 
 question-how_fitted = How is the oven built in?
     .label = How it is fitted
     .how = Just look from the front. Please do not pull at it.
-    .why = It tells whether one person can take it out.
+    .why = It tells the engineer whether to come with a second person.
     .under_worktop = Under a worktop
     .under_worktop-words = under the worktop | worktop | under the counter | low | below
     .tall_cupboard = In a tall cupboard, at about eye level
     .tall_cupboard-words = tall cupboard | eye level | high | column | tower | at eye level
-    .tiled_in = Tiles or a fixed worktop hold it in
+    .tiled_in = Behind tiles, or under a worktop that is fixed over it
     .tiled_in-words = tiled in | tiles | fixed | cannot come out
 
 question-anything_else = Is there anything else you want to tell us?

@@ -140,6 +140,7 @@ rules-no_way = found { $found }, expected a way of heating that the oven model h
 rules-no_parameter = found { $found }, expected a parameter of the oven model
 rules-not_foreseen = found nothing simulated for { $name } from the rules as they are, expected it: run “ovenside rules foresee”
 rules-foreseen_of_nothing = found { $found }, expected only questions that measure something
+rules-test_begins_unsound = found { $found } as the first choice of a test, expected the one that means { $state }: what a sound oven reads
 rules-no_test = found the question { $found }, expected one with “stage: tests”
 rules-kind_never_told = found a kind of oven that no answer tells, expected a choice “{ $name }” of a question with “kind: choice” and “tells: kind”
 rules-never_shown = found an observable that no cause shows, expected a cause with “{ $name }” under “shows”

@@ -13,8 +13,10 @@ import pytest
 from assistant.authoring.summary_commands import summarise
 from assistant.authoring.summary_forms import FORMS
 from assistant.cli import parser
+from assistant.interview.commands import GiveAnswer
 from assistant.interview.conversation import Conversation
-from assistant.wording.sentences import Sentences
+from assistant.interview.script import Script
+from assistant.wording.languages import Languages
 from tests.reports.summary.read_pdf import opened
 from tests.reports.summary.sessions import begun
 
@@ -32,39 +34,39 @@ def conversation(script) -> Conversation:  # type: ignore[no-untyped-def]
     return begun(script)
 
 
-def summarised(conversation: Conversation, sentences: Sentences, out: io.TextIOBase, *words: str) -> int:
+def summarised(conversation: Conversation, languages: Languages, out: io.TextIOBase, *words: str) -> int:
     arguments: Namespace = parser().parse_args(["summary", conversation.record.session_id[:8], *words])
-    return summarise(conversation._log, conversation.script, sentences, arguments, out)  # type: ignore[arg-type]
+    return summarise(conversation._log, conversation.script, languages, arguments, out)  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize("form", list(FORMS))
 def test_every_form_is_written_into_a_file(
-    form: str, conversation: Conversation, sentences: Sentences, tmp_path: Path
+    form: str, conversation: Conversation, languages: Languages, tmp_path: Path
 ) -> None:
     out, target = io.StringIO(), tmp_path / "summary"
-    assert summarised(conversation, sentences, out, "--form", form, "--to", str(target)) == 0
+    assert summarised(conversation, languages, out, "--form", form, "--to", str(target)) == 0
     assert target.read_bytes().startswith(BEGINNINGS[form])
     assert str(target) in out.getvalue()
     assert list(tmp_path.iterdir()) == [target]
 
 
 @pytest.mark.parametrize("form", [form for form in FORMS if form != "pdf"])
-def test_what_is_text_is_written_here(form: str, conversation: Conversation, sentences: Sentences) -> None:
+def test_what_is_text_is_written_here(form: str, conversation: Conversation, languages: Languages) -> None:
     out = Terminal()
-    assert summarised(conversation, sentences, out, "--form", form) == 0
+    assert summarised(conversation, languages, out, "--form", form) == 0
     assert out.getvalue().encode().startswith(BEGINNINGS[form])
 
 
-def test_a_pdf_is_not_written_into_a_terminal(conversation: Conversation, sentences: Sentences) -> None:
+def test_a_pdf_is_not_written_into_a_terminal(conversation: Conversation, languages: Languages) -> None:
     out = Terminal()
-    assert summarised(conversation, sentences, out, "--form", "pdf") == 1
+    assert summarised(conversation, languages, out, "--form", "pdf") == 1
     assert out.getvalue() == "A PDF can't be shown here. Please say where to write it: --to FILE.pdf\n"
 
 
-def test_a_pdf_may_be_piped(conversation: Conversation, sentences: Sentences) -> None:
+def test_a_pdf_may_be_piped(conversation: Conversation, languages: Languages) -> None:
     piped = io.BytesIO()
     out = io.TextIOWrapper(piped, encoding="utf-8")
-    assert summarised(conversation, sentences, out, "--form", "pdf", "--reader", "household") == 0
+    assert summarised(conversation, languages, out, "--form", "pdf", "--reader", "household") == 0
     (page,) = opened(piped.getvalue()).pages
     lines = page.extract_text().splitlines()
     assert lines[0] == "About your oven"
@@ -73,11 +75,11 @@ def test_a_pdf_may_be_piped(conversation: Conversation, sentences: Sentences) ->
 
 
 def test_what_can_not_be_written_is_a_sentence(
-    conversation: Conversation, sentences: Sentences, tmp_path: Path
+    conversation: Conversation, languages: Languages, tmp_path: Path
 ) -> None:
     out = io.StringIO()
     target = tmp_path / "none" / "summary.html"
-    assert summarised(conversation, sentences, out, "--form", "html", "--to", str(target)) == 1
+    assert summarised(conversation, languages, out, "--form", "html", "--to", str(target)) == 1
     assert out.getvalue() == "The summary could not be written: No such file or directory.\n"
 
 
@@ -93,3 +95,13 @@ def test_no_form_brings_the_pdf_library_but_the_one() -> None:
     code += "import assistant.reports.summary.as_html, assistant.reports.summary.as_json\n"
     code += "sys.exit('reportlab' in sys.modules)"
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
+
+
+def test_the_numbers_to_call_are_those_where_the_oven_stands(script: Script, languages: Languages) -> None:
+    conversation = begun(script, region="germany")
+    conversation.do(GiveAnswer("danger_now", ["fire"]))
+    out = io.StringIO()
+    assert summarised(conversation, languages, out, "--reader", "household") == 0
+    here, elsewhere = (script.region(name).lines["emergency"].number for name in ("germany", "great_britain"))
+    assert f"Call {here}" in out.getvalue()
+    assert elsewhere not in out.getvalue()

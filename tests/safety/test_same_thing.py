@@ -16,7 +16,7 @@ from tests.safety.real import believing, supposed_belief
 from tests.safety.talks import BEGIN
 
 ROLES = ("householder", "agent", "engineer")
-TALKS = 24
+talks_each = 24
 STEPS = 36
 SETS = 800
 
@@ -42,14 +42,14 @@ def test_fast_and_real_agree_on_every_step_of_random_conversations(
 ) -> None:
     fast = Fast(knowledge, role)
     compared = stopped = hot = 0
-    for talks, standing, conversations, _ in followed(fast, plain_script, TALKS, STEPS, ROLES.index(role)):
+    for talks, standing, conversations, _ in followed(fast, plain_script, talks_each, STEPS, ROLES.index(role)):
         for talk, conversation in enumerate(conversations):
             found = differences(fast, talks, standing, talk, conversation.assessment, plain_script)
             assert found == [], conversation.state.answers
             compared += 1
             stopped += standing.stops[talk] != 0
             hot += standing.care[talk] >= 2
-    assert compared == TALKS * STEPS
+    assert compared == talks_each * STEPS
     assert stopped > 100
     assert hot > 0
 
@@ -58,12 +58,13 @@ def test_fast_and_real_agree_while_something_is_measured(fast: Fast, plain_scrip
     """All measurements are begun in both; lines, slips, danger and ways out follow."""
     states = states_before(fast, measured_questions(fast.knowledge))
     assert set(states) == set(measured_questions(fast.knowledge))
+    talks_each = 10
     begun = taken = hot = ended = 0
     for question_id, state in states.items():
         question = fast.codes.place[question_id]
         first = [*answers_of(state), (BEGIN, question, 0, 0)]
         under_way = 0
-        for step, (talks, standing, conversations, _) in enumerate(followed(fast, plain_script, 8, 12, 3, first)):
+        for step, (talks, standing, conversations, _) in enumerate(followed(fast, plain_script, talks_each, 12, 3, first)):
             for talk, conversation in enumerate(conversations):
                 found = differences(fast, talks, standing, talk, conversation.assessment, plain_script)
                 assert found == [], conversation.state
@@ -73,7 +74,7 @@ def test_fast_and_real_agree_while_something_is_measured(fast: Fast, plain_scrip
             ended += max(under_way - now, 0)
             under_way = now
             taken += sum(each.lines != () for one in conversations for each in one.state.measuring.values())
-    assert begun == 8 * len(states)
+    assert begun == talks_each * len(states)
     assert ended > 4 * len(states)
     assert taken > 20
     assert hot > 0

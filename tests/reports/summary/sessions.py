@@ -15,10 +15,10 @@ from assistant.store.memory import MemoryStore
 from assistant.wording.sentences import Sentences
 
 
-def begun(script: Script) -> Conversation:
+def begun(script: Script, region: str = "great_britain") -> Conversation:
     record = SessionRecord(session_id="a3f9" * 8, code_hash="b" * 64, name=None, created_at=utc_now())
     conversation = Conversation(script, MemoryStore(), record)
-    conversation.start(Start("householder", "great_britain", "en-GB", "single"))
+    conversation.start(Start("householder", region, "en-GB", "single"))
     return conversation
 
 
