@@ -142,6 +142,10 @@ HEARD = {
 }
 
 QUIET = [
+    "Ground floor, street parking at the corner.",
+    "please park outside, the ramp is steep",
+    "a wool sock lay in the drawer below",
+    "is a spare part needed",
     "recipe is missing an egg",
     "it clicks off after an hour",
     "the display shows a key",
