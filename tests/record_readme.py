@@ -7,7 +7,6 @@ import io
 import re
 import sys
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 
 from assistant.chat.alarm import Alarm
@@ -23,6 +22,7 @@ from assistant.interview.view import QuestionView
 from assistant.knowledge.load import load_knowledge
 from assistant.reports.summary.as_text import as_text
 from assistant.reports.summary.engineer import engineer_summary
+from assistant.reports.summary.footing import footing_of
 from assistant.reports.summary.session import Told
 from assistant.store.memory import MemoryStore
 from assistant.wording.languages import Languages
@@ -118,7 +118,7 @@ def recorded() -> tuple[str, str]:
     terminal.write(Pages(sentences).opening().paragraphs())
     talk.run(terminal.ask(()))
     summary = engineer_summary(Told(conversation.script, sentences, store.read(record.session_id)))
-    page_one = as_text(replace(summary, pages=summary.pages[:1]), WIDTH)
+    page_one, _, _ = as_text(summary, footing_of(summary, sentences.wording), WIDTH).partition(f"\n{'=' * WIDTH}\n")
     return terminal.screen.getvalue(), page_one
 
 

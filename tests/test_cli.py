@@ -240,6 +240,7 @@ def test_outcomes_go_out_as_a_table_and_as_lines_and_come_in_again(run, tmp_path
     assert run("outcomes", "import", str(table)).stdout.startswith("1 outcome was recorded;")
     assert run("outcomes", "export", "--to", str(table)).returncode == 0
     assert run("outcomes", "import", str(table)).stdout.startswith("0 outcomes were recorded; 1 was recorded before")
+    assert run("outcomes", "export", "--to", "-").stdout == table.read_text("utf-8-sig")
     assert run("outcomes", "export", "--to", str(lines)).returncode == 0
     for tool in ("learn", "calibration"):
         rules = shutil.copytree(ROOT / "rules", tmp_path / tool)

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TypeAlias
 
+from assistant.authoring.whole_file import file_or_here
+
 Options = tuple[tuple[str, dict[str, Any]], ...]
 
 CODE_OPTIONS: Options = (
@@ -27,7 +29,15 @@ IMPORT_OPTIONS: Options = (
     ("--dry-run", {"action": "store_true", "help": "only say what would be recorded"}),
 )
 EXPORT_OPTIONS: Options = (
-    ("--to", {"required": True, "type": Path, "metavar": "FILE", "help": "FILE.csv or FILE.jsonl"}),
+    (
+        "--to",
+        {
+            "required": True,
+            "type": file_or_here,
+            "metavar": "FILE",
+            "help": "FILE.csv, FILE.jsonl, or - for the table here",
+        },
+    ),
 )
 TOOL_OPTIONS: Options = (
     ("folder", {"nargs": "?", "type": Path, "help": "the folder of rules (default: the rules in use)"}),

@@ -1,7 +1,5 @@
 """`ovenside outcomes export`: what came of the sessions, as a table or as lines to learn from elsewhere."""
 
-import os
-import tempfile
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import TextIO
@@ -9,6 +7,7 @@ from typing import TextIO
 from assistant.authoring.gathered_outcomes import latest_events, outcomes_in
 from assistant.authoring.outcome_file import lines_of
 from assistant.authoring.outcome_table import written_table
+from assistant.authoring.whole_file import write_whole
 from assistant.interview.events import Event, OutcomeRecorded
 from assistant.interview.log import EventLog
 from assistant.knowledge.model import Knowledge
@@ -17,8 +16,13 @@ from assistant.wording.locale import Wording
 LINES, TABLE = ".jsonl", ".csv"
 
 
-def export(log: EventLog, knowledge: Knowledge, file: Path, wording: Wording, out: TextIO) -> int:
-    """The latest outcome of each session; by the file's ending, a table or lines. Returns the exit status."""
+def export(log: EventLog, knowledge: Knowledge, file: Path | None, wording: Wording, out: TextIO) -> int:
+    """The latest outcome of each session; by the file's ending, a table or lines. Without a file, the table and nothing
+    else is written out. Returns the exit status.
+    """
+    if file is None:
+        _write_here(written_table(_rows(latest_events(log))).encode(), out)
+        return 0
     if file.suffix.lower() not in (LINES, TABLE):
         out.write(wording.say("outcomes-export_kind_unknown", where=str(file)) + "\n")
         return 1
@@ -36,6 +40,15 @@ def export(log: EventLog, knowledge: Knowledge, file: Path, wording: Wording, ou
     return 0
 
 
+def _write_here(content: bytes, out: TextIO) -> None:
+    """As it is, whatever letters and line ends this terminal is set to."""
+    if hasattr(out, "buffer"):
+        out.flush()
+        out.buffer.write(content)
+    else:
+        out.write(content.decode())
+
+
 def _rows(events: tuple[Event, ...]) -> Iterator[Mapping[str, str]]:
     for event in events:
         told = event.happening
@@ -51,17 +64,3 @@ def _rows(events: tuple[Event, ...]) -> Iterator[Mapping[str, str]]:
             "note": told.text or "",
             "group": told.group,
         }
-
-
-def write_whole(file: Path, content: bytes) -> None:
-    """The file is there as a whole or as it was before, for its owner alone. Raises OSError."""
-    descriptor, beside = tempfile.mkstemp(dir=file.parent, prefix=f".{file.name}.")
-    try:
-        with os.fdopen(descriptor, "wb") as opened:
-            opened.write(content)
-            opened.flush()
-            os.fsync(opened.fileno())
-        Path(beside).replace(file)
-    except BaseException:
-        Path(beside).unlink(missing_ok=True)
-        raise

@@ -13,12 +13,12 @@ from assistant.interview.commands import RecordOutcome
 from assistant.interview.visit_outcome import misfits_of
 from assistant.knowledge.model import Knowledge
 from assistant.wording.locale import Wording
-from assistant.wording.words import normalised
+from assistant.wording.words import normalised, tokens
 
 FIELDS = ("result", "cause_found", "second_cause", "part_fitted", "minutes", "note")
 MOST_SHOWN = 6
 ALIKE = 70
-
+MOST_DIGITS = 4
 
 Asking = Callable[[str], str]
 """A prompt -> one typed line. Raises EOFError and KeyboardInterrupt."""
@@ -52,10 +52,15 @@ class Form:
         return told
 
     def _fitting(self, field: str, told: RecordOutcome) -> RecordOutcome:
-        """Asked again as long as the answer can't be so."""
+        """Asked again as long as the answer can't be so, by itself or beside what was told before."""
+        before = misfits_of(self.knowledge, told)
         while True:
             changed = replace(told, **{field: self._answer(field, told)})
-            wrong = [misfit for misfit in misfits_of(self.knowledge, changed) if misfit.where == field]
+            wrong = [
+                each
+                for each in misfits_of(self.knowledge, changed)
+                if each.where == field or (getattr(changed, each.where) and each not in before)
+            ]
             if not wrong or (field == "result" and not changed.result):
                 return changed
             self._say(say_misfit(wrong[0], self.wording))
@@ -90,8 +95,9 @@ class Form:
             if not typed:
                 return ""
             if typed.isascii() and typed.isdigit():
-                if 1 <= int(typed[:4]) <= len(listed):
-                    return listed[int(typed[:4]) - 1]
+                number = _number(typed)
+                if 1 <= number <= len(listed):
+                    return listed[number - 1]
                 self._say(self.wording.say("outcome_form-no_such_number"))
                 continue
             found = search(typed, choices.names)
@@ -105,13 +111,20 @@ class Form:
         self.out.write(line + "\n")
 
 
+def _number(digits: str) -> int:
+    """0 for one of more than four digits, which no list has."""
+    significant = digits.lstrip("0")
+    return int(significant or 0) if len(significant) <= MOST_DIGITS else 0
+
+
 def _is_open(field: str, told: RecordOutcome) -> bool:
     """Whether what was told so far leaves anything to tell there."""
+    result = "_".join(tokens(told.result))
     if field == "cause_found":
-        return told.result in FOUND_SOMETHING
+        return result in FOUND_SOMETHING
     if field == "second_cause":
-        return bool(told.cause_found)
-    return field in ("result", "note") or told.result not in NO_VISIT
+        return bool(told.cause_found) and result in FOUND_SOMETHING
+    return field in ("result", "note") or result not in NO_VISIT
 
 
 def search(typed: str, names: Mapping[str, str]) -> list[str]:

@@ -5,10 +5,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
-from typing import TextIO
+from typing import TextIO, cast
 
 from assistant.authoring.outcome_table import FIELDS, Mistake, Row, rows_of_table
 from assistant.authoring.outcome_words import did_you_mean
+from assistant.authoring.session_list import ID_SHOWN
 from assistant.authoring.session_search import find_session
 from assistant.errors import OvensideError, SessionUnknown
 from assistant.interview.answers import shown
@@ -20,6 +21,8 @@ from assistant.knowledge.model import Knowledge
 from assistant.wording.locale import Wording
 
 MOST_BYTES = 64 * 1024 * 1024
+LEAST_OF_ID = ID_SHOWN
+"""Characters of an id that a row needs: of fewer, a slip of the hand or a cell of another kind could name a session."""
 
 
 class _ChangedMeanwhile(OvensideError):
@@ -55,6 +58,9 @@ class Import:
             found[_kind(each)] += 1
         if found["mistake"]:
             out.write(self.wording.say("outcomes-import_mistakes", count=found["mistake"]) + "\n")
+            return 1
+        if not found:
+            out.write(self.wording.say("outcomes-import_no_rows") + "\n")
             return 1
         if not dry and found["new"]:
             found.clear()
@@ -100,16 +106,19 @@ class Import:
     def _known(self, session_id: str, told: OutcomeRecorded) -> bool:
         """Whether the session holds the same outcome already, be it the latest or not."""
         recorded = (event.happening for event in self.log.events_of(OutcomeRecorded, session_id))
-        return any(isinstance(each, OutcomeRecorded) and is_same(each, told) for each in recorded)
+        return any(is_same(cast("OutcomeRecorded", each), told) for each in recorded)
 
     def _session(self, row: Row, first_rows: dict[bytes, int]) -> str | Mistake:
         typed = " ".join(row.cells["session"].split())
         if not typed:
-            return Mistake(row.number, "session", "session_missing")
+            return Mistake(row.number, "session", "session_missing", {"least": LEAST_OF_ID})
+        details: dict[str, str | float] = {"found": shown(typed), "least": LEAST_OF_ID}
+        if len(typed) < LEAST_OF_ID:
+            return Mistake(row.number, "session", "session_too_short", details)
         try:
             session_id = find_session(self.log, typed).session_id
         except SessionUnknown:
-            return Mistake(row.number, "session", "session_unknown", {"found": shown(typed)})
+            return Mistake(row.number, "session", "session_unknown", details)
         first = first_rows.setdefault(session_id.encode(), row.number)
         if first != row.number:
             return Mistake(row.number, "session", "session_twice", {"first": first})

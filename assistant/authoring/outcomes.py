@@ -2,7 +2,7 @@
 
 import os
 import sys
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cache
 from pathlib import Path
@@ -24,6 +24,8 @@ from assistant.knowledge.model import Knowledge
 from assistant.wording.locale import Wording
 
 GIVEN_UP = 130
+ROOM_FOR_EVERYTHING = "mended"
+"""With this result causes, a part and minutes may all be told."""
 
 
 @dataclass(frozen=True)
@@ -46,8 +48,8 @@ class Recording:
             session = find_session(self.log, typed)
         except SessionUnknown:
             return say_unknown(self.wording, self.out)
-        wrong = misfits_of(self.knowledge, told)
-        if ask is not None and not any(getattr(told, misfit.where) for misfit in wrong):
+        wrong = misfits_of(self.knowledge, told) if ask is None else self._told_amiss(told)
+        if ask is not None and not wrong:
             try:
                 told = self._form(session, ask).filled(told)
             except (EOFError, KeyboardInterrupt):
@@ -55,6 +57,11 @@ class Recording:
                 return GIVEN_UP
             wrong = misfits_of(self.knowledge, told)
         return self._refused(wrong) if wrong else self._committed(session, told, now)
+
+    def _told_amiss(self, told: RecordOutcome) -> tuple[Misfit, ...]:
+        """What can't be so whatever else is answered; without a result, as with one that leaves room for everything."""
+        supposed = replace(told, result=told.result or ROOM_FOR_EVERYTHING)
+        return tuple(each for each in misfits_of(self.knowledge, supposed) if getattr(told, each.where))
 
     def _form(self, session: SessionRecord, ask: Asking) -> Form:
         """Begun by what it is about, and by what was recorded of it before."""

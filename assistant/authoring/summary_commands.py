@@ -2,12 +2,11 @@
 
 import argparse
 import json
-from pathlib import Path
 from typing import TYPE_CHECKING, Any, TextIO
 
 from assistant.authoring.session_search import find_session
 from assistant.authoring.summary_forms import FORMS, NO_TEXT
-from assistant.authoring.whole_file import write_whole
+from assistant.authoring.whole_file import file_or_here, write_whole
 
 if TYPE_CHECKING:
     from assistant.interview.log import EventLog, SessionRecord
@@ -27,7 +26,7 @@ def add_summary(
     summary.add_argument("code", nargs="+", help="the session's code, or the first characters of its id")
     summary.add_argument("--reader", choices=READERS, default="engineer", help="who reads it (default: engineer)")
     summary.add_argument("--form", choices=tuple(FORMS), default="text", help="how it is written (default: text)")
-    summary.add_argument("--to", type=Path, metavar="FILE", help="where to write it (default: here)")
+    summary.add_argument("--to", type=file_or_here, metavar="FILE", help="where to write it (default, and -: here)")
     summary.add_argument(
         "--schema", action=_PrintSchema, nargs=0, help="print the JSON Schema of summaries as JSON, and end"
     )

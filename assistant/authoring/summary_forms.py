@@ -12,14 +12,16 @@ if TYPE_CHECKING:
 
 def _text(summary: "Summary", wording: "Wording") -> bytes:
     from assistant.reports.summary.as_text import as_text
+    from assistant.reports.summary.footing import footing_of
 
-    return as_text(summary).encode()
+    return as_text(summary, footing_of(summary, wording)).encode()
 
 
 def _markdown(summary: "Summary", wording: "Wording") -> bytes:
     from assistant.reports.summary.as_markdown import as_markdown
+    from assistant.reports.summary.footing import footing_of
 
-    return as_markdown(summary).encode()
+    return as_markdown(summary, footing_of(summary, wording)).encode()
 
 
 def _html(summary: "Summary", wording: "Wording") -> bytes:

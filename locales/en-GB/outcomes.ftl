@@ -69,14 +69,16 @@ outcomes-cells_wrong = There { $found ->
     [one] is 1 cell
    *[other] are { $found } cells
  }, but the heading has { $expected }. Text with commas or semicolons in it needs quotation marks around it.
-outcomes-session_missing = The session is missing. Give its code, or the first characters of its id.
-outcomes-session_unknown = There is no session “{ $found }”. Give its code, or first characters of its id that no other session has.
-outcomes-session_twice = This session stands in row { $first } already. Keep the row that holds.
+outcomes-session_missing = The session is missing. Give its whole code, or at least { $least } characters of its id.
+outcomes-session_too_short = “{ $found }” is too short to name a session for sure. Give its whole code, or at least { $least } characters of its id.
+outcomes-session_unknown = There is no session “{ $found }”. Give its whole code, or as many characters of its id as no other session has, at least { $least }.
+outcomes-session_twice = This session stands in row { $first } already. Keep the row that is right.
 outcomes-import_mistakes = { $count ->
     [one] 1 mistake.
    *[other] { $count } mistakes.
  } Nothing was recorded.
 outcomes-import_changed = Sessions were changed or erased while the table was read. Nothing was recorded; please do it again.
+outcomes-import_no_rows = The table holds no rows, only a heading. Nothing was recorded.
 outcomes-imported = { $new ->
     [one] 1 outcome was recorded
    *[other] { $new } outcomes were recorded

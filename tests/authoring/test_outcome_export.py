@@ -3,10 +3,11 @@ import io
 import pytest
 
 from assistant.authoring.gathered_outcomes import outcomes_in
-from assistant.authoring.outcome_export import export, write_whole
+from assistant.authoring.outcome_export import export
 from assistant.authoring.outcome_file import read_outcomes
 from assistant.authoring.outcome_import import import_file
 from assistant.authoring.outcome_table import rows_of_table
+from assistant.cli import parser
 from assistant.store.memory import MemoryStore
 from tests.authoring.visited import NOW, event_of, keep_session
 from tests.interview.told import told
@@ -101,10 +102,26 @@ def test_what_can_not_be_written_is_a_sentence_and_leaves_nothing_behind(exporte
     assert exported("gone/o.csv")[0] == 1
 
 
-def test_a_file_that_was_there_is_replaced_as_a_whole(tmp_path):
-    (tmp_path / "o.csv").write_text("a longer content than what comes")
-    write_whole(tmp_path / "o.csv", b"new")
-    assert (tmp_path / "o.csv").read_bytes() == b"new"
+def test_a_link_goes_on_leading_to_the_table(exported, tmp_path):
+    (tmp_path / "o.csv").symlink_to(tmp_path / "kept.csv")
+    assert exported("o.csv")[0] == 0
+    assert (tmp_path / "o.csv").is_symlink()
+    assert len(list(rows_of_table((tmp_path / "kept.csv").read_bytes()))) == 2
+
+
+def test_without_a_file_the_table_and_nothing_else_is_written_out(log, knowledge, sentences):
+    here, piped = io.StringIO(), io.BytesIO()
+    assert export(log, knowledge, None, sentences.wording, here) == 0
+    assert [row.cells["session"] for row in rows_of_table(here.getvalue().encode())] == [FIRST, SECOND]
+    out = io.TextIOWrapper(piped, "ascii", newline="\r\n")
+    assert export(log, knowledge, None, sentences.wording, out) == 0
+    assert piped.getvalue() == here.getvalue().encode()
+
+
+def test_a_dash_is_no_file_for_any_command_that_writes_one(tmp_path):
+    for words in (["outcomes", "export"], ["summary", "a1a1"]):
+        assert parser().parse_args([*words, "--to", "-"]).to is None
+        assert str(parser().parse_args([*words, "--to", str(tmp_path)]).to) == str(tmp_path)
 
 
 def test_the_latest_is_the_one_behind_the_others_whatever_the_clock_said(exported, log):

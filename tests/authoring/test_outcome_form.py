@@ -98,6 +98,48 @@ def test_what_was_told_is_not_asked(filled):
     assert (told.part_fitted, left) == ("knob", [])
 
 
+@pytest.mark.parametrize(
+    ("given", "typed", "said"),
+    [
+        ({"cause_found": "base_element_open"}, "no access", "With “no_access” no cause can be said to be found."),
+        ({"cause_found": "base_element_open"}, "no fault found", "With “no_fault_found” no cause can be said"),
+        ({"part_fitted": "base_element"}, "cancelled", "With “cancelled” nobody was at the oven"),
+    ],
+)
+def test_a_result_that_contradicts_what_was_told_is_asked_for_again_at_once(filled, given, typed, said):
+    first = "" if "cause_found" in given else "1"
+    told, text, left = filled(typed, "mended", first, "", "", "", told=RecordOutcome(**given))
+    assert left == []
+    assert told == RecordOutcome("mended", **{"cause_found": LIKELIEST[0], **given})
+    before, after = text.split(said)
+    assert before.count("How did it end?") == after.count("How did it end?") == 1
+    assert "A note" not in before
+
+
+def test_a_second_cause_is_asked_for_only_where_something_was_found(filled):
+    told = RecordOutcome("no_fault_found", "base_element_open")
+    assert "second cause" not in filled("", "", "", told=told)[1]
+
+
+def test_a_first_cause_that_does_not_go_with_the_second_one_told_is_asked_for_again(filled):
+    told, text, _ = filled(
+        "base element open", "ring element open", "", "", "", told=RecordOutcome("mended", "", "base_element_open")
+    )
+    assert (told.cause_found, told.second_cause) == ("ring_element_open", "base_element_open")
+    assert "The second cause is the same as the first one." in text
+
+
+def test_a_result_told_in_other_letters_opens_the_same_questions(filled):
+    assert filled("1", "", "", "", "", told=RecordOutcome("Mended"))[0].cause_found == LIKELIEST[0]
+    assert filled("nobody in", told=RecordOutcome("No access"))[0].note == "nobody in"
+
+
+def test_a_number_is_the_same_with_noughts_before_it_and_none_with_more_than_four_digits(filled):
+    assert filled("00004", "", "", "")[0].result == "no_fault_found"
+    told, text, _ = filled("00012", "10001", "1" * 5000, "0" * 5000, "4", "", "", "")
+    assert (told.result, text.count("There is no such number")) == ("no_fault_found", 4)
+
+
 def test_the_likeliest_causes_are_not_called_for_where_no_cause_is_asked_after(knowledge, sentences):
     def never():
         raise AssertionError

@@ -15,7 +15,7 @@ from tests.interview.told import told
 
 FIRST, SECOND, THIRD = "a1" * 16, "b2" * 16, "c3" * 16
 HEADING = "session,result,cause_found,second_cause,part_fitted,minutes,note\n"
-SOUND = HEADING + f"{CODE},mended,base_element_open,,base_element,40,it hummed\nb2,no access,,,,,\n"
+SOUND = HEADING + f"{CODE},mended,base_element_open,,base_element,40,it hummed\nb2b2b2b2,no access,,,,,\n"
 
 
 @pytest.fixture(params=["memory", "sqlite"])
@@ -97,8 +97,8 @@ def test_every_mistake_is_named_by_row_and_column_and_nothing_is_recorded(import
     rows = (
         f"{FIRST},mended,base_element_open,,,,",
         f"{SECOND},mendet,base_elemnt_open,,nob,soon,",
-        "zz,mended,base_element_open,,,,",
-        "a1a1,advised,foil_or_stone_on_floor,shelf_position,,,card 4111 1111 1111 1111",
+        "zzzzzzzz,mended,base_element_open,,,,",
+        "a1a1a1a1,advised,foil_or_stone_on_floor,shelf_position,,,card 4111 1111 1111 1111",
         ",no_fault_found,base_element_open,,,,",
         f"{THIRD},advised,,shelf_position,,,",
         f"{THIRD},cancelled,,,knob,,",
@@ -124,12 +124,12 @@ def test_every_mistake_is_named_by_row_and_column_and_nothing_is_recorded(import
     ]
     assert lines[0].endswith("Did you mean “mended”?")
     assert lines[1].endswith("Did you mean “base_element_open”?")
-    assert lines[5] == "Row 5, column session: This session stands in row 2 already. Keep the row that holds."
+    assert lines[5] == "Row 5, column session: This session stands in row 2 already. Keep the row that is right."
     assert "4111" not in text
 
 
 def test_one_wrong_row_at_the_end_keeps_all_others_out(imported, log):
-    assert imported(SOUND + "c3,mended,,,,,\n")[0] == 1
+    assert imported(SOUND + "c3c3c3c3,mended,,,,,\n")[0] == 1
     assert kept(log) == NOTHING
 
 
@@ -145,8 +145,24 @@ def test_the_mark_of_utf_8_and_semicolons_are_taken(imported, log):
     assert kept(log) == BOTH
 
 
-def test_a_table_without_rows_records_nothing(imported, log):
-    assert imported(HEADING) == (0, "0 outcomes were recorded; none was known before.\n")
+@pytest.mark.parametrize("dry", [False, True])
+def test_a_table_without_rows_is_said_to_have_none(imported, dry):
+    nothing = (1, "The table holds no rows, only a heading. Nothing was recorded.\n")
+    assert imported(HEADING, dry=dry) == imported(HEADING + ",,,,,,\n", dry=dry) == nothing
+
+
+@pytest.mark.parametrize("typed", ["a", "c3c3c3c", " c3c3c3c ", CODE[:7]])
+def test_a_few_characters_name_no_session_in_a_table(imported, log, typed):
+    status, text = imported(HEADING + f"{typed},no access,,,,,\n")
+    assert (status, kept(log)) == (1, NOTHING)
+    said = f"“{typed.strip()}” is too short to name a session for sure."
+    assert text.startswith(f"Row 2, column session: {said} Give its whole code, or at least 8 characters of its id.")
+
+
+@pytest.mark.parametrize("typed", ["c3c3c3c3", "C3C3C3C3", THIRD])
+def test_eight_characters_of_an_id_name_its_session(imported, log, typed):
+    assert imported(HEADING + f"{typed},no access,,,,,\n")[0] == 0
+    assert len(kept(log)[THIRD]) == 1
 
 
 def test_a_session_that_is_erased_while_the_table_is_read_keeps_all_of_it_out(imported, log, monkeypatch):
@@ -183,7 +199,9 @@ def test_formulas_in_a_note_are_kept_as_they_were_typed(imported, log):
 
 
 HOSTILE = some.text(alphabet="a'\"=@+-,;\n\r\t\0\x1b\u202eé\ud83d\udd25 1", max_size=10)
-WORDS = some.one_of(HOSTILE, some.sampled_from(["a1", "b2", "mended", "no_access", "base_element_open", "40", ""]))
+WORDS = some.one_of(
+    HOSTILE, some.sampled_from([FIRST, SECOND[:8], "a1", "mended", "no_access", "base_element_open", "40", ""])
+)
 
 
 @settings(max_examples=150, deadline=None)

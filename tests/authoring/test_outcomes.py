@@ -116,6 +116,28 @@ def test_what_was_told_wrongly_on_the_command_line_is_said_before_anything_is_as
     assert text.startswith("There is no result “fixed”.")
 
 
+@pytest.mark.parametrize(
+    ("command", "said"),
+    [
+        (RecordOutcome("", "base_element_open", "base_element_open"), "The second cause is the same as the first one."),
+        (RecordOutcome("", "", "base_element_open"), "There is a second cause, but no first one."),
+        (RecordOutcome("no_access", "base_element_open"), "With “no_access” no cause can be said to be found."),
+    ],
+)
+def test_what_no_answer_could_put_right_is_said_before_anything_is_asked(recorded, command, said):
+    asked = Typed("1")
+    status, text, kept = recorded(command=command, ask=asked)
+    assert (status, kept, asked.left) == (1, [], ["1"])
+    assert text.startswith(said)
+
+
+def test_a_result_that_contradicts_the_cause_told_loses_nothing(recorded):
+    command = RecordOutcome(cause_found="base_element_open", part_fitted="base_element", note="it hummed")
+    status, text, kept = recorded(command=command, ask=Typed("no access", "mended", "", "40"))
+    assert (status, kept) == (0, [told()])
+    assert "With “no_access” no cause can be said to be found." in text
+
+
 @pytest.mark.parametrize("after", range(6))
 @pytest.mark.parametrize("leaving", [KeyboardInterrupt, EOFError])
 def test_leaving_the_form_anywhere_records_nothing_and_says_so(recorded, leaving, after):

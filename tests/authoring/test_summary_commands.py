@@ -48,13 +48,34 @@ def test_every_form_is_written_into_a_file(
     assert target.read_bytes().startswith(BEGINNINGS[form])
     assert str(target) in out.getvalue()
     assert list(tmp_path.iterdir()) == [target]
+    assert target.stat().st_mode & 0o077 == 0
 
 
+@pytest.mark.parametrize("words", [(), ("--to", "-")])
 @pytest.mark.parametrize("form", [form for form in FORMS if form != "pdf"])
-def test_what_is_text_is_written_here(form: str, conversation: Conversation, languages: Languages) -> None:
+def test_what_is_text_is_written_here(
+    form: str,
+    words: tuple[str, ...],
+    conversation: Conversation,
+    languages: Languages,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.chdir(tmp_path)
     out = Terminal()
-    assert summarised(conversation, languages, out, "--form", form) == 0
+    assert summarised(conversation, languages, out, "--form", form, *words) == 0
     assert out.getvalue().encode().startswith(BEGINNINGS[form])
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("form", [form for form in FORMS if form not in ("pdf", "json")])
+def test_every_form_that_is_read_says_which_session_and_as_of_when(
+    form: str, conversation: Conversation, languages: Languages
+) -> None:
+    out = Terminal()
+    summarised(conversation, languages, out, "--form", form)
+    shown = out.getvalue().replace("\\", "")
+    assert shown.count("Before the visit, session a3f9a3f9, as of 20") == 1
 
 
 def test_a_pdf_is_not_written_into_a_terminal(conversation: Conversation, languages: Languages) -> None:

@@ -64,7 +64,9 @@ def test_fast_and_real_agree_while_something_is_measured(fast: Fast, plain_scrip
         question = fast.codes.place[question_id]
         first = [*answers_of(state), (BEGIN, question, 0, 0)]
         under_way = 0
-        for step, (talks, standing, conversations, _) in enumerate(followed(fast, plain_script, talks_each, 12, 3, first)):
+        for step, (talks, standing, conversations, _) in enumerate(
+            followed(fast, plain_script, talks_each, 12, 3, first)
+        ):
             for talk, conversation in enumerate(conversations):
                 found = differences(fast, talks, standing, talk, conversation.assessment, plain_script)
                 assert found == [], conversation.state

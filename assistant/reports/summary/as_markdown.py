@@ -3,20 +3,22 @@
 import re
 from collections.abc import Iterator
 
+from assistant.reports.summary.footing import Footing
 from assistant.reports.summary.value import Block, Drawing, Items, Pairs, Paragraph, Section, Summary, Table
 
 _MARKS = re.compile(r"([\\`*_{}\[\]()<>#+\-.!|~&:@=^$/\"'])")
 """Every ASCII punctuation character may be escaped (CommonMark 0.31, section 2.4)."""
 
 
-def as_markdown(summary: Summary) -> str:
+def as_markdown(summary: Summary, footing: Footing) -> str:
+    """The whole file; its last line says which session it is of, and as of when."""
     lines = [f"# {escaped(summary.title)}", "", f"**{escaped(summary.about)}**", ""]
     for number, page in enumerate(summary.pages, start=1):
         if number > 1:
             lines += ["---", ""]
         for section in page.sections:
             lines += _section(section)
-    return "\n".join(lines).rstrip("\n") + "\n"
+    return "\n".join((*lines, escaped(footing.session))) + "\n"
 
 
 def escaped(words: str) -> str:

@@ -1,10 +1,9 @@
 """A summary as plain text, for terminals, mail and readers of screens."""
 
-import textwrap
 from collections.abc import Iterator
 
-from prompt_toolkit.utils import get_cwidth
-
+from assistant.reports.lettering import cells, wrapped
+from assistant.reports.summary.footing import Footing
 from assistant.reports.summary.value import Block, Drawing, Items, Pairs, Paragraph, Section, Summary, Table
 
 WIDTH = 80
@@ -12,20 +11,20 @@ INDENT = "  "
 GAP = "  "
 
 
-def as_text(summary: Summary, width: int = WIDTH) -> str:
-    """Lines of at most `width` characters, but for words that are longer."""
+def as_text(summary: Summary, footing: Footing, width: int = WIDTH) -> str:
+    """Lines of at most `width` cells of a terminal (ten or more); the last says which session, and as of when."""
     lines = [*_wrapped(summary.title, width), *_wrapped(summary.about, width), ""]
     for number, page in enumerate(summary.pages, start=1):
         if number > 1:
             lines += ["=" * min(width, WIDTH), ""]
         for section in page.sections:
             lines += [*_section(section, width), ""]
-    return "\n".join(lines).rstrip("\n") + "\n"
+    return "\n".join((*lines, *_wrapped(footing.session, width))) + "\n"
 
 
 def _section(section: Section, width: int) -> Iterator[str]:
     yield from _wrapped(section.heading, width)
-    yield "-" * min(len(section.heading), width)
+    yield "-" * min(cells(section.heading), width)
     for block in section.blocks:
         yield from _block(block, width)
 
@@ -50,13 +49,11 @@ def _block(block: Block, width: int) -> Iterator[str]:
 def _in_columns(table: Table, width: int) -> list[str]:
     """The table as it is, if it is narrow enough; else nothing."""
     lines = [table.columns, *table.rows]
-    widths = [max(map(get_cwidth, column)) for column in zip(*lines, strict=True)]
+    widths = [max(map(cells, column)) for column in zip(*lines, strict=True)]
     if len(INDENT) + sum(widths) + len(GAP) * (len(widths) - 1) > width:
         return []
-    padded = [
-        [cell + " " * (wide - get_cwidth(cell)) for cell, wide in zip(line, widths, strict=True)] for line in lines
-    ]
-    return [(INDENT + GAP.join(cells)).rstrip() for cells in padded]
+    padded = [[cell + " " * (wide - cells(cell)) for cell, wide in zip(line, widths, strict=True)] for line in lines]
+    return [(INDENT + GAP.join(line)).rstrip() for line in padded]
 
 
 def _one_below_the_other(table: Table, width: int) -> list[str]:
@@ -71,4 +68,6 @@ def _one_below_the_other(table: Table, width: int) -> list[str]:
 
 
 def _wrapped(words: str, width: int, first: str = "") -> list[str]:
-    return textwrap.wrap(words, width, initial_indent=first, subsequent_indent=" " * len(first), break_on_hyphens=False)
+    """`first` stands before the first line, and as much room before the others."""
+    lines = wrapped(words, width - cells(first))
+    return [(" " * cells(first) if number else first) + line for number, line in enumerate(lines)]

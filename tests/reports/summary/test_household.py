@@ -8,6 +8,7 @@ from assistant.interview.script import Script
 from assistant.reports.summary.as_text import as_text
 from assistant.reports.summary.household import household_summary
 from assistant.wording.sentences import Sentences
+from tests.reports.summary.samples import FOOTING
 from tests.reports.summary.told_cases import names, paragraphs, section, told_case, told_with
 
 ENDINGS = {
@@ -31,7 +32,7 @@ def test_no_ending_shows_the_household_test_points_readings_or_figures(
     told = told_case(script, sentences, case)
     assert told.verdict.action == ENDINGS[case]
     summary = household_summary(told)
-    assert FOR_ENGINEERS.findall(as_text(summary)) == []
+    assert FOR_ENGINEERS.findall(as_text(summary, FOOTING)) == []
     assert summary.about == sentences.headline(told.verdict)
     assert summary.facts.causes == ()
     assert summary.facts.tests == ()
@@ -55,15 +56,15 @@ def test_a_stop_lists_its_steps_in_their_order(script: Script, sentences: Senten
 
 
 def test_after_a_stop_nobody_is_sent_back_to_read_the_plate(script: Script, sentences: Sentences) -> None:
-    stopped = as_text(household_summary(told_with(script, sentences, {"danger_now": ["shock"]})))
+    stopped = as_text(household_summary(told_with(script, sentences, {"danger_now": ["shock"]})), FOOTING)
     assert "serial number" not in stopped
-    assert "serial number" in as_text(household_summary(told_case(script, sentences, "base_and_grill_dead")))
+    assert "serial number" in as_text(household_summary(told_case(script, sentences, "base_and_grill_dead")), FOOTING)
 
 
 def test_a_gas_oven_gets_the_line_for_gas_and_no_word_of_electricity(script: Script, sentences: Sentences) -> None:
     summary = household_summary(told_case(script, sentences, "gas_oven"))
     assert "0800 111 999" in paragraphs(section(summary, "from_now_on"))[0]
-    assert "fuse box" not in as_text(summary)
+    assert "fuse box" not in as_text(summary, FOOTING)
 
 
 def test_food_that_stayed_lukewarm_is_never_called_safe(script: Script, sentences: Sentences) -> None:
@@ -74,4 +75,4 @@ def test_food_that_stayed_lukewarm_is_never_called_safe(script: Script, sentence
 
 def test_only_what_was_answered_is_read_back(script: Script, sentences: Sentences) -> None:
     told = told_case(script, sentences, "base_and_grill_dead")
-    assert "not sure" not in as_text(household_summary(told))
+    assert "not sure" not in as_text(household_summary(told), FOOTING)

@@ -9,6 +9,7 @@ import jsonschema
 import pytest
 from markdown_it import MarkdownIt
 
+from assistant.knowledge.model import Knowledge
 from assistant.reports.lettering import shown
 from assistant.reports.summary.as_html import as_html
 from assistant.reports.summary.as_json import as_json
@@ -25,10 +26,10 @@ from tests.reports.summary.read_pdf import opened, said, sheets_in
 from tests.reports.summary.samples import FOOTING, with_words, words_in
 from tests.reports.summary.sessions import both, with_text
 
-TYPED = ("complaint_in_own_words", "access_for_visit", "anything_else")
+TYPED = ("complaint_in_own_words", "access_for_visit", "anything_else", "make_and_model", "serial_number")
 FORMS: dict[str, Callable[[Summary], str]] = {
-    "text": as_text,
-    "markdown": as_markdown,
+    "text": partial(as_text, footing=FOOTING),
+    "markdown": partial(as_markdown, footing=FOOTING),
     "html": partial(as_html, footing=FOOTING),
     "json": as_json,
 }
@@ -40,6 +41,10 @@ everywhere = pytest.mark.parametrize("reader", ["engineer", "household"])
 
 def squeezed(words: str) -> str:
     return re.sub(r"\s", "", words)
+
+
+def test_every_free_text_of_the_rules_is_tried(knowledge: Knowledge) -> None:
+    assert {id_ for id_, question in knowledge.questions.items() if question.kind == "text"} == set(TYPED)
 
 
 @hostile
@@ -70,7 +75,7 @@ def test_written_forms_can_not_move_a_cursor_or_turn_the_direction(name: str, fo
 @hostile
 @everywhere
 def test_in_text_every_word_is_there(name: str, reader: str) -> None:
-    written = squeezed(as_text(with_words(CLEAN[name], reader=reader)))
+    written = squeezed(as_text(with_words(CLEAN[name], reader=reader), FOOTING))
     assert written.count(squeezed(CLEAN[name])) >= 20
 
 
@@ -79,7 +84,7 @@ def test_in_text_every_word_is_there(name: str, reader: str) -> None:
 def test_in_markdown_nothing_is_marked_up(name: str, reader: str) -> None:
     """The same tokens as for words that mean nothing, and the words within them."""
     read = MarkdownIt("commonmark", {"html": True, "linkify": False}).enable(["table", "strikethrough"])
-    plain, found = (read.parse(as_markdown(with_words(w, reader=reader))) for w in ("plain", CLEAN[name]))
+    plain, found = (read.parse(as_markdown(with_words(w, reader=reader), FOOTING)) for w in ("plain", CLEAN[name]))
     assert [token.type for token in found] == [token.type for token in plain]
     for token, expected in zip(found, plain, strict=True):
         kinds = {child.type for child in token.children or []}
