@@ -41,6 +41,7 @@ summary-comes_out_single = Built in, single: commonly two screws in the frame be
 summary-comes_out_double = Built in, double: commonly up to six screws in the frame, and two people. Doors off first. Mind sharp edges and the cable (common practice; the fitting sheet decides).
 summary-comes_out_standing = Stands on the floor: slides out, held by an anti-tilt bracket that must go back (common practice; the fitting sheet decides).
 summary-comes_out_table_top = Stands on the worktop: lift it to a bench once it is isolated and cold (common practice).
+summary-comes_out_built_in = Built in, single or double: commonly two to six screws in the frame behind the open door. Doors off first. Have a table or crate ready, mind sharp edges and the cable (common practice; the fitting sheet decides).
 summary-comes_out_unknown = How it is fitted isn't known: ask whether it is built in, single or double (commonly two to six screws behind the open door), or stands on the floor.
 summary-comes_out_tiled_in = It is tiled in or held by a fixed worktop: agree before the visit who may open that.
 summary-not_told = Not told

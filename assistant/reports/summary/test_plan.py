@@ -42,10 +42,13 @@ def _named(told: Told, test_id: str) -> str:
 
 def _follows(told: Told, test_id: str, sound_before: Mapping[str, str]) -> tuple[str, str]:
     """What is likeliest after the sound reading, and what each other one speaks for that isn't far-fetched; and the
-    code of the sound reading. The tests before it are taken to have read well.
+    code of the sound reading. The tests before it are taken to have read well. Of readings that speak for one cause
+    the plainest is told.
     """
     sound, *others = after_a_test(told.script, told.assessment, test_id, sound_before)
-    telling = [each for each in others if each.raised_from >= FAR_FETCHED and each.raised_to >= STILL_OPEN]
+    plain = [each for each in others if each.raised_from >= FAR_FETCHED and each.raised_to >= STILL_OPEN]
+    best = {each.raised: each for each in sorted(plain, key=lambda each: each.raised_to)}
+    telling = [each for each in plain if best[each.raised] is each]
     said = [
         _leads_to(told, test_id, sound.code, sound.leading, sound.probability, otherwise="follows_open"),
         *(

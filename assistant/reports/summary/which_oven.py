@@ -38,7 +38,8 @@ def oven(told: Told) -> Iterator[Block]:
 def _comes_out(told: Told) -> Iterator[str]:
     """How such an oven commonly comes out of its place; common practice, the maker's sheet decides."""
     kind = kind_of_oven(told.state.answers, told.script.knowledge)
-    yield told.say(f"comes_out_{_COMES_OUT.get(kind or '', 'unknown')}")
     fitted = told.state.answers.get("how_fitted")
+    known = fitted is not None and fitted.status == "answered"
+    yield told.say(f"comes_out_{_COMES_OUT.get(kind or '', 'built_in' if known else 'unknown')}")
     if fitted is not None and fitted.value == "tiled_in":
         yield told.say("comes_out_tiled_in")
