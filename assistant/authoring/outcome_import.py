@@ -12,7 +12,7 @@ from assistant.authoring.outcome_words import did_you_mean
 from assistant.authoring.session_list import ID_SHOWN
 from assistant.authoring.session_search import find_session
 from assistant.errors import OvensideError, SessionUnknown
-from assistant.interview.answers import shown
+from assistant.interview.answers import echoed
 from assistant.interview.commands import RecordOutcome
 from assistant.interview.events import OutcomeRecorded
 from assistant.interview.log import Appending, EventLog
@@ -112,7 +112,7 @@ class Import:
         typed = " ".join(row.cells["session"].split())
         if not typed:
             return Mistake(row.number, "session", "session_missing", {"least": LEAST_OF_ID})
-        details: dict[str, str | float] = {"found": shown(typed), "least": LEAST_OF_ID}
+        details: dict[str, str | float] = {"found": echoed(typed), "least": LEAST_OF_ID}
         if len(typed) < LEAST_OF_ID:
             return Mistake(row.number, "session", "session_too_short", details)
         try:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
-from assistant.interview.answers import shown
+from assistant.interview.answers import echoed
 from assistant.knowledge.problems import nearest_name
 
 FIELDS = ("result", "cause_found", "second_cause", "part_fitted", "minutes", "note", "group")
@@ -85,7 +85,7 @@ def _wrong_columns(columns: list[str]) -> Iterator[Mistake]:
     for place, column in enumerate(columns):
         if column not in COLUMNS:
             nearest = nearest_name(column[:60], COLUMNS)
-            yield Mistake(1, shown(column), "column_unknown", {"found": shown(column), "valid": valid}, nearest)
+            yield Mistake(1, echoed(column), "column_unknown", {"found": echoed(column), "valid": valid}, nearest)
         elif column in columns[:place]:
             yield Mistake(1, column, "column_twice")
     for column in NEEDED:

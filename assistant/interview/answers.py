@@ -25,7 +25,7 @@ CONVERSIONS: Mapping[str, Mapping[str, tuple[float, float]]] = {
 def happening_of(question_id: str, question: Question, value: Any, unit: str | None) -> Happening:
     """Raises Refused with what was expected."""
     if unit is not None and question.kind != "number":
-        raise Refused("unit_without_number", {"unit": shown(unit)})
+        raise Refused("unit_without_number", {"unit": echoed(unit)})
     if question.kind == "choice":
         return QuestionAnswered(question_id=question_id, value=_choice(question, value))
     if question.kind == "choices":
@@ -42,7 +42,7 @@ def _choice(question: Question, value: Any) -> str:
         raise Refused("choice_expected")
     if value not in question.choices:
         near = nearest_name(value[:60], question.choices)
-        raise Refused("unknown_choice", {"found": shown(value), "nearest": near or ""})
+        raise Refused("unknown_choice", {"found": echoed(value), "nearest": near or ""})
     return value
 
 
@@ -62,7 +62,7 @@ def _number(question_id: str, number: NumberRange, value: Any, unit: str | None)
     conversions = CONVERSIONS.get(number.unit, {number.unit: (1, 0)})
     given_unit = unit or number.unit
     if given_unit not in conversions:
-        raise Refused("unknown_unit", {"found": shown(given_unit), "valid": ", ".join(conversions)})
+        raise Refused("unknown_unit", {"found": echoed(given_unit), "valid": ", ".join(conversions)})
     factor, offset = conversions[given_unit]
     own = round(float(value) * factor + offset, 3) if abs(value) < 1e12 else math.inf
     if not number.least <= own <= number.most:
@@ -95,7 +95,7 @@ def storable(text: str) -> str:
     return "".join(c if c in "\n\t" or c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in whole)
 
 
-def shown(text: str) -> str:
+def echoed(text: str) -> str:
     """Text of a client as it may be echoed: short and printable."""
     return storable(text if len(text) <= 60 else text[:57] + "...")
 

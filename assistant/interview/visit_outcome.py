@@ -2,19 +2,19 @@
 
 import re
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import astuple, dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from uuid import uuid4
 
 from assistant.belief.hypotheses import SOMETHING_ELSE
 from assistant.belief.outcomes import GROUPS, NO_VISIT, RESULTS, misfit_of
 from assistant.errors import Refused
-from assistant.interview.answers import MOST_CHARACTERS, shown, storable
+from assistant.interview.answers import MOST_CHARACTERS, echoed, storable
 from assistant.interview.card_numbers import holds_card_number
 from assistant.interview.commands import RecordOutcome
 from assistant.interview.events import SCHEMA_VERSION, Event, OutcomeRecorded
 from assistant.interview.log import EventLog
-from assistant.interview.state import State, fold
+from assistant.interview.state import fold
 from assistant.knowledge.model import Knowledge
 from assistant.knowledge.problems import nearest_name
 
@@ -34,21 +34,6 @@ class Misfit:
     code: str
     details: Mapping[str, str | float] = field(default_factory=dict)
     nearest: str | None = None
-
-
-def decide_outcome(knowledge: Knowledge, state: State, command: RecordOutcome) -> tuple[OutcomeRecorded, ...]:
-    """Pure. Raises Refused, with the code of the first misfit if there is any."""
-    if not state.started:
-        raise Refused("not_started")
-    return (outcome_told(knowledge, command),)
-
-
-def outcome_told(knowledge: Knowledge, command: RecordOutcome) -> OutcomeRecorded:
-    """The happening. Raises Refused, with the code of the first misfit if there is any."""
-    read = read_outcome(knowledge, command)
-    if isinstance(read, OutcomeRecorded):
-        return read
-    raise Refused(read[0].code, read[0].details)
 
 
 def misfits_of(knowledge: Knowledge, command: RecordOutcome) -> tuple[Misfit, ...]:
@@ -77,7 +62,7 @@ def read_outcome(knowledge: Knowledge, command: RecordOutcome) -> OutcomeRecorde
 def is_same(recorded: OutcomeRecorded, told: OutcomeRecorded) -> bool:
     """Whether they say the same. A note that was erased is like any other, so that nothing brings it back."""
     notes_agree = recorded.text is None or recorded.text == told.text
-    return notes_agree and astuple(recorded)[:-1] == astuple(told)[:-1]
+    return notes_agree and replace(recorded, text=None) == replace(told, text=None)
 
 
 def record_outcome(
@@ -85,10 +70,13 @@ def record_outcome(
 ) -> OutcomeRecorded:
     """Append the event, durable when this returns. `now` is aware.
 
-    Raises Refused as `outcome_told`, and SessionUnknown, SessionMovedOn, StoreUnreadable as the log does.
+    Raises Refused with the code of the first misfit, and SessionUnknown, SessionMovedOn, StoreUnreadable as the log
+    does.
     """
     state = fold(log.read(session_id))
-    (happening,) = decide_outcome(knowledge, state, command)
+    happening = read_outcome(knowledge, command)
+    if not isinstance(happening, OutcomeRecorded):
+        raise Refused(happening[0].code, happening[0].details)
     log.append(session_id, state.sequence, [outcome_event(knowledge, session_id, state.sequence + 1, happening, now)])
     return happening
 
@@ -146,7 +134,7 @@ def _unknown_names(knowledge: Knowledge, told: RecordOutcome) -> Iterator[Misfit
 
 def _unknown(name: str, code: str, found: str, valid: Collection[str]) -> Misfit:
     listed = {"valid": ", ".join(valid)} if code != "cause_unknown" else {}
-    return Misfit(name, code, {"found": shown(found), **listed}, nearest_name(found[:60], valid))
+    return Misfit(name, code, {"found": echoed(found), **listed}, nearest_name(found[:60], valid))
 
 
 def _not_together(knowledge: Knowledge, told: RecordOutcome) -> Iterator[Misfit]:
@@ -168,7 +156,7 @@ def _not_together(knowledge: Knowledge, told: RecordOutcome) -> Iterator[Misfit]
 
 def _unfit_figures(told: RecordOutcome) -> Iterator[Misfit]:
     if told.minutes and not (_WHOLE_NUMBER.fullmatch(told.minutes) and 1 <= int(told.minutes) <= MOST_MINUTES):
-        yield Misfit("minutes", "minutes_wrong", {"found": shown(told.minutes), "most": MOST_MINUTES})
+        yield Misfit("minutes", "minutes_wrong", {"found": echoed(told.minutes), "most": MOST_MINUTES})
     if len(told.note) > MOST_CHARACTERS:
         yield Misfit("note", "note_too_long", {"most": MOST_CHARACTERS})
     if holds_card_number(told.note):

@@ -24,9 +24,15 @@ _UNSEEN = frozenset(
 """What turns the writing direction or can't be seen. The two joiners of letters stay: some scripts need them."""
 
 
+NO_BREAK = "\N{NO-BREAK SPACE}"
+
+
 def shown(words: str) -> str:
-    """Words on one line that can't move a cursor, turn the writing direction, hide or break a file of XML."""
-    kept = (letter for letter in " ".join(words.split()) if letter not in _UNSEEN)
+    """Words on one line that can't move a cursor, turn the writing direction, hide or break a file of XML. What keeps
+    a figure with its unit stays.
+    """
+    one_line = NO_BREAK.join(" ".join(part.split()) for part in words.split(NO_BREAK))
+    kept = (letter for letter in one_line if letter not in _UNSEEN)
     return "".join("\N{REPLACEMENT CHARACTER}" if _is_unshowable(letter) else letter for letter in kept)
 
 

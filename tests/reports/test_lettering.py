@@ -28,3 +28,8 @@ def test_no_line_is_wider_than_asked_and_no_letter_is_lost(words, width):
     lines = wrapped(words, width)
     assert all(line and cells(line) <= width for line in lines)
     assert "".join(lines).replace(" ", "") == shown(words).replace(" ", "")
+
+
+def test_a_figure_stays_with_its_unit() -> None:
+    assert shown("9\N{NO-BREAK SPACE}%  more") == "9\N{NO-BREAK SPACE}% more"
+    assert wrapped("some 9\N{NO-BREAK SPACE}%", 7) == ["some", "9\N{NO-BREAK SPACE}%"]
