@@ -28,6 +28,7 @@ from assistant.wording.written_lines import written_lines
 CAUSES_FIRST = 3
 LEAST_TOLD = 0.01
 """A cause below isn't named on page two either."""
+NONE_STANDS_OUT = 0.3
 PAIR_FIRST = 0.05
 """Two faults at once from here on stand on page one."""
 SAID = (
@@ -81,12 +82,20 @@ def engineer_summary(told: Told) -> Summary:
         reader="engineer",
         lang=told.sentences.wording.lang,
         title=told.say("title_engineer"),
-        about=told.say("told_customer", headline=told.sentences.headline(told.verdict)),
+        about=_about(told),
         session=told.session,
         written_at=told.latest,
         pages=tuple(Page(tuple(each for each in page if each.blocks)) for page in (first, second)),
         facts=_facts(told, kit, chance),
     )
+
+
+def _about(told: Told) -> str:
+    """What the customer was told; after a stop also who is to see the oven first."""
+    headline = told.sentences.headline(told.verdict)
+    if told.verdict.stops:
+        return told.say("told_who_first", headline=headline, who=told.sentences.who(told.verdict))
+    return told.say("told_customer", headline=headline)
 
 
 def _facts(told: Told, kit: tuple[str, ...], chance: float | None) -> Facts:
@@ -119,6 +128,8 @@ def _beside(told: Told) -> Iterator[Block]:
     """Trips, earlier repairs, and how to get in."""
     yield Pairs(tuple((told.label(name), given) for name in BESIDE if (given := told.answer(name)) is not None))
     yield _missing(told, "earlier_repairs", "access_for_visit")
+    if told.is_rented:
+        yield Paragraph(told.say("landlord_agrees"))
 
 
 def _missing(told: Told, *names: str) -> Block:
@@ -152,6 +163,8 @@ def _likely(told: Told) -> Iterator[Block]:
     yield Table((told.say("column_cause"), told.say("column_probability"), told.say("column_part")), tuple(rows))
     if little_is_known(told.assessment):
         yield Paragraph(told.say("little_known"), "quiet")
+    elif told.named[0][1] < NONE_STANDS_OUT:
+        yield Paragraph(told.say("none_stands_out"), "quiet")
     elif told.named[0][0] == NONE:
         yield Paragraph(told.say("nothing_leads"), "quiet")
     pairs = _pairs(told, PAIR_FIRST)

@@ -45,8 +45,9 @@ def _until_then(told: Told) -> Iterator[Block]:
         yield Paragraph(told.say("gas", **told.sentences.lines), "strong")
     elif told.assessment.danger.stops:
         yield Paragraph(told.say("leave_off", who=told.sentences.who(told.verdict)), "strong")
+        yield Items((told.say("no_panel"), *((told.say("landlord"),) if told.is_rented else ())))
     elif told.somebody_comes:
-        yield Items((told.say("in_doubt_off"),))
+        yield Items((told.say("no_panel"), told.say("in_doubt_off")))
     else:
         yield Items((told.say("watch_for"), told.say("no_panel"), told.say("in_doubt_off")))
     if told.somebody_comes or action == "use_differently":
@@ -59,8 +60,9 @@ def _to_hand(told: Told) -> Iterator[Block]:
         return
     plate = () if told.assessment.danger.stops else ("hand_plate",)
     guarantee = () if told.answer("guarantee") is not None or not told.was_due("guarantee") else ("hand_guarantee",)
-    fee = ("hand_fee",) if told.verdict.action != "maker_seller_or_landlord_first" else ()
-    yield Items(tuple(map(told.say, (*plate, "hand_receipt", *guarantee, "hand_way", *fee))))
+    others = told.verdict.action == "maker_seller_or_landlord_first" or told.is_rented
+    receipt, fee = ((), ()) if told.is_rented else (("hand_receipt",), () if others else ("hand_fee",))
+    yield Items(tuple(map(told.say, (*plate, *receipt, *guarantee, "hand_way", *fee))))
 
 
 def _you_said(told: Told) -> Iterator[Block]:

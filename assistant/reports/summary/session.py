@@ -77,6 +77,11 @@ class Told:
         """The kind of oven that was told, if any was."""
         return kind_of_oven(self.state.answers, self.script.knowledge)
 
+    @property
+    def is_rented(self) -> bool:
+        """Whether the landlord is to be told first, whatever else is to be done."""
+        return any(effect.visit_first == "landlord" for effect in self.assessment.effects.values())
+
     def has(self, part: str) -> bool:
         """Whether the oven may have that part, for all that is known."""
         return part not in self.assessment.not_fitted

@@ -20,17 +20,26 @@ def first_tests(told: Told) -> Iterator[Block]:
     planned = told.planned_tests
     if not planned:
         return
-    stopped = bool(told.assessment.danger.stops)
-    yield Paragraph(told.say("before_dead_tests" if stopped else "before_any_test"), "strong")
+    yield Paragraph(told.say(_before(told)), "strong")
     rows = []
     sound: dict[str, str] = {}
     for number, test_id in enumerate(planned, start=1):
-        follows, sound[test_id] = _follows(told, test_id, sound)
+        follows, sound[test_id] = _follows(told, test_id, sound, is_last=number == len(planned))
         rows.append((str(number), _named(told, test_id), told.test_words(test_id, "expected"), follows))
     columns = ("column_number", "column_test", "column_expected", "column_follows")
     yield Table(tuple(map(told.say, columns)), tuple(rows))
     if not ELEMENT_TESTS.isdisjoint(planned):
         yield Paragraph(told.say("unmarked", **told.readings), "quiet")
+
+
+def _before(told: Told) -> str:
+    """What holds before any of the tests, by how they are made."""
+    if told.assessment.danger.stops:
+        return "before_dead_tests"
+    questions = told.script.knowledge.questions
+    return (
+        "before_only_dead" if all(questions[each].made == "dead" for each in told.planned_tests) else "before_any_test"
+    )
 
 
 def _named(told: Told, test_id: str) -> str:
@@ -40,7 +49,7 @@ def _named(told: Told, test_id: str) -> str:
     return words if made == "dead" else told.say(f"made_{made}", test=words)
 
 
-def _follows(told: Told, test_id: str, sound_before: Mapping[str, str]) -> tuple[str, str]:
+def _follows(told: Told, test_id: str, sound_before: Mapping[str, str], *, is_last: bool) -> tuple[str, str]:
     """What is likeliest after the sound reading, and what each other one speaks for that isn't far-fetched; and the
     code of the sound reading. The tests before it are taken to have read well. Of readings that speak for one cause
     the plainest is told.
@@ -50,22 +59,30 @@ def _follows(told: Told, test_id: str, sound_before: Mapping[str, str]) -> tuple
     best = {each.raised: each for each in sorted(plain, key=lambda each: each.raised_to)}
     telling = [each for each in plain if best[each.raised] is each]
     said = [
-        _leads_to(told, test_id, sound.code, sound.leading, sound.probability, otherwise="follows_open"),
+        _leads_to(
+            told,
+            test_id,
+            sound.code,
+            sound.leading,
+            sound.probability,
+            "follows",
+            "follows_end" if is_last else "follows_open",
+        ),
         *(
-            _leads_to(told, test_id, each.code, each.raised, each.raised_to, otherwise="follows_fault")
+            _leads_to(told, test_id, each.code, each.raised, each.raised_to, "follows_unsound", "follows_fault")
             for each in telling or others[:1]
         ),
     ]
     return " ".join(said), sound.code
 
 
-def _leads_to(told: Told, test_id: str, code: str, cause: str, probability: float, otherwise: str) -> str:
-    """What the reading leads to; `otherwise`: what is said where that isn't likely enough to name."""
+def _leads_to(told: Told, test_id: str, code: str, cause: str, probability: float, likely: str, otherwise: str) -> str:
+    """What the reading leads to: the message `likely`; `otherwise` where that isn't likely enough to name."""
     reading = told.sentences.choice(test_id, code)
     stopped = bool(told.assessment.danger.stops)
     if probability < STILL_OPEN or (stopped and cause == NONE):
         return told.say(otherwise, reading=reading)
-    return told.say("follows", reading=reading, cause=told.cause(cause), percent=told.percent(probability))
+    return told.say(likely, reading=reading, cause=told.cause(cause), percent=told.percent(probability))
 
 
 def how_to_test(told: Told) -> Iterator[Block]:

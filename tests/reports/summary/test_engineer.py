@@ -11,7 +11,7 @@ from assistant.interview.reasons import leader_and_rival
 from assistant.interview.script import Script
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.as_text import as_text
-from assistant.reports.summary.engineer import engineer_summary
+from assistant.reports.summary.engineer import NONE_STANDS_OUT, engineer_summary
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.test_plan import STILL_OPEN
 from assistant.wording.sentences import Sentences
@@ -377,3 +377,23 @@ def _without_text(event: Event, question_id: str) -> Event:
     if isinstance(happening, TextAnswered) and happening.question_id == question_id:
         return replace(event, happening=replace(happening, text=None))
     return event
+
+
+def test_a_rented_home_and_who_comes_first_are_told_in_danger_too(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {**BASE_DEAD, "whose_oven": "rented", "danger_now": ["shock"]})
+    summary = engineer_summary(told)
+    assert summary.about.endswith(f"First to see it: {sentences.who(told.verdict)}.")
+    assert paragraphs(section(summary, "beside"))[-1] == "Rented: ask whether the landlord agrees to the work."
+
+
+def test_where_every_test_is_made_dead_nothing_is_said_of_live_ones(script: Script, sentences: Sentences) -> None:
+    told = told_case(script, sentences, "base_dead_in_a_rented_flat")
+    assert {script.knowledge.questions[each].made for each in told.planned_tests} == {"dead"}
+    first = paragraphs(section(engineer_summary(told), "tests"))[0]
+    assert first == "Isolate, lock off and prove dead. Every row is made dead."
+
+
+def test_where_no_cause_is_likely_none_is_said_to_stand_out(script: Script, sentences: Sentences) -> None:
+    told = told_case(script, sentences, "agent_hears_of_burning_plastic_late")
+    assert told.named[0][1] < NONE_STANDS_OUT
+    assert "No cause stands out." in paragraphs(section(engineer_summary(told), "likely"))

@@ -76,3 +76,16 @@ def test_food_that_stayed_lukewarm_is_never_called_safe(script: Script, sentence
 def test_only_what_was_answered_is_read_back(script: Script, sentences: Sentences) -> None:
     told = told_case(script, sentences, "base_and_grill_dead")
     assert "not sure" not in as_text(household_summary(told), FOOTING)
+
+
+def test_a_tenant_in_danger_is_told_to_tell_the_landlord_and_not_to_pay(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {"danger_now": ["shock"], "whose_oven": "rented"})
+    words = as_text(household_summary(told), FOOTING)
+    assert "tell your landlord at once, in writing" in " ".join(words.split())
+    assert "costs before you agree" not in words
+
+
+@pytest.mark.parametrize("case", ["base_dead_in_a_rented_flat", "agent_hears_of_burning_plastic_late"])
+def test_whoever_waits_for_somebody_is_told_to_leave_panels_on(script: Script, sentences: Sentences, case: str) -> None:
+    words = " ".join(as_text(household_summary(told_case(script, sentences, case)), FOOTING).split())
+    assert "take no panel off" in words
