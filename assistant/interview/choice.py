@@ -104,7 +104,7 @@ class StepsInParts:
 
 
 def steps_in_parts(knowledge: Knowledge, stops: tuple[Stop, ...]) -> StepsInParts:
-    """What `steps_for` names. Where a sign stands that the oven's being off doesn't end, all of it holds in any case."""
+    """What `steps_for` names. Beside a danger that the oven's being off doesn't end, all of it holds in any case."""
     steps = steps_for(knowledge, stops)
     off_is_enough = all(knowledge.signs[stop.sign_id].oven_off_is_enough for stop in stops)
     until_off = tuple(step for step in steps if off_is_enough and knowledge.steps[step].until_off)
