@@ -182,7 +182,7 @@ summary-first_in_any_case = First, in any case
 summary-only_if_not_off = Only if it is not off yet, in this order
 summary-then_in_any_case = After that, in any case
 summary-still_lit = If its clock or a light is still lit after all, it is not off. Do not touch it. Switch off its breaker at the fuse box, with dry hands, if nothing there is wet, hot or brown.
-summary-told_not_asked = You told us of this, and we have not asked you about it yet: { $sign }. Leave the oven off until that is settled.
+summary-told_not_asked = This may be dangerous, and we still have to ask you about it: { $sign }. Leave the oven off until then.
 summary-found_visit = { $kind ->
     [taken_back] What you told us before pointed to danger, and no longer does. We would rather have it looked at by { $who } before the oven is used again.
     [unknown] We could not find out enough to say what it is. If the oven cooks as you like, leave it be. If it does not, { $who } can find out.

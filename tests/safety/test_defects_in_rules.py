@@ -147,13 +147,13 @@ DEFECTS = [
     Defect(
         "medical advice counts only until the oven is off",
         "trade",
-        "step that holds in any case: shock_medical",
+        "step that holds in any case",
         in_rules("steps.yaml", _until_off("shock_medical")),
     ),
     Defect(
         "an oven that is off passes for the end of a danger in the home's supply",
         "trade",
-        "ended by the oven's being off: lights_dim_elsewhere",
+        "ended by the oven's being off",
         in_rules("danger/lights_dim_elsewhere.yaml", lambda data: data.pop("oven_off_is_enough") and None),
     ),
     Defect(

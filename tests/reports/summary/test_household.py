@@ -352,7 +352,10 @@ def test_every_page_says_whether_the_oven_may_be_used(
 
 def test_an_oven_whose_danger_was_taken_back_stays_off(script: Script, sentences: Sentences) -> None:
     told = told_with(
-        script, sentences, {**BASE_DEAD, "danger_now": ["sparks"]}, then={"danger_now": ["none"], "sign_sparks": "no"}
+        script,
+        sentences,
+        {**BASE_DEAD, "danger_now": ["sparks"]},
+        then={"danger_now": ["none"], "sign_sparks": "no", "sign_split_element": "no"},
     )
     assert "sparks" in told.assessment.danger.withdrawn
     assert not told.assessment.danger.open
