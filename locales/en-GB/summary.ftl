@@ -189,16 +189,16 @@ summary-found_visit = { $kind ->
     [supply] Your answers point to something in the oven’s wiring or supply that has to be measured or mended. That is for { $who }, not for you.
    *[explain] Your answers point to something inside the oven that has to be measured or mended. That is for { $who }, not for you.
 }
-summary-found_first = Tell { $first }, before you book anybody. It may cost you nothing that way. If somebody else opens the oven first, it may cost you your rights. This is not legal advice.
+summary-found_first = Before you book anybody, tell { $first }. It may cost you nothing that way. If somebody else opens the oven first, it may cost you your rights. This is not legal advice.
 summary-hurry = { $urgency ->
     [routine] You told us of no danger, and there is no hurry.
     [soon] Have it looked at soon.
    *[emergency] Please do not wait with this.
 }
 summary-found_gas = A gas oven is for { $who }. We only know electric ovens, and we do not guess about gas.
-summary-gas_burns_badly = If flames are yellow or lazy, if you see soot, if anybody has a headache or feels sick, or if a carbon monoxide alarm sounds: turn the oven off, open the windows, go outside with everybody, and call { $gas_line } from there.
+summary-gas_burns_badly = If flames are yellow or lazy, if you see soot, if anybody has a headache or feels sick, or if a carbon monoxide alarm sounds: turn the oven off and open the windows on your way out, go outside with everybody, and call { $gas_line } from there.
 summary-gas_leave_off = If it burns well and only cooks badly, have it looked at by { $who }. Nobody else may work on it. In doubt, leave it off.
-summary-gas_stay_out = Stay outside until somebody from that line says that it is safe. Do not use the oven before.
+summary-gas_stay_out = Stay outside until those whom you called say that it is safe. Do not use the oven before.
 summary-what_works = What works may be used, with somebody near. Leave alone any way of heating that does not work.
 summary-ways_to_leave = Leave these alone until then, for they need what may have failed: { $ways }.
 summary-stays_off = Leave the oven off until then.
@@ -241,3 +241,4 @@ summary-you_which_light_or_clock = What is odd about lights or clock
 summary-you_anything_else = What else you said
 summary-you_age_of_oven = Age of the oven
 summary-they_ask = They will ask for what stands under “{ $heading }”, and for this:
+summary-they_ask_this = They will ask for this:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from assistant.belief.decision import TRADES
+from assistant.interview.state import Answer
 from assistant.knowledge.model import Care, Stage
 from assistant.reports.summary.after_a_stop import steps
 from assistant.reports.summary.found import found
@@ -79,7 +80,8 @@ def _to_hand(told: Told) -> Iterator[Block]:
     """What whoever comes, or whoever orders parts, will ask for and wasn't told; nothing for an emergency line."""
     asked_for = tuple(_asked_for(told))
     if asked_for and told.somebody_comes and told.verdict.details.get("who") in TRADES:
-        yield Paragraph(told.say("they_ask", heading=told.say("heading_you_said")))
+        read_back = told.say("they_ask", heading=told.say("heading_you_said"))
+        yield Paragraph(read_back if _said(told) else told.say("they_ask_this"))
         yield Items(asked_for)
 
 
@@ -102,8 +104,11 @@ def _asked_for(told: Told) -> Iterator[str]:
 
 def _you_said(told: Told) -> Iterator[Block]:
     """The complaint first, in the reader's own person."""
-    said = [each for stage in STAGES for each in told.answered(stage) if each.status == "answered"]
-    yield Pairs(tuple((_label(told, each.question_id), told.given(each)) for each in said))
+    yield Pairs(tuple((_label(told, each.question_id), told.given(each)) for each in _said(told)))
+
+
+def _said(told: Told) -> list[Answer]:
+    return [each for stage in STAGES for each in told.answered(stage) if each.status == "answered"]
 
 
 def _label(told: Told, question_id: str) -> str:

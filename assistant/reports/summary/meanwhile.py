@@ -20,7 +20,6 @@ def meanwhile(told: Told) -> Iterator[Block]:
         yield Paragraph(told.say("gas_burns_badly", **told.sentences.lines), "strong")
         yield Items((told.say("gas_leave_off", who=told.sentences.who(told.verdict)),))
     elif who == "gas_emergency":
-        yield Paragraph(told.say("gas", **told.sentences.lines), "strong")
         yield Items((told.say("gas_stay_out"), *_landlord(told)))
     elif stops:
         yield Paragraph(told.say("leave_off", who=told.sentences.who(told.verdict)), "strong")

@@ -203,7 +203,7 @@ def test_a_tenant_hears_first_what_was_found_and_then_whom_to_tell(script: Scrip
     what, whom, hurry = paragraphs(section(household_summary(told), "found"))
     assert "inside the oven that has to be measured or mended" in what
     assert "an appliance engineer" in what
-    assert whom.startswith("Tell your landlord, in writing, before you book anybody.")
+    assert whom.startswith("Before you book anybody, tell your landlord, in writing. It may cost you nothing")
     assert "no hurry" in hurry
 
 
@@ -315,6 +315,18 @@ def test_nobody_has_papers_ready_for_an_emergency_line(script: Script, sentences
     assert "to_hand" not in names(household_summary(told))[0]
 
 
+def test_where_nothing_was_said_nobody_is_sent_to_what_was(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {})
+    assert "you_said" not in names(household_summary(told))[0]
+    assert paragraphs(section(household_summary(told), "to_hand")) == ["They will ask for this:"]
+
+
+def test_with_gas_nobody_goes_back_before_it_is_safe(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {"danger_now": ["gas_smell"]})
+    (stay_out,) = lists(section(household_summary(told), "until_then"))[0].items
+    assert stay_out.startswith("Stay outside until those whom you called say that it is safe.")
+
+
 def test_what_was_said_is_read_back_to_the_reader_complaint_first(script: Script, sentences: Sentences) -> None:
     said = pairs(section(household_summary(told_with(script, sentences, BASE_DEAD)), "you_said"))
     assert list(said)[:2] == ["What goes wrong", "In your own words"]
@@ -328,7 +340,7 @@ def test_a_gas_oven_that_burns_badly_is_left_and_the_gas_line_called(script: Scr
     for sign in ("yellow or lazy", "soot", "headache", "carbon monoxide alarm"):
         assert sign in words
     for deed in (
-        "turn the oven off, open the windows, go outside with everybody, and call 0800 111 999",
+        "turn the oven off and open the windows on your way out, go outside with everybody, and call 0800 111 999",
         "registered gas engineer",
     ):
         assert deed in words
