@@ -3,7 +3,7 @@
 summary-title_engineer = Before the visit
 summary-title_household = About your oven
 summary-hour = { $time }
-summary-time = { $date } { $time } UTC
+summary-time = { $date } { $time } { $zone }
 
 summary-heading_off = Is it off?
 summary-heading_oven = Which oven

@@ -266,10 +266,10 @@ def _answers(told: Told) -> Iterator[Block]:
         if each.question_id not in NOT_FOR_THE_VISIT
         and (each.question_id not in questions or questions[each.question_id].stage != "care")
     ]
-    days = [None, *(each.recorded_at.date() for each in said)]
+    days = [None, *(told.day(each.recorded_at) for each in said)]
     rows = [
         (
-            told.hour(each.recorded_at) if each.recorded_at.date() == day else told.time(each.recorded_at),
+            told.hour(each.recorded_at) if told.day(each.recorded_at) == day else told.time(each.recorded_at),
             told.question(each.question_id),
             told.given(each),
         )

@@ -92,7 +92,9 @@ class Facts:
 
 @dataclass(frozen=True)
 class Summary:
-    """`session`: the first characters of the session's id. `written_at`: of its latest event, aware."""
+    """`session`: the first characters of the session's id. `written_at`: of its latest event, aware, in the
+    time zone in which it is told.
+    """
 
     reader: Reader
     lang: str
