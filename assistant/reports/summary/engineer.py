@@ -8,6 +8,7 @@ from assistant.interview.first_visit import chance_of_first_visit
 from assistant.interview.reasons import Reason, leader_and_rival
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.grid import grid
+from assistant.reports.summary.outcome import outcome
 from assistant.reports.summary.safety import off, steps_told
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.test_plan import after_repair, first_tests, how_to_test
@@ -59,6 +60,7 @@ def engineer_summary(told: Told) -> Summary:
     chance = chance_of_first_visit(told.script, told.assessment, kit, _who(told))
     first = (
         told.section("off", off(told)),
+        told.section("outcome", outcome(told)),
         told.section("oven", oven(told)),
         told.section("said", _said(told)),
         told.section("grid", _grid(told)),
