@@ -1,5 +1,6 @@
 """Fixtures named for what they hold. The project's own rules and words are loaded once."""
 
+import gc
 import os
 from collections.abc import Callable
 from pathlib import Path
@@ -19,6 +20,9 @@ from assistant.wording.languages import Languages
 from assistant.wording.sentences import Sentences
 
 ROOT = Path(__file__).parent.parent
+
+gc.set_threshold(100_000, 20, 50)
+"""Seldom: each collection goes over all rules, words and syntax trees, and finds nothing."""
 
 Begin = Callable[..., Conversation]
 

@@ -78,12 +78,12 @@ footer {{ font-size: .85em; margin-top: 2rem; border-top: 1px solid var(--hair);
 @media print {{
   :root {{ color-scheme: light; }}
   body {{
-    font: 7.9pt/1.22 "DejaVu Sans Condensed", system-ui, sans-serif; max-width: none; padding: 0;
+    font: 7.9pt/1.18 "DejaVu Sans Condensed", system-ui, sans-serif; max-width: none; padding: 0;
   }}
   body.household {{ font-size: 10.5pt; line-height: 1.35; }}
   h1 {{ font-size: 1.5em; }}
-  h2 {{ margin-top: .65em; font-size: 1.12em; break-after: avoid; }}
-  h1, h2, p, ul, ol, dl, table, figure {{ margin-bottom: .25em; }}
+  h2 {{ margin-top: .5em; font-size: 1.12em; line-height: 1.2; break-after: avoid; }}
+  h1, h2, p, ul, ol, dl, table, figure {{ margin-bottom: .18em; }}
   li {{ margin-bottom: 0; }}
   dl > div, tr, li, figure {{ break-inside: avoid; }}
   dl > div {{ padding: 0; }}
