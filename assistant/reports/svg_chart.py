@@ -208,9 +208,7 @@ def _entries(chart: Chart, words: Words, form: Format) -> list[_Entry]:
     return placed
 
 
-def _write(
-    root: Xml.Element, x: float, y: float, lines: Sequence[str], size: int, *, anchor: str = "start"
-) -> None:
+def _write(root: Xml.Element, x: float, y: float, lines: Sequence[str], size: int, *, anchor: str = "start") -> None:
     """`y` is where the first line stands."""
     for number, words in enumerate(lines):
         text(root, x, y + LINE * number, words, size=size, anchor=anchor)

@@ -18,8 +18,8 @@ from assistant.knowledge.danger_questions import sign_question_id
 from assistant.knowledge.model import Stage
 from assistant.knowledge.time_zones import time_zone
 from assistant.reports.lettering import shown
-from assistant.reports.summary.readings import expected_readings
 from assistant.reports.summary.footing import time_in_words
+from assistant.reports.summary.readings import expected_readings
 from assistant.reports.summary.said import says_something
 from assistant.reports.summary.value import Block, Facts, Pairs, Section, ToldSign
 from assistant.wording.sentences import Sentences

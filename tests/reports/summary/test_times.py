@@ -48,7 +48,11 @@ def test_times_are_those_of_the_oven_s_region(
 
 
 def test_an_hour_that_comes_twice_is_told_with_its_zone(script: Script, sentences: Sentences) -> None:
-    assert whens(told_from(script, sentences, CLOCKS_GO_BACK)) == ["2026-10-25 01:45 BST", "2026-10-25 01:00 GMT", "01:15"]
+    assert whens(told_from(script, sentences, CLOCKS_GO_BACK)) == [
+        "2026-10-25 01:45 BST",
+        "2026-10-25 01:00 GMT",
+        "01:15",
+    ]
 
 
 def test_beneath_every_page_it_is_local_and_in_json_utc(script: Script, sentences: Sentences) -> None:
