@@ -35,8 +35,19 @@ def knowledge() -> Knowledge:
 @pytest.fixture(scope="session")
 def simulated(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Where the ovens that were simulated in this run of the tests are kept, by all of its processes."""
+    return _shared(tmp_path_factory) / "simulated"
+
+
+@pytest.fixture(scope="session")
+def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The cache folder of the programs that tests start: the rules are compiled for the first of them alone."""
+    return _shared(tmp_path_factory) / "kept"
+
+
+def _shared(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder of this run, the same for all of its processes."""
     own = tmp_path_factory.getbasetemp()
-    return (own.parent if "PYTEST_XDIST_WORKER" in os.environ else own) / "simulated"
+    return own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
 
 
 @pytest.fixture(scope="session")
