@@ -9,9 +9,9 @@ from assistant.belief.combination import Floats
 from assistant.belief.hypotheses import NOT_CHOSEN, SOMETHING_ELSE
 from assistant.belief.posterior import posterior
 from assistant.interview.assess import Assessment
+from assistant.interview.reasons import COMPLAINT
 from assistant.interview.script import Script, question_of_key
 
-COMPLAINT = "what_goes_wrong"
 POSSIBLE = 0.02
 """A cause from here on, by the complaint alone, is worth saying that it is ruled out."""
 RULED_OUT = 0.005

@@ -774,6 +774,17 @@ question-how_fitted = How is the oven built in?
     .tiled_in = Behind tiles, or under a worktop that is fixed over it
     .tiled_in-words = tiled in | tiles | fixed | cannot come out
 
+question-plug_or_wired = How does the oven get its electricity?
+    .label = How it is connected
+    .how = Say what you know or can see. Please do not move the oven, and leave any plug as it is.
+    .why = It tells the engineer whether it can be cut off before it is moved.
+    .plug_in_reach = By a plug in a socket that I can reach without moving the oven
+    .plug_in_reach-words = plug in reach | plug in the cupboard beside it | plug next door | i can reach the plug
+    .plug_behind = By a plug that is behind the oven
+    .plug_behind-words = plug behind | behind the oven | plug at the back | plug out of reach
+    .wired_in = It is wired in, to a switch or a plate on the wall
+    .wired_in-words = wired in | hard wired | hardwired | no plug | switch | plate
+
 question-anything_else = Is there anything else you want to tell us?
     .label = What else they said
     .how = Anything you noticed. A few words are enough.
@@ -860,6 +871,7 @@ question-rest_of_home = Do the fridge and the lights in the kitchen work?
     .home_dead-words = nothing works | whole house | power cut | no electricity | everything is off | blackout
 
 question-how_connected = How is the oven connected, as far as you can see?
+    .label = How it is connected
     .how = Do not move the oven or anything else. If you cannot see it, say so.
     .why = A plug has a small fuse of its own.
     .by_plug = By a plug in a socket
@@ -1377,7 +1389,7 @@ question-test_insulation = Insulation to earth of the heaters?
     .label = Insulation of the heaters to earth
     .where = All live poles joined, to bare metal; then each heater, both leads off.
     .expected = { $insulation } MΩ or more at 500 V d.c.; { $insulation_heating } MΩ is allowed where heaters are in the measurement.
-    .how = Isolated, locked off and proved dead; boards unplugged. 500 V d.c., all live poles joined, to earth; then each heater with both leads off. 1 megohm, or 0.3 with heaters on (DIN VDE 0701-0702, class I). If good cold, measure again warm, isolated anew.
+    .how = Isolated, locked off and proved dead; boards unplugged. 500 V d.c., all live poles joined, to earth; then each heater with both leads off. 1 megohm, or 0.3 with heaters on, is usual for class I. If good cold, measure again warm, isolated anew.
     .why = Finds the heater that trips.
     .good = Good, every heater
     .good-words = good | high | ok

@@ -138,8 +138,16 @@ def test_a_likely_fault_that_sound_readings_leave_has_a_dead_test_or_the_plan_is
 
 def test_a_fault_that_shows_dead_is_not_left_to_a_test_under_power_alone(begun: Begin, script: Script) -> None:
     """A failed board shows to the eye, dead, and at its outputs, live."""
-    told = {"what_goes_wrong": ["no_heat"], "any_heat": "stays_cold", "which_appliance": "built_in_digits"}
-    plan = plan_of_tests(script, assess(script, begun(**told, buttons_answer="none_answers").state))
+    told = PALE_BELOW | {
+        "what_goes_wrong": ["pale_below", "grill_weak"],
+        "which_appliance": "electric_oven",
+        "floor_of_oven": "bare",
+        "grill_browns": "no_grill_heat",
+        "top_pale": "browned",
+        "any_heat": "gets_warm",
+        "slower_to_heat": "slower",
+    }
+    plan = plan_of_tests(script, assess(script, begun(**told).state))
     assert shown_by(script, "test_board", "control_board_failed") > SHOWS
     assert shown_by(script, "test_relay_output", "control_board_failed") > SHOWS
     assert "test_relay_output" in plan

@@ -5,12 +5,12 @@ from dataclasses import replace
 
 from assistant.interview.choice import little_is_known
 from assistant.interview.first_visit import chance_of_first_visit
-from assistant.interview.reasons import Reason, leader_and_rival
+from assistant.interview.reasons import Reason, compared, feared_and_harmless, holding_up
 from assistant.interview.verdict import NONE
-from assistant.reports.summary.grid import grid
+from assistant.reports.summary.grid import grid, in_a_word
 from assistant.reports.summary.safety import off, steps_told
 from assistant.reports.summary.session import Told
-from assistant.reports.summary.test_plan import after_repair, first_tests, how_to_test
+from assistant.reports.summary.test_plan import after_repair, first_tests, further_tests, how_to_test, rows_of
 from assistant.reports.summary.value import (
     Block,
     Facts,
@@ -21,7 +21,7 @@ from assistant.reports.summary.value import (
     Summary,
     Table,
 )
-from assistant.reports.summary.what_was_measured import measured
+from assistant.reports.summary.what_was_measured import measured, results
 from assistant.reports.summary.which_oven import oven
 from assistant.wording.written_lines import written_lines
 
@@ -57,6 +57,7 @@ def engineer_summary(told: Told) -> Summary:
     """In the order in which it is needed: is it off, which oven, what was said, what it may be, what to do first."""
     kit = _kit(told)
     chance = chance_of_first_visit(told.script, told.assessment, kit, _who(told))
+    tests = rows_of(told)
     first = (
         told.section("off", off(told)),
         told.section("oven", oven(told)),
@@ -64,12 +65,14 @@ def engineer_summary(told: Told) -> Summary:
         told.section("grid", _grid(told)),
         told.section("beside", _beside(told)),
         told.section("likely", _likely(told)),
-        told.section("tests", first_tests(told)),
+        told.section("speaks", _speaks(told)),
+        told.section("tests", first_tests(told, tests)),
         told.section("bring", _bring(told, kit, chance)),
         told.section("unknown", _unknown(told)),
     )
     second = (
         told.section("steps_told", steps_told(told)),
+        told.section("tests_then", further_tests(told, tests)),
         told.section("how_to_test", how_to_test(told)),
         told.section("after_repair", after_repair(told)),
         told.section("rests_on", _rests_on(told)),
@@ -139,12 +142,14 @@ def _missing(told: Told, *names: str) -> Block:
 
 
 def _written_down(told: Told) -> Iterator[tuple[str, str]]:
-    """What the customer measured, as it was written down: the first lines."""
+    """What the customer measured: what was found, or the first lines of what can't be read anew."""
+    found = results(told)
     for answer in told.answered("signs"):
         if told.script.knowledge.questions[answer.question_id].is_measurement and isinstance(answer.value, tuple):
             first = answer.value[:LINES_FIRST]
             more = ("…",) if len(answer.value) > LINES_FIRST else ()
-            yield told.label(answer.question_id), "; ".join((*written_lines(first, told.sentences.wording), *more))
+            lines = "; ".join((*written_lines(first, told.sentences.wording), *more))
+            yield told.label(answer.question_id), found.get(answer.question_id, lines)
 
 
 def _grid(told: Told) -> Iterator[Block]:
@@ -175,6 +180,25 @@ def _likely(told: Told) -> Iterator[Block]:
     yield told.listed("ruled_out", gone[:RULED_OUT_FIRST])
 
 
+def _speaks(told: Told) -> Iterator[Block]:
+    """The answers that hold up the likeliest set, in a few words each; no figures. While danger is open, nothing
+    speaks for an oven with nothing wrong.
+    """
+    leader = told.assessment.posterior.leader()
+    reasons = holding_up(told.script, told.assessment)
+    if told.verdict.action == "outside" or not reasons or (not leader and told.assessment.danger.open):
+        return
+    yield Paragraph(told.say("speaks_for", first=_set(told, leader)), "quiet")
+    yield Pairs(tuple((told.label(each.id), _in_few_words(told, each.id)) for each in reasons))
+
+
+def _in_few_words(told: Told, question_id: str) -> str:
+    answer = told.state.answers[question_id]
+    if told.script.knowledge.questions[question_id].is_measurement:
+        return results(told).get(question_id, told.given(answer))
+    return in_a_word(told, question_id, answer) or told.given(answer)
+
+
 def _pairs(told: Told, least: float) -> tuple[str, ...]:
     """Two causes at once that are at least so probable, with their probability."""
     both = [(pair, p) for pair, p in told.verdict.hypotheses if len(pair) > 1 and p >= least]
@@ -192,7 +216,16 @@ def _bring(told: Told, kit: tuple[str, ...], chance: float | None) -> Iterator[B
     yield Paragraph("; ".join(map(told.part, kit)), "strong")
     if chance is not None:
         yield Paragraph(told.say("kit_chance", percent=told.percent(chance), parts=len(kit)))
+    yield from _one_alone(told, kit)
     yield Paragraph(told.say("bring_generic"), "quiet")
+
+
+def _one_alone(told: Told, kit: tuple[str, ...]) -> Iterator[Block]:
+    """Of several parts, what the best one alone would do: often nearly as much."""
+    chances = {part: chance_of_first_visit(told.script, told.assessment, (part,), _who(told)) or 0.0 for part in kit}
+    if len(kit) > 1:
+        best = max(kit, key=chances.__getitem__)
+        yield Paragraph(told.say("one_alone", part=told.part(best), percent=told.percent(chances[best])))
 
 
 def _unknown(told: Told) -> Iterator[Block]:
@@ -211,8 +244,11 @@ def _rests_on(told: Told) -> Iterator[Block]:
     """What each answer weighs, for the likeliest set against the strongest rival that answers tell from it."""
     weighed = [each for each in told.verdict.because if each.decibans is not None]
     if weighed:
-        leader, rival = leader_and_rival(told.assessment.posterior)
-        yield Paragraph(told.say("first_and_second", first=_set(told, leader), second=_set(told, rival)))
+        feared = told.verdict.stops != ()
+        sets = feared_and_harmless if feared else compared
+        leader, rival = sets(told.script, told.assessment)
+        name = "feared_and_harmless" if feared else "first_and_second"
+        yield Paragraph(told.say(name, first=_set(told, leader), second=_set(told, rival)))
         yield Items(tuple(_weight(told, each) for each in weighed))
     others = [each for each in told.verdict.because if each.decibans is None and each.kind == "finding"]
     yield Items(tuple(told.sentences.wording.say(f"finding-{each.id}") for each in others))

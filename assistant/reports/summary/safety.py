@@ -16,6 +16,8 @@ def off(told: Told) -> Iterator[Block]:
     somebody said that the oven is off; and what else was asked about danger.
     """
     danger = told.assessment.danger
+    if told.verdict.details.get("who") == "registered_gas_engineer" and told.verdict.action == "outside":
+        yield Paragraph(told.say("gas_oven", **told.sentences.lines), "danger")
     yield _whether_off(told)
     for stop in danger.stops:
         yield Paragraph(_stands(told, stop), "danger")

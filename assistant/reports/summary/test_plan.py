@@ -1,6 +1,6 @@
 """What to test, in which order, what it should read at this oven, and what follows if it doesn't."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from assistant.interview.after_a_test import after_a_test
 from assistant.interview.verdict import NONE
@@ -12,24 +12,46 @@ STILL_OPEN = 0.25
 """Where nothing is likelier than this after a reading, it leaves the matter open."""
 FAR_FETCHED = 0.01
 """A reading that speaks for something less probable isn't worth a line."""
+ROWS_FIRST = 5
+"""Tests on page one."""
 STANDING = ("cooker_knobs", "cooker_digits")
 
 
-def first_tests(told: Told) -> Iterator[Block]:
-    """Isolation first, then the tests in the order in which they are made."""
+Row = tuple[str, ...]
+
+
+def rows_of(told: Told) -> tuple[Row, ...]:
+    """A row for each planned test: its number, the test, what it should read and what follows."""
     planned = told.planned_tests
-    if not planned:
-        return
-    yield Paragraph(told.say(_before(told)), "strong")
     rows = []
     sound: dict[str, str] = {}
     for number, test_id in enumerate(planned, start=1):
         follows, sound[test_id] = _follows(told, test_id, sound, is_last=number == len(planned))
         rows.append((str(number), _named(told, test_id), told.test_words(test_id, "expected"), follows))
-    columns = ("column_number", "column_test", "column_expected", "column_follows")
-    yield Table(tuple(map(told.say, columns)), tuple(rows))
-    if not ELEMENT_TESTS.isdisjoint(planned):
+    return tuple(rows)
+
+
+def first_tests(told: Told, rows: Sequence[Row]) -> Iterator[Block]:
+    """Isolation first, then the tests in the order in which they are made: as many as page one holds."""
+    if not rows:
+        return
+    yield Paragraph(told.say(_before(told)), "strong")
+    yield _table(told, rows[:ROWS_FIRST])
+    if len(rows) > ROWS_FIRST:
+        yield Paragraph(told.say("rows_on_page_two", first=str(ROWS_FIRST + 1), last=str(len(rows))), "strong")
+    if not ELEMENT_TESTS.isdisjoint(told.planned_tests):
         yield Paragraph(told.say("unmarked", **told.readings), "quiet")
+
+
+def further_tests(told: Told, rows: Sequence[Row]) -> Iterator[Block]:
+    """Those for which page one has no room."""
+    if len(rows) > ROWS_FIRST:
+        yield _table(told, rows[ROWS_FIRST:])
+
+
+def _table(told: Told, rows: Sequence[Row]) -> Table:
+    columns = ("column_number", "column_test", "column_expected", "column_follows")
+    return Table(tuple(map(told.say, columns)), tuple(rows))
 
 
 def _before(told: Told) -> str:
