@@ -5,7 +5,7 @@ from typing import Literal
 
 import numpy as np
 
-from assistant.belief.hypotheses import NOT_CHOSEN, Hypothesis
+from assistant.belief.hypotheses import NOT_CHOSEN, SOMETHING_ELSE, Hypothesis
 from assistant.belief.posterior import DECIBANS_PER_NAT, Posterior, log_likelihoods, posterior, weights_of_evidence
 from assistant.interview.assess import Assessment
 from assistant.interview.script import Script, question_of_key
@@ -14,8 +14,8 @@ from assistant.interview.state import Value
 TELLING_DECIBANS = 1.0
 COMPLAINT = "what_goes_wrong"
 MOST_REASONS = 6
-HOLDS_UP = 1.25
-"""Without an answer that holds the leader up, its odds would be this many times smaller; a deciban is as much."""
+HOLDS_UP = 1.05
+"""Without an answer that holds the leader up, its odds would be at least this many times smaller."""
 
 
 @dataclass(frozen=True)
@@ -64,11 +64,13 @@ def answer_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]
     return _reasons_for(script, assessment, *compared(script, assessment))
 
 
-def holding_up(script: Script, assessment: Assessment) -> tuple[Reason, ...]:
-    """The answers without which the leader would lose most, against everything else together; most first. Not the
-    complaint. `without` as in any reason; there are no decibans, for these don't add up.
+def holding_up(script: Script, assessment: Assessment) -> tuple[Hypothesis, tuple[Reason, ...]]:
+    """The likeliest set of causes that have a name, or nothing wrong; and the answers without which it would lose most,
+    against everything else together, most first. Not the complaint.
+
+    `without` as in any reason; there are no decibans, for these don't add up.
     """
-    leader = assessment.posterior.leader()
+    leader = next(each for each, _ in assessment.posterior.ranked() if SOMETHING_ELSE not in each)
     now = _odds(assessment.posterior.of_set(leader))
     told = dict.fromkeys(question_of_key(report) for report, code in assessment.evidence.items() if code != NOT_CHOSEN)
     found = []
@@ -78,7 +80,7 @@ def holding_up(script: Script, assessment: Assessment) -> tuple[Reason, ...]:
         answer = assessment.state.answers.get(question_id)
         if question_id != COMPLAINT and answer is not None and _odds(without) * HOLDS_UP <= now:
             found.append(Reason("answer", question_id, answer.value, without=round(without, 4)))
-    return tuple(sorted(found, key=lambda each: each.without or 0.0)[:MOST_REASONS])
+    return leader, tuple(sorted(found, key=lambda each: each.without or 0.0)[:MOST_REASONS])
 
 
 def _odds(probability: float) -> float:

@@ -45,7 +45,7 @@ SAID = (
 )
 BESIDE = ("trip_device", "trip_moment", "trips_with_which", "long_unused", "earlier_repairs", "access_for_visit")
 """Each in the order in which an engineer asks for it."""
-RULED_OUT_FIRST = 6
+RULED_OUT_FIRST = 4
 PHONE_FIRST = 3
 UNKNOWN_FIRST = 8
 NOT_FOR_THE_VISIT = frozenset({"hot_gate", "person_at_oven", "may_look_cold"})
@@ -65,7 +65,6 @@ def engineer_summary(told: Told) -> Summary:
         told.section("grid", _grid(told)),
         told.section("beside", _beside(told)),
         told.section("likely", _likely(told)),
-        told.section("speaks", _speaks(told)),
         told.section("tests", first_tests(told, tests)),
         told.section("bring", _bring(told, kit, chance)),
         told.section("unknown", _unknown(told)),
@@ -172,31 +171,32 @@ def _likely(told: Told) -> Iterator[Block]:
         yield Paragraph(told.say("none_stands_out"), "quiet")
     elif told.named[0][0] == NONE:
         yield Paragraph(told.say("nothing_leads"), "quiet")
-    pairs = _pairs(told, PAIR_FIRST)
-    yield told.listed("two_at_once", pairs)
-    if pairs:
-        yield Paragraph(told.say("pairs_count"), "quiet")
+    yield _speaks(told)
+    yield told.listed("two_at_once", _pairs(told, PAIR_FIRST))
     gone = [told.cause(cause) for each in told.ruled_out for cause in each.causes]
     yield told.listed("ruled_out", gone[:RULED_OUT_FIRST])
 
 
-def _speaks(told: Told) -> Iterator[Block]:
+def _speaks(told: Told) -> Block:
     """The answers that hold up the likeliest set, in a few words each; no figures. While danger is open, nothing
     speaks for an oven with nothing wrong.
     """
-    leader = told.assessment.posterior.leader()
-    reasons = holding_up(told.script, told.assessment)
-    if told.verdict.action == "outside" or not reasons or (not leader and told.assessment.danger.open):
-        return
-    yield Paragraph(told.say("speaks_for", first=_set(told, leader)), "quiet")
-    yield Pairs(tuple((told.label(each.id), _in_few_words(told, each.id)) for each in reasons))
+    leader, reasons = holding_up(told.script, told.assessment)
+    if not leader and told.assessment.danger.open:
+        return Pairs(())
+    words = "; ".join(f"{told.label(each.id)}: {_in_few_words(told, each.id)}" for each in reasons)
+    is_first = leader == (told.named[0][0],)
+    label = told.say("speaks_for_it") if is_first else told.say("speaks_for", first=_set(told, leader))
+    return Pairs(((label, words),) if words else ())
 
 
 def _in_few_words(told: Told, question_id: str) -> str:
+    """Of what was measured the result stands where it is told what the customer says."""
     answer = told.state.answers[question_id]
-    if told.script.knowledge.questions[question_id].is_measurement:
-        return results(told).get(question_id, told.given(answer))
-    return in_a_word(told, question_id, answer) or told.given(answer)
+    word = in_a_word(told, question_id, answer)
+    if word is None and told.script.knowledge.questions[question_id].is_measurement:
+        return told.say("see_above")
+    return word or told.given(answer)
 
 
 def _pairs(told: Told, least: float) -> tuple[str, ...]:
@@ -214,18 +214,18 @@ def _bring(told: Told, kit: tuple[str, ...], chance: float | None) -> Iterator[B
             yield Paragraph(told.say("bring_after_danger" if told.verdict.stops else "nothing_to_bring"))
         return
     yield Paragraph("; ".join(map(told.part, kit)), "strong")
+    said = [told.say("bring_generic")]
     if chance is not None:
-        yield Paragraph(told.say("kit_chance", percent=told.percent(chance), parts=len(kit)))
-    yield from _one_alone(told, kit)
-    yield Paragraph(told.say("bring_generic"), "quiet")
+        said.append(told.say("kit_chance", percent=told.percent(chance), parts=len(kit)))
+    yield Paragraph(" ".join((*said, *_one_alone(told, kit))))
 
 
-def _one_alone(told: Told, kit: tuple[str, ...]) -> Iterator[Block]:
+def _one_alone(told: Told, kit: tuple[str, ...]) -> Iterator[str]:
     """Of several parts, what the best one alone would do: often nearly as much."""
     chances = {part: chance_of_first_visit(told.script, told.assessment, (part,), _who(told)) or 0.0 for part in kit}
     if len(kit) > 1:
         best = max(kit, key=chances.__getitem__)
-        yield Paragraph(told.say("one_alone", part=told.part(best), percent=told.percent(chances[best])))
+        yield told.say("one_alone", part=told.part(best), percent=told.percent(chances[best]))
 
 
 def _unknown(told: Told) -> Iterator[Block]:

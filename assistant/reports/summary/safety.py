@@ -26,8 +26,6 @@ def off(told: Told) -> Iterator[Block]:
     for sign_id in danger.withdrawn:
         yield Paragraph(_taken_back(told, sign_id), "danger")
     yield Pairs(tuple(_asked(told)))
-    if danger.stops or danger.withdrawn:
-        yield Paragraph(told.say("steps_on_page_two"), "quiet")
 
 
 def _whether_off(told: Told) -> Paragraph:

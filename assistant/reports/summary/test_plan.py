@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from assistant.interview.after_a_test import after_a_test
+from assistant.interview.plan_of_tests import BEFORE_LIVE
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.value import Block, Items, Paragraph, Table
@@ -39,8 +40,6 @@ def first_tests(told: Told, rows: Sequence[Row]) -> Iterator[Block]:
     yield _table(told, rows[:ROWS_FIRST])
     if len(rows) > ROWS_FIRST:
         yield Paragraph(told.say("rows_on_page_two", first=str(ROWS_FIRST + 1), last=str(len(rows))), "strong")
-    if not ELEMENT_TESTS.isdisjoint(told.planned_tests):
-        yield Paragraph(told.say("unmarked", **told.readings), "quiet")
 
 
 def further_tests(told: Told, rows: Sequence[Row]) -> Iterator[Block]:
@@ -74,27 +73,19 @@ def _named(told: Told, test_id: str) -> str:
 def _follows(told: Told, test_id: str, sound_before: Mapping[str, str], *, is_last: bool) -> tuple[str, str]:
     """What is likeliest after the sound reading, and what each other one speaks for that isn't far-fetched; and the
     code of the sound reading. The tests before it are taken to have read well. Of readings that speak for one cause
-    the plainest is told.
+    the plainest is told. That earth and insulation are sound says nothing of the trouble.
     """
     sound, *others = after_a_test(told.script, told.assessment, test_id, sound_before)
     plain = [each for each in others if each.raised_from >= FAR_FETCHED and each.raised_to >= STILL_OPEN]
     best = {each.raised: each for each in sorted(plain, key=lambda each: each.raised_to)}
     telling = [each for each in plain if best[each.raised] is each]
     said = [
-        _leads_to(
-            told,
-            test_id,
-            sound.code,
-            sound.leading,
-            sound.probability,
-            "follows",
-            "follows_end" if is_last else "follows_open",
-        ),
-        *(
-            _leads_to(told, test_id, each.code, each.raised, each.raised_to, "follows_unsound", "follows_fault")
-            for each in telling or others[:1]
-        ),
+        _leads_to(told, test_id, each.code, each.raised, each.raised_to, "follows_unsound", "follows_fault")
+        for each in telling or others[:1]
     ]
+    if is_last or test_id not in BEFORE_LIVE:
+        otherwise = "follows_end" if is_last else "follows_open"
+        said.insert(0, _leads_to(told, test_id, sound.code, sound.leading, sound.probability, "follows", otherwise))
     return " ".join(said), sound.code
 
 
@@ -108,7 +99,7 @@ def _leads_to(told: Told, test_id: str, code: str, cause: str, probability: floa
 
 
 def how_to_test(told: Told) -> Iterator[Block]:
-    """Of the same tests where, how, and how long."""
+    """Of the same tests where, how, and how long; and what a heater without a marking may read."""
     questions = told.script.knowledge.questions
     rows = [
         (
@@ -122,6 +113,8 @@ def how_to_test(told: Told) -> Iterator[Block]:
     if rows:
         columns = ("column_number", "column_where", "column_how", "column_minutes")
         yield Table(tuple(map(told.say, columns)), tuple(rows))
+    if not ELEMENT_TESTS.isdisjoint(told.planned_tests):
+        yield Paragraph(told.say("unmarked", **told.readings), "quiet")
 
 
 def after_repair(told: Told) -> Iterator[Block]:
