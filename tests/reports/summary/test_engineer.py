@@ -183,7 +183,7 @@ def test_two_faults_at_once_stand_on_page_one(script: Script, sentences: Sentenc
     (pair, probability), *_ = told.verdict.hypotheses
     assert set(pair) == {"base_element_open", "grill_element_open"}
     both = f"{told.cause(pair[0])}, and {told.cause(pair[1])}: {100 * probability:.0f}\N{NO-BREAK SPACE}%"
-    assert both in pairs(section(engineer_summary(told), "likely"))["Two at once"].split("; ")
+    assert both in pairs(section(engineer_summary(told), "likely"))["Two at once, counted in each"].split("; ")
 
 
 def test_the_grid_shows_what_was_said_where_and_what_a_way_does_not_use(base_dead: Told) -> None:
@@ -305,7 +305,8 @@ def test_of_what_the_customer_measured_the_result_stands_on_page_one(script: Scr
     assert thermometer.startswith("highest 155 °C, at 30:00; sound ovens would show 1")
     assert thermometer.endswith("°C at 30:00 (nine in ten, simulated)")
     assert said["Bread, shade 0 to 5"] == (
-        "top 3 3 3 / 3 3 2 / 2 2 –, beneath 1 1 0 / 1 0 0 / 0 0 – (rows back / middle / front, left to right from the door)"
+        "top 3 3 3 / 3 3 2 / 2 2 –, beneath 1 1 0 / 1 0 0 / 0 0 – "
+        "(rows back / middle / front, left to right from the door)"
     )
 
 
