@@ -152,7 +152,10 @@ summary-feared_and_harmless = First: { $first }. Second: { $second }. The first 
 summary-speaks_for_it = What speaks for it
 summary-speaks_for = What speaks most for { $first }
 summary-see_above = as measured above
-summary-rows_on_page_two = Rows { $first } to { $last } are on page two.
+summary-rows_on_page_two = { $more ->
+    [one] One more row is on page two.
+   *[other] { $more } more rows are on page two.
+}
 summary-one_alone = Of these, { $part } alone: { $percent }.
 summary-short_lamp_first_out = first out at { $at_s }
 summary-short_lamp_in_all = lit { $share_lit } % of { $ended_s } minutes

@@ -39,7 +39,7 @@ def first_tests(told: Told, rows: Sequence[Row]) -> Iterator[Block]:
     yield Paragraph(told.say(_before(told)), "strong")
     yield _table(told, rows[:ROWS_FIRST])
     if len(rows) > ROWS_FIRST:
-        yield Paragraph(told.say("rows_on_page_two", first=str(ROWS_FIRST + 1), last=str(len(rows))), "strong")
+        yield Paragraph(told.say("rows_on_page_two", more=len(rows) - ROWS_FIRST))
 
 
 def further_tests(told: Told, rows: Sequence[Row]) -> Iterator[Block]:
