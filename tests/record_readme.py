@@ -71,6 +71,7 @@ TYPED: Mapping[str, tuple[str, ...]] = {
     "make_and_model": ("not sure",),
     "plate_power": ("2.7 kW",),
     "how_fitted": ("under a worktop",),
+    "plug_or_wired": ("plug in reach",),
 }
 SUMMARY_MARKS = ("<!-- recorded summary: begin -->", "<!-- recorded summary: end -->")
 

@@ -5,14 +5,17 @@ from typing import Literal
 
 import numpy as np
 
-from assistant.belief.hypotheses import NOT_CHOSEN, Hypothesis
+from assistant.belief.hypotheses import NOT_CHOSEN, SOMETHING_ELSE, Hypothesis
 from assistant.belief.posterior import DECIBANS_PER_NAT, Posterior, log_likelihoods, posterior, weights_of_evidence
 from assistant.interview.assess import Assessment
 from assistant.interview.script import Script, question_of_key
 from assistant.interview.state import Value
 
 TELLING_DECIBANS = 1.0
+COMPLAINT = "what_goes_wrong"
 MOST_REASONS = 6
+HOLDS_UP = 1.05
+"""Without an answer that holds the leader up, its odds would be at least this many times smaller."""
 
 
 @dataclass(frozen=True)
@@ -41,17 +44,47 @@ def leader_and_rival(belief: Posterior) -> tuple[Hypothesis, Hypothesis]:
     return leader, model.hypotheses[int(np.argmax(rivals))]
 
 
+def compared(script: Script, assessment: Assessment) -> tuple[Hypothesis, Hypothesis]:
+    """The leader, and the most probable hypothesis without a cause in common that some answer tells from it: what its
+    reasons are given against. Where no answer tells any from it, simply the most probable one.
+    """
+    leader, rival = leader_and_rival(assessment.posterior)
+    weights = _weights(script, assessment, leader, rival)
+    if max(weights.values(), default=0.0) >= TELLING_DECIBANS:
+        return leader, rival
+    return leader, _rival_told_apart(assessment, leader) or rival
+
+
 def answer_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]:
     """The answers that speak for the leader against the runner-up, strongest first; of an observable, the stronger.
 
     Where no answer tells these two apart, as causes with one physical effect, the runner-up is the most probable
     hypothesis that some answer tells from the leader.
     """
-    leader, rival = leader_and_rival(assessment.posterior)
-    reasons = _reasons_for(script, assessment, leader, rival)
-    if not reasons and (told_apart := _rival_told_apart(assessment, leader)) is not None:
-        return _reasons_for(script, assessment, leader, told_apart)
-    return reasons
+    return _reasons_for(script, assessment, *compared(script, assessment))
+
+
+def holding_up(script: Script, assessment: Assessment) -> tuple[Hypothesis, tuple[Reason, ...]]:
+    """The likeliest set of causes that have a name, or nothing wrong; and the answers without which it would lose most,
+    against everything else together, most first. Not the complaint.
+
+    `without` as in any reason; there are no decibans, for these don't add up.
+    """
+    leader = next(each for each, _ in assessment.posterior.ranked() if SOMETHING_ELSE not in each)
+    now = _odds(assessment.posterior.of_set(leader))
+    told = dict.fromkeys(question_of_key(report) for report, code in assessment.evidence.items() if code != NOT_CHOSEN)
+    found = []
+    for question_id in told:
+        others = {r: code for r, code in assessment.evidence.items() if question_of_key(r) != question_id}
+        without = posterior(script.evidence_model, others, assessment.not_fitted).of_set(leader)
+        answer = assessment.state.answers.get(question_id)
+        if question_id != COMPLAINT and answer is not None and _odds(without) * HOLDS_UP <= now:
+            found.append(Reason("answer", question_id, answer.value, without=round(without, 4)))
+    return leader, tuple(sorted(found, key=lambda each: each.without or 0.0)[:MOST_REASONS])
+
+
+def _odds(probability: float) -> float:
+    return probability / max(1 - probability, 1e-12)
 
 
 def _rival_told_apart(assessment: Assessment, leader: Hypothesis) -> Hypothesis | None:
@@ -68,23 +101,34 @@ def _rival_told_apart(assessment: Assessment, leader: Hypothesis) -> Hypothesis 
     return model.hypotheses[best] if candidates[best] > 0 else None
 
 
-def danger_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]:
-    """The answers that speak for the most probable set with a dangerous cause against the best one without any."""
+def feared_and_harmless(script: Script, assessment: Assessment) -> tuple[Hypothesis, Hypothesis]:
+    """The most probable set with a dangerous cause, and the most probable one without any."""
     ranked = [hypothesis for hypothesis, _ in assessment.posterior.ranked()]
     feared = next(each for each in ranked if not script.dangerous.isdisjoint(each))
-    harmless = next(each for each in ranked if script.dangerous.isdisjoint(each))
-    return _reasons_for(script, assessment, feared, harmless)
+    return feared, next(each for each in ranked if script.dangerous.isdisjoint(each))
+
+
+def danger_reasons(script: Script, assessment: Assessment) -> tuple[Reason, ...]:
+    """The answers that speak for the most probable set with a dangerous cause against the best one without any."""
+    return _reasons_for(script, assessment, *feared_and_harmless(script, assessment))
+
+
+def _weights(script: Script, assessment: Assessment, leader: Hypothesis, rival: Hypothesis) -> dict[str, float]:
+    """Report -> the decibans of its observable for the leader; those that weren't named among several tell nothing."""
+    decibans = weights_of_evidence(script.evidence_model, assessment.evidence, leader, rival)
+    return {
+        report: decibans.get(script.evidence_model.observable_of[report], 0.0)
+        for report, code in assessment.evidence.items()
+        if code != NOT_CHOSEN
+    }
 
 
 def _reasons_for(script: Script, assessment: Assessment, leader: Hypothesis, rival: Hypothesis) -> tuple[Reason, ...]:
-    decibans = weights_of_evidence(script.evidence_model, assessment.evidence, leader, rival)
     strongest: dict[str, Reason] = {}
-    for report, code in assessment.evidence.items():
-        if code == NOT_CHOSEN:
-            continue
-        name = script.evidence_model.observable_of[report]
-        if decibans.get(name, 0.0) >= TELLING_DECIBANS:  # what was measured too, tells nothing by itself
-            reason = _reason(script, assessment, report, leader, round(decibans[name], 1))
+    for report, decibans in _weights(script, assessment, leader, rival).items():
+        if decibans >= TELLING_DECIBANS:  # what was measured too, tells nothing by itself
+            name = script.evidence_model.observable_of[report]
+            reason = _reason(script, assessment, report, leader, round(decibans, 1))
             known = strongest.get(name)
             if known is None or (reason.without or 0) < (known.without or 0):
                 strongest[name] = reason

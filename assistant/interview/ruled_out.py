@@ -5,22 +5,27 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from assistant.belief.combination import Floats
 from assistant.belief.hypotheses import NOT_CHOSEN, SOMETHING_ELSE
 from assistant.belief.posterior import posterior
 from assistant.interview.assess import Assessment
+from assistant.interview.reasons import COMPLAINT
 from assistant.interview.script import Script, question_of_key
 
-COMPLAINT = "what_goes_wrong"
 POSSIBLE = 0.02
 """A cause from here on, by the complaint alone, is worth saying that it is ruled out."""
 RULED_OUT = 0.005
 MATTERS = 2.0
-"""An answer without which a cause would be this many times as probable is what ruled it out."""
+"""An answer is named only if the cause would be this many times as probable without it, and not ruled out."""
+SPEAKS_AGAINST = 3.0
+"""And only if, beside the complaint alone, it makes the cause's odds this many times smaller."""
 
 
 @dataclass(frozen=True)
 class RuledOut:
-    """`causes`, the most probable by the complaint first, ruled out mostly by one answer; by several: no answer."""
+    """`causes`, the most probable by the complaint first, ruled out mostly by one answer, which also alone speaks
+    against them; by several together: no answer.
+    """
 
     question_id: str | None
     causes: tuple[str, ...]
@@ -33,8 +38,8 @@ def ruled_out(script: Script, assessment: Assessment) -> tuple[RuledOut, ...]:
     most causes comes first.
     """
     told = {report: code for report, code in assessment.evidence.items() if code != NOT_CHOSEN}
-    complaint = {r: c for r, c in assessment.evidence.items() if question_of_key(r) == COMPLAINT}
-    first = posterior(script.evidence_model, complaint, assessment.not_fitted).marginals
+    complaint = _only(assessment.evidence, COMPLAINT)
+    first = _marginals(script, assessment, complaint)
     now = assessment.posterior.marginals
     causes = script.evidence_model.causes
     gone = [
@@ -44,20 +49,34 @@ def ruled_out(script: Script, assessment: Assessment) -> tuple[RuledOut, ...]:
     ]
     if not gone:
         return ()
-    without = {
-        question_id: posterior(script.evidence_model, _without(assessment.evidence, question_id), assessment.not_fitted)
-        for question_id in dict.fromkeys(map(question_of_key, told))
-    }
+    questions = list(dict.fromkeys(map(question_of_key, told)))
+    without = {q: _marginals(script, assessment, _without(assessment.evidence, q)) for q in questions}
+    alone = {q: _marginals(script, assessment, complaint | _only(assessment.evidence, q)) for q in questions}
     by_answer: dict[str | None, list[str]] = {}
     for number in gone:
-        risen = {q: float(belief.marginals[number]) for q, belief in without.items()}
-        best = max(risen, key=lambda q: round(risen[q], 12), default=None)
-        if best is not None and risen[best] < MATTERS * now[number]:
-            best = None
+        needed = max(RULED_OUT, MATTERS * float(now[number]))
+        naming = {
+            q: float(without[q][number])
+            for q in questions
+            if without[q][number] >= needed and _odds(alone[q][number]) * SPEAKS_AGAINST <= _odds(first[number])
+        }
+        best = max(naming, key=lambda q: round(naming[q], 12), default=None)
         by_answer.setdefault(best, []).append(causes[number])
     ordered = sorted(by_answer.items(), key=lambda item: (item[0] is None, -len(item[1])))
     return tuple(RuledOut(question_id, tuple(names)) for question_id, names in ordered)
 
 
+def _marginals(script: Script, assessment: Assessment, evidence: Mapping[str, str]) -> Floats:
+    return posterior(script.evidence_model, evidence, assessment.not_fitted).marginals
+
+
+def _odds(probability: float) -> float:
+    return float(probability / (1 - probability))
+
+
 def _without(evidence: Mapping[str, str], question_id: str) -> dict[str, str]:
     return {report: code for report, code in evidence.items() if question_of_key(report) != question_id}
+
+
+def _only(evidence: Mapping[str, str], question_id: str) -> dict[str, str]:
+    return {report: code for report, code in evidence.items() if question_of_key(report) == question_id}

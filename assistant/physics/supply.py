@@ -14,7 +14,11 @@ DIVERSITY_SOCKET_A = 5.0
 LARGEST_DROP_SHARE = 0.05
 """Of the nominal voltage, from the installation's origin to a load other than lighting. BS 7671, Appendix 4."""
 USUAL_INSULATION_MEGOHM = 1.0
-"""Least MΩ usual in in-service tests of class I appliances, at 500 V d.c."""
+"""Least MΩ usual in in-service tests of class I appliances, at 500 V d.c.
+
+In Germany by DIN VDE 0701-0702, which DIN EN 50678 (VDE 0701) and DIN EN 50699 (VDE 0702) replaced in 2021; from
+memory, not checked.
+"""
 HEATING_INSULATION_MEGOHM = 0.3
 """Least MΩ allowed by in-service practice to some class I heating appliances when cold.
 

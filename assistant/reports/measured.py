@@ -104,7 +104,7 @@ def words_of(sentences: Sentences, question_id: str, chart: Chart, bias_k: float
 def described_in_words(sentences: Sentences, chart: Chart) -> tuple[str, ...]:
     """What the chart shows, a sentence each: for readers of screens, and beside the picture."""
     return tuple(
-        sentences.wording.say(f"measured-says_{figure.what}", **_shown(figure.values)) for figure in described(chart)
+        sentences.wording.say(f"measured-says_{figure.what}", **as_shown(figure.values)) for figure in described(chart)
     )
 
 
@@ -118,7 +118,7 @@ def put_right_in_words(sentences: Sentences, bias_k: float | None) -> tuple[str,
     return (sentences.wording.say("measured-put_right", off=off, kelvins=f"{kelvins:g}"),)
 
 
-def _shown(values: Mapping[str, float]) -> dict[str, str | float]:
+def as_shown(values: Mapping[str, float]) -> dict[str, str | float]:
     """Seconds as minutes and seconds, degrees without decimals, shares as percent."""
     shown: dict[str, str | float] = {}
     for name, value in values.items():

@@ -23,6 +23,7 @@ finding-complains_of_cold = You said that food is pale or takes too long.
 finding-complains_of_grill = You said that the grill is weak.
 finding-complains_of_light_or_clock = You said that the small light or the clock behaves oddly.
 finding-complains_of_no_heat = You said that there is no heat.
+finding-connection_told = You told us how the oven is connected.
 finding-control_not_heater = A higher setting makes it right. So the heaters are hardly to blame.
 finding-control_so_the_probe = The heat is out at every setting, so the rod that feels it is looked at.
 finding-cooks_badly = Food comes out wrong.

@@ -11,7 +11,15 @@ from assistant.belief.hypotheses import NothingMeasured
 from assistant.belief.posterior import weights_of_evidence
 from assistant.interview.assess import assess
 from assistant.interview.commands import WithdrawAnswer
-from assistant.interview.reasons import TELLING_DECIBANS, answer_reasons, danger_reasons, leader_and_rival
+from assistant.interview.reasons import (
+    COMPLAINT,
+    TELLING_DECIBANS,
+    answer_reasons,
+    compared,
+    danger_reasons,
+    holding_up,
+    leader_and_rival,
+)
 from assistant.interview.script import Script
 from tests.conftest import Begin
 
@@ -114,3 +122,30 @@ def test_what_was_told_and_then_measured_is_no_reason_by_itself(begun: Begin, sc
     assert "lamp_watch" in named
     assert "lamp_remembered" not in named
     assert "lamp_remembered" not in {reason.id for reason in answer_reasons(measuring, assessment)}
+
+
+def test_what_holds_the_leader_up_is_what_it_would_lose_most_by(begun: Begin, script: Script) -> None:
+    """Against everything else together, and by the figures that hold when the answer is really withdrawn."""
+    told = TWINS | {"fan_cooks": "cooks_well", "bottom_heat_alone": "white_or_raw", "floor_of_oven": "bare"}
+    assessment = begun(**told).assessment
+    leader, reasons = holding_up(script, assessment)
+    assert leader == ("base_element_open",)
+    assert COMPLAINT not in [each.id for each in reasons]
+    assert {"bottom_heat_alone", "floor_of_oven"} <= {each.id for each in reasons}
+    for reason in reasons:
+        conversation = begun(**told)
+        conversation.do(WithdrawAnswer(reason.id))
+        left = assess(script, conversation.state).posterior.of_set(leader)
+        assert reason.without == pytest.approx(left, abs=1e-4), reason.id
+        assert left < assessment.posterior.of_set(leader)
+    assert [each.without for each in reasons] == sorted(each.without or 0.0 for each in reasons)
+
+
+def test_what_reasons_are_given_against_is_what_they_weigh(begun: Begin, script: Script) -> None:
+    """Also where the runner-up is a twin of the leader, which no answer tells from it."""
+    assessment = begun(**TWINS, fan_cooks="cooks_well").assessment
+    leader, rival = compared(script, assessment)
+    assert rival != leader_and_rival(assessment.posterior)[1]
+    weights = weights_of_evidence(script.evidence_model, assessment.evidence, leader, rival)
+    for reason in answer_reasons(script, assessment):
+        assert reason.decibans in [round(weight, 1) for weight in weights.values()]

@@ -5,13 +5,13 @@ from dataclasses import replace
 
 from assistant.interview.choice import little_is_known
 from assistant.interview.first_visit import chance_of_first_visit
-from assistant.interview.reasons import Reason, leader_and_rival
+from assistant.interview.reasons import Reason, compared, feared_and_harmless, holding_up
 from assistant.interview.verdict import NONE
-from assistant.reports.summary.grid import grid
+from assistant.reports.summary.grid import grid, in_a_word
 from assistant.reports.summary.outcome import outcome
 from assistant.reports.summary.safety import off, steps_told
 from assistant.reports.summary.session import Told
-from assistant.reports.summary.test_plan import after_repair, first_tests, how_to_test
+from assistant.reports.summary.test_plan import after_repair, first_tests, further_tests, how_to_test, rows_of
 from assistant.reports.summary.value import (
     Block,
     Facts,
@@ -22,7 +22,7 @@ from assistant.reports.summary.value import (
     Summary,
     Table,
 )
-from assistant.reports.summary.what_was_measured import measured
+from assistant.reports.summary.what_was_measured import measured, results
 from assistant.reports.summary.which_oven import oven
 from assistant.wording.written_lines import written_lines
 
@@ -46,7 +46,7 @@ SAID = (
 )
 BESIDE = ("trip_device", "trip_moment", "trips_with_which", "long_unused", "earlier_repairs", "access_for_visit")
 """Each in the order in which an engineer asks for it."""
-RULED_OUT_FIRST = 6
+RULED_OUT_FIRST = 4
 PHONE_FIRST = 3
 UNKNOWN_FIRST = 8
 NOT_FOR_THE_VISIT = frozenset({"hot_gate", "person_at_oven", "may_look_cold"})
@@ -58,6 +58,7 @@ def engineer_summary(told: Told) -> Summary:
     """In the order in which it is needed: is it off, which oven, what was said, what it may be, what to do first."""
     kit = _kit(told)
     chance = chance_of_first_visit(told.script, told.assessment, kit, _who(told))
+    tests = rows_of(told)
     first = (
         told.section("off", off(told)),
         told.section("outcome", outcome(told)),
@@ -66,12 +67,13 @@ def engineer_summary(told: Told) -> Summary:
         told.section("grid", _grid(told)),
         told.section("beside", _beside(told)),
         told.section("likely", _likely(told)),
-        told.section("tests", first_tests(told)),
+        told.section("tests", first_tests(told, tests)),
         told.section("bring", _bring(told, kit, chance)),
         told.section("unknown", _unknown(told)),
     )
     second = (
         told.section("steps_told", steps_told(told)),
+        told.section("tests_then", further_tests(told, tests)),
         told.section("how_to_test", how_to_test(told)),
         told.section("after_repair", after_repair(told)),
         told.section("rests_on", _rests_on(told)),
@@ -141,12 +143,14 @@ def _missing(told: Told, *names: str) -> Block:
 
 
 def _written_down(told: Told) -> Iterator[tuple[str, str]]:
-    """What the customer measured, as it was written down: the first lines."""
+    """What the customer measured: what was found, or the first lines of what can't be read anew."""
+    found = results(told)
     for answer in told.answered("signs"):
         if told.script.knowledge.questions[answer.question_id].is_measurement and isinstance(answer.value, tuple):
             first = answer.value[:LINES_FIRST]
             more = ("…",) if len(answer.value) > LINES_FIRST else ()
-            yield told.label(answer.question_id), "; ".join((*written_lines(first, told.sentences.wording), *more))
+            lines = "; ".join((*written_lines(first, told.sentences.wording), *more))
+            yield told.label(answer.question_id), found.get(answer.question_id, lines)
 
 
 def _grid(told: Told) -> Iterator[Block]:
@@ -169,12 +173,32 @@ def _likely(told: Told) -> Iterator[Block]:
         yield Paragraph(told.say("none_stands_out"), "quiet")
     elif told.named[0][0] == NONE:
         yield Paragraph(told.say("nothing_leads"), "quiet")
-    pairs = _pairs(told, PAIR_FIRST)
-    yield told.listed("two_at_once", pairs)
-    if pairs:
-        yield Paragraph(told.say("pairs_count"), "quiet")
+    yield _speaks(told)
+    yield told.listed("two_at_once", _pairs(told, PAIR_FIRST))
     gone = [told.cause(cause) for each in told.ruled_out for cause in each.causes]
     yield told.listed("ruled_out", gone[:RULED_OUT_FIRST])
+
+
+def _speaks(told: Told) -> Block:
+    """The answers that hold up the likeliest set, in a few words each; no figures. While danger is open, nothing
+    speaks for an oven with nothing wrong.
+    """
+    leader, reasons = holding_up(told.script, told.assessment)
+    if not leader and told.assessment.danger.open:
+        return Pairs(())
+    words = "; ".join(f"{told.label(each.id)}: {_in_few_words(told, each.id)}" for each in reasons)
+    is_first = leader == (told.named[0][0],)
+    label = told.say("speaks_for_it") if is_first else told.say("speaks_for", first=_set(told, leader))
+    return Pairs(((label, words),) if words else ())
+
+
+def _in_few_words(told: Told, question_id: str) -> str:
+    """Of what was measured the result stands where it is told what the customer says."""
+    answer = told.state.answers[question_id]
+    word = in_a_word(told, question_id, answer)
+    if word is None and told.script.knowledge.questions[question_id].is_measurement:
+        return told.say("see_above")
+    return word or told.given(answer)
 
 
 def _pairs(told: Told, least: float) -> tuple[str, ...]:
@@ -192,9 +216,18 @@ def _bring(told: Told, kit: tuple[str, ...], chance: float | None) -> Iterator[B
             yield Paragraph(told.say("bring_after_danger" if told.verdict.stops else "nothing_to_bring"))
         return
     yield Paragraph("; ".join(map(told.part, kit)), "strong")
+    said = [told.say("bring_generic")]
     if chance is not None:
-        yield Paragraph(told.say("kit_chance", percent=told.percent(chance), parts=len(kit)))
-    yield Paragraph(told.say("bring_generic"), "quiet")
+        said.append(told.say("kit_chance", percent=told.percent(chance), parts=len(kit)))
+    yield Paragraph(" ".join((*said, *_one_alone(told, kit))))
+
+
+def _one_alone(told: Told, kit: tuple[str, ...]) -> Iterator[str]:
+    """Of several parts, what the best one alone would do: often nearly as much."""
+    chances = {part: chance_of_first_visit(told.script, told.assessment, (part,), _who(told)) or 0.0 for part in kit}
+    if len(kit) > 1:
+        best = max(kit, key=chances.__getitem__)
+        yield told.say("one_alone", part=told.part(best), percent=told.percent(chances[best]))
 
 
 def _unknown(told: Told) -> Iterator[Block]:
@@ -213,8 +246,11 @@ def _rests_on(told: Told) -> Iterator[Block]:
     """What each answer weighs, for the likeliest set against the strongest rival that answers tell from it."""
     weighed = [each for each in told.verdict.because if each.decibans is not None]
     if weighed:
-        leader, rival = leader_and_rival(told.assessment.posterior)
-        yield Paragraph(told.say("first_and_second", first=_set(told, leader), second=_set(told, rival)))
+        feared = told.verdict.stops != ()
+        sets = feared_and_harmless if feared else compared
+        leader, rival = sets(told.script, told.assessment)
+        name = "feared_and_harmless" if feared else "first_and_second"
+        yield Paragraph(told.say(name, first=_set(told, leader), second=_set(told, rival)))
         yield Items(tuple(_weight(told, each) for each in weighed))
     others = [each for each in told.verdict.because if each.decibans is None and each.kind == "finding"]
     yield Items(tuple(told.sentences.wording.say(f"finding-{each.id}") for each in others))

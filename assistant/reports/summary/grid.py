@@ -39,11 +39,18 @@ def _said(told: Told) -> dict[tuple[str, str], list[str]]:
         answer = told.state.answers.get(question_id)
         if question.speaks_of is None or answer is None or answer.status != "answered":
             continue
-        code = _code(question, answer)
-        if code is not None:
-            word = told.sentences.wording.say(f"question-{question_id}", f"{code}-short")
+        word = in_a_word(told, question_id, answer)
+        if word is not None:
             found.setdefault((question.speaks_of.way, question.speaks_of.place), []).append(word)
     return found
+
+
+def in_a_word(told: Told, question_id: str, answer: Answer) -> str | None:
+    """What was answered, in a word or two; None where there is no such word, or today's rules don't know the answer."""
+    code = _code(told.script.knowledge.questions[question_id], answer)
+    message, attribute = f"question-{question_id}", f"{code}-short"
+    words = told.sentences.wording
+    return words.say(message, attribute) if code is not None and words.has(message, attribute) else None
 
 
 def _code(question: Question, answer: Answer) -> str | None:

@@ -17,16 +17,15 @@ from assistant.physics.heating_element import (
 )
 from assistant.physics.platinum import ToleranceClass, platinum_limits_ohm
 from assistant.physics.supply import HEATING_INSULATION_MEGOHM, USUAL_INSULATION_MEGOHM
+from assistant.physics.usual_figures import (
+    KITCHEN_C,
+    OPENS_WITHIN_K,
+    SENSOR_AT_ZERO_OHM,
+    TRIAL_SETTING_C,
+    USUAL_MARKINGS_W,
+)
 
 PLATE_POWER = "plate_power"
-PLATINUM_OHM = 1000.0
-INSTANCES_W = {"base": 1200.0, "top": 1000.0, "grill": 1800.0, "ring": 2200.0}
-"""A common marking of each element, to show by an instance what its own marking says. Common practice."""
-ROOM_C = (15.0, 25.0)
-"""A kitchen, between a cool and a warm one."""
-SET_C = 180.0
-OPENS_WITHIN_K = 15.0
-"""How far a sound oven's mean may lie from its setting. This project's own estimate: no standard limits it."""
 
 
 def expected_readings(script: Script, assessment: Assessment) -> Mapping[str, str]:
@@ -35,10 +34,10 @@ def expected_readings(script: Script, assessment: Assessment) -> Mapping[str, st
     volts = supply.nominal.value
     plate_w = plate_power_w(script, assessment)
     band = _element_band(plate_w, volts)
-    sensor_low, _ = platinum_limits_ohm(ROOM_C[0], ToleranceClass.B, PLATINUM_OHM)
-    _, sensor_high = platinum_limits_ohm(ROOM_C[1], ToleranceClass.B, PLATINUM_OHM)
+    sensor_low, _ = platinum_limits_ohm(KITCHEN_C[0], ToleranceClass.B, SENSOR_AT_ZERO_OHM)
+    _, sensor_high = platinum_limits_ohm(KITCHEN_C[1], ToleranceClass.B, SENSOR_AT_ZERO_OHM)
     return {
-        **{f"{name}_w": f"{watts:.0f}" for name, watts in INSTANCES_W.items()},
+        **{f"{name}_w": f"{watts:.0f}" for name, watts in USUAL_MARKINGS_W.items()},
         **_marked("", 230.0),
         **_marked("_240", 240.0),
         "volts": f"{volts:.0f}",
@@ -53,15 +52,15 @@ def expected_readings(script: Script, assessment: Assessment) -> Mapping[str, st
         "sensor_high": f"{sensor_high:.0f}",
         "insulation": f"{USUAL_INSULATION_MEGOHM:g}",
         "insulation_heating": f"{HEATING_INSULATION_MEGOHM:g}",
-        "opening_low": f"{SET_C - OPENS_WITHIN_K:.0f}",
-        "opening_high": f"{SET_C + OPENS_WITHIN_K:.0f}",
+        "opening_low": f"{TRIAL_SETTING_C - OPENS_WITHIN_K:.0f}",
+        "opening_high": f"{TRIAL_SETTING_C + OPENS_WITHIN_K:.0f}",
     }
 
 
 def _marked(suffix: str, volts: float) -> dict[str, str]:
     """What the common elements have when they are marked with so many volts, whatever the supply's are."""
     found: dict[str, str] = {}
-    for name, watts in INSTANCES_W.items():
+    for name, watts in USUAL_MARKINGS_W.items():
         band = cold_resistance_band(watts, volts)
         found |= {f"{name}_low{suffix}": f"{band.low_ohm:.0f}", f"{name}_high{suffix}": f"{band.high_ohm:.0f}"}
     return found

@@ -16,6 +16,8 @@ def off(told: Told) -> Iterator[Block]:
     somebody said that the oven is off; and what else was asked about danger.
     """
     danger = told.assessment.danger
+    if told.verdict.details.get("who") == "registered_gas_engineer" and told.verdict.action == "outside":
+        yield Paragraph(told.say("gas_oven", **told.sentences.lines), "danger")
     yield _whether_off(told)
     for stop in danger.stops:
         yield Paragraph(_stands(told, stop), "danger")
@@ -24,8 +26,6 @@ def off(told: Told) -> Iterator[Block]:
     for sign_id in danger.withdrawn:
         yield Paragraph(_taken_back(told, sign_id), "danger")
     yield Pairs(tuple(_asked(told)))
-    if danger.stops or danger.withdrawn:
-        yield Paragraph(told.say("steps_on_page_two"), "quiet")
 
 
 def _whether_off(told: Told) -> Paragraph:

@@ -8,7 +8,16 @@ from assistant.reports.summary.session import Told
 from assistant.reports.summary.value import Block, Pairs, Paragraph
 
 IDENTITY = ("make_and_model", "serial_number", PLATE_POWER)
-ROWS = (*IDENTITY, "which_appliance", "how_fitted", "age_of_oven", "guarantee", "whose_oven")
+ROWS = (
+    *IDENTITY,
+    "which_appliance",
+    "how_fitted",
+    "plug_or_wired",
+    "how_connected",
+    "age_of_oven",
+    "guarantee",
+    "whose_oven",
+)
 _COMES_OUT = {
     "built_in_knobs": "single",
     "built_in_digits": "single",

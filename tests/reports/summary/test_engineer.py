@@ -1,19 +1,24 @@
 """Page one for the engineer: order, what is told, and what isn't known."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 from assistant.interview.events import Event, TextAnswered
-from assistant.interview.reasons import leader_and_rival
+from assistant.interview.first_visit import chance_of_first_visit
+from assistant.interview.plan_of_tests import BEFORE_LIVE
+from assistant.interview.reasons import compared, holding_up
 from assistant.interview.script import Script
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.as_text import as_text
 from assistant.reports.summary.engineer import NONE_STANDS_OUT, engineer_summary
 from assistant.reports.summary.session import Told
-from assistant.reports.summary.test_plan import STILL_OPEN
+from assistant.reports.summary.test_plan import ROWS_FIRST, STILL_OPEN
+from assistant.reports.summary.value import Paragraph, Summary
 from assistant.wording.sentences import Sentences
 from tests.reports.summary.samples import FOOTING
 from tests.reports.summary.told_cases import names, pairs, paragraphs, section, table, told_case, told_with
@@ -52,6 +57,15 @@ IDENTIFIED = {
 @pytest.fixture(scope="module")
 def base_dead(script: Script, sentences: Sentences) -> Told:
     return told_with(script, sentences, BASE_DEAD)
+
+
+def planned_rows(summary: Summary) -> tuple[tuple[str, ...], ...]:
+    """Of page one and page two."""
+    sections = [
+        section(summary, "tests"),
+        *(s for page in summary.pages for s in page.sections if s.name == "tests_then"),
+    ]
+    return tuple(row for each in sections for row in table(each).rows)
 
 
 def test_page_one_is_in_the_order_in_which_it_is_needed(base_dead: Told) -> None:
@@ -169,7 +183,7 @@ def test_two_faults_at_once_stand_on_page_one(script: Script, sentences: Sentenc
     (pair, probability), *_ = told.verdict.hypotheses
     assert set(pair) == {"base_element_open", "grill_element_open"}
     both = f"{told.cause(pair[0])}, and {told.cause(pair[1])}: {100 * probability:.0f}\N{NO-BREAK SPACE}%"
-    assert both in pairs(section(engineer_summary(told), "likely"))["Two at once"].split("; ")
+    assert both in pairs(section(engineer_summary(told), "likely"))["Two at once, counted in each"].split("; ")
 
 
 def test_the_grid_shows_what_was_said_where_and_what_a_way_does_not_use(base_dead: Told) -> None:
@@ -222,8 +236,9 @@ def test_the_kit_stands_with_its_simulated_chance(base_dead: Told) -> None:
     assert summary.facts.kit == ("base_element",)
     assert summary.facts.kit_chance is not None
     assert words[1] == (
+        "The kind of part; its number follows from the plate. "
         f"With this part one visit mends {100 * summary.facts.kit_chance:.0f}\N{NO-BREAK SPACE}% of such faults "
-        "(an estimate from the rules, not counted at real ovens)."
+        "(estimated from the rules, not counted)."
     )
 
 
@@ -270,18 +285,128 @@ def test_figures_for_programs_agree_with_the_verdict(base_dead: Told) -> None:
     assert not facts.off_confirmed
 
 
-def test_what_the_customer_measured_stands_on_page_one_as_it_was_written_down(
+def test_of_what_the_customer_measured_the_result_stands_on_page_one(script: Script, sentences: Sentences) -> None:
+    """For nine slices and two curves, as a sound oven's reader needs them: figures, their unit, and where they lie."""
+    written = {
+        "thermometer_kind": "hanging_or_standing",
+        "thermometer_log": ("2:00 60 C", "12:30 opened", "30:00 155 C"),
+        "lamp_watch": ("0:00 lit", "17:10 out", "21:40 lit", "28:00 out", "30:00 end"),
+        "bread_tray": ("top 333 332 22-", "underside 110 100 00-"),
+    }
+    told = told_with(script, sentences, {**BASE_DEAD, **WATCHED, **written})
+    said = {
+        label: words.replace("\N{NO-BREAK SPACE}", " ")
+        for label, words in pairs(section(engineer_summary(told), "said")).items()
+    }
+    assert (
+        said["Small light watched (180 °C, above and below)"] == "cycles; first out at 17:10; lit 78 % of 30:00 minutes"
+    )
+    thermometer = said["Own thermometer, in the middle"]
+    assert thermometer.startswith("highest 155 °C, at 30:00; sound ovens would show 1")
+    assert thermometer.endswith("°C at 30:00 (nine in ten, simulated)")
+    assert said["Bread, shade 0 to 5"] == (
+        "top 3 3 3 / 3 3 2 / 2 2 –, beneath 1 1 0 / 1 0 0 / 0 0 – "
+        "(rows back / middle / front, left to right from the door)"
+    )
+
+
+def test_what_speaks_for_the_likeliest_set_stands_on_page_one_without_figures(base_dead: Told) -> None:
+    likely = pairs(section(engineer_summary(base_dead), "likely"))
+    leader, reasons = holding_up(base_dead.script, base_dead.assessment)
+    assert leader == ("base_element_open",)
+    assert reasons
+    words = likely["What speaks for it"].split("; ")
+    assert [each.split(": ")[0] for each in words] == [base_dead.label(each.id) for each in reasons]
+    assert "Heat from below, other functions: none" in words
+
+
+def test_of_two_causes_at_once_both_are_named_beside_what_speaks_for_them(script: Script, sentences: Sentences) -> None:
+    likely = pairs(section(engineer_summary(told_case(script, sentences, "base_and_grill_dead")), "likely"))
+    words = likely["What speaks most for base element open circuit; grill element open circuit"]
+    assert "Grill heat: none" in words.split("; ")
+
+
+def test_in_danger_nothing_speaks_for_a_sound_oven(script: Script, sentences: Sentences) -> None:
+    told = told_case(script, sentences, "agent_hears_of_burning_plastic_late")
+    assert holding_up(script, told.assessment)[0] == ()
+    likely = pairs(section(engineer_summary(told), "likely"))
+    assert not any(label.startswith("What speaks") for label in likely)
+
+
+def test_page_one_has_five_tests_and_page_two_the_others(script: Script, sentences: Sentences) -> None:
+    told = told_case(script, sentences, "base_and_grill_dead")
+    summary = engineer_summary(told)
+    assert len(table(section(summary, "tests")).rows) == ROWS_FIRST < len(told.planned_tests)
+    assert [row[0] for row in planned_rows(summary)] == [str(n + 1) for n in range(len(told.planned_tests))]
+    assert names(summary)[1][0] == "tests_then"
+    assert f"{len(told.planned_tests) - ROWS_FIRST} more rows are on page two." in paragraphs(section(summary, "tests"))
+
+
+def test_earth_and_insulation_stand_in_the_table_before_what_is_made_under_power(
     script: Script, sentences: Sentences
 ) -> None:
-    told = told_with(script, sentences, {**BASE_DEAD, **WATCHED})
-    assert pairs(section(engineer_summary(told), "said"))["Small light watched (180 °C, above and below)"] == (
-        "0:00 lit; 30:00 end"
-    )
+    told = told_case(script, sentences, "base_and_grill_dead")
+    named = [row[1] for row in planned_rows(engineer_summary(told))]
+    live = next(number for number, test in enumerate(named) if test.startswith("LIVE: "))
+    for test_id in BEFORE_LIVE:
+        assert named.index(told.test_words(test_id, "label")) < live
+
+
+def test_of_several_parts_the_best_one_alone_stands_with_its_chance(script: Script, sentences: Sentences) -> None:
+    told = told_case(script, sentences, "base_and_grill_dead")
+    alone = {
+        p: chance_of_first_visit(script, told.assessment, (p,), "appliance_engineer") or 0.0
+        for p in ("base_element", "grill_element")
+    }
+    words = paragraphs(section(engineer_summary(told), "bring"))[-1]
+    assert f"Of these, base element alone: {told.percent(max(alone.values()))}." in words
+    assert max(alone, key=alone.__getitem__) == "base_element"
+
+
+def test_a_gas_oven_is_said_not_to_be_covered_with_what_to_do(script: Script, sentences: Sentences) -> None:
+    summary = engineer_summary(told_case(script, sentences, "gas_oven"))
+    first = section(summary, "off").blocks[0]
+    assert isinstance(first, Paragraph)
+    assert first.style == "danger"
+    for words in ("isn’t covered", "Soot", "yellow or lazy flame", "headaches", "carbon monoxide", "0800 111 999"):
+        assert words in first.words
+    assert first.words.endswith("a registered gas engineer.")
+
+
+def test_how_it_is_connected_stands_with_the_oven_whoever_asked(script: Script, sentences: Sentences) -> None:
+    for question_id, answer in (("plug_or_wired", "plug_behind"), ("how_connected", "by_plug")):
+        told = told_with(script, sentences, {**BASE_DEAD, question_id: answer})
+        known = pairs(section(engineer_summary(told), "oven"))
+        assert known["How it is connected"] == sentences.choice(question_id, answer)
+
+
+def test_how_it_is_connected_is_not_asked_twice(script: Script, sentences: Sentences) -> None:
+    question = script.knowledge.questions["plug_or_wired"]
+
+    def asked_with(**answers: str) -> bool:
+        told = told_with(script, sentences, {**BASE_DEAD, **answers})
+        return told.assessment.trace.concluded.isdisjoint(question.not_when)
+
+    assert asked_with()
+    assert asked_with(how_connected="cannot_see")
+    assert not asked_with(how_connected="large_switch")
+
+
+FOREIGN = re.compile(r"\b(?:DIN|VDE|BS|NF|ÖNORM|GB/T|GOST|SI \d{4})\b")
+
+
+def test_no_word_of_an_engineers_page_names_a_standard_of_one_country() -> None:
+    """Those stand with the regions; the words serve them all. The reckoning names the sources of its figures."""
+    folder = Path(__file__).parents[3] / "locales" / "en-GB"
+    texts = {path.name: path.read_text("utf-8") for path in folder.glob("*.ftl") if path.name != "reckon.ftl"}
+    assert "summary.ftl" in texts
+    assert FOREIGN.search("1 megohm (DIN VDE 0701-0702, class I)")
+    assert {name: found[0] for name, text in texts.items() if (found := FOREIGN.search(text))} == {}
 
 
 def test_a_live_test_says_so_where_it_is_named(script: Script, sentences: Sentences) -> None:
     told = told_case(script, sentences, "base_and_grill_dead")
-    rows = table(section(engineer_summary(told), "tests")).rows
+    rows = planned_rows(engineer_summary(told))
     made = [script.knowledge.questions[each].made for each in told.planned_tests]
     assert "live" in made
     assert [row[1].startswith("LIVE: ") for row in rows] == [each == "live" for each in made]
@@ -297,9 +422,10 @@ def test_nothing_is_energised_while_danger_stands(script: Script, sentences: Sen
 
 def test_a_later_test_takes_the_ones_before_it_to_have_read_well(script: Script, sentences: Sentences) -> None:
     told = told_case(script, sentences, "base_and_grill_dead")
-    rows = table(section(engineer_summary(told), "tests")).rows
-    after_the_first = [row[3] for row in rows[1:]]
-    assert not any("base element open circuit" in words for words in after_the_first)
+    measured = told.planned_tests.index("test_base_element")
+    after_it = [row[3] for row in planned_rows(engineer_summary(told))[measured + 1 :]]
+    assert len(after_it) > 1
+    assert not any("base element open circuit" in words for words in after_it)
 
 
 def test_no_cause_is_named_of_what_is_no_electric_oven(script: Script, sentences: Sentences) -> None:
@@ -316,9 +442,12 @@ def test_how_a_sign_was_told_stands_beside_it(script: Script, sentences: Sentenc
 
 
 def test_a_weight_is_told_as_how_many_times_likelier(base_dead: Told) -> None:
-    first, second = leader_and_rival(base_dead.assessment.posterior)
+    first, second = compared(base_dead.script, base_dead.assessment)
     rests_on = section(engineer_summary(base_dead), "rests_on")
-    assert paragraphs(rests_on)[0] == f"First: {base_dead.cause(first[0])}. Second: {base_dead.cause(second[0])}."
+    words = (
+        f"First: {base_dead.cause(first[0])}. Second: {base_dead.cause(second[0])}. The second is the likeliest that "
+    )
+    assert paragraphs(rests_on)[0].startswith(words)
     strongest = next(each for each in base_dead.verdict.because if each.decibans is not None)
     times = f"{10 ** (strongest.decibans / 10):.2g}"  # type: ignore[operator]
     words = rests_on.blocks[1].items[0]  # type: ignore[union-attr]
@@ -390,7 +519,7 @@ def test_where_every_test_is_made_dead_nothing_is_said_of_live_ones(script: Scri
     told = told_case(script, sentences, "base_dead_in_a_rented_flat")
     assert {script.knowledge.questions[each].made for each in told.planned_tests} == {"dead"}
     first = paragraphs(section(engineer_summary(told), "tests"))[0]
-    assert first == "Isolate, lock off and prove dead. Every row is made dead."
+    assert first.startswith("Isolate, lock off and prove dead. Every row is made dead.")
 
 
 def test_where_no_cause_is_likely_none_is_said_to_stand_out(script: Script, sentences: Sentences) -> None:

@@ -41,13 +41,13 @@ def test_a_dead_base_element_in_an_oven_whose_plate_says_2700_watts(script: Scri
     # 52,900 / 1080 = 48.98 Ω in use. Cold it has up to 1 / 1.044 of that (Ct of FeCrAl 25-5 at 1000 °C, table by the
     # grades of GB/T 1234): 41.98 / 1.044 = 40.21 Ω. So 40 to 49 Ω, which is 8.8 % less to 11.1 % more than 44.08 Ω.
     assert should_read(told, "test_base_element") == (
-        "Continuous. The volts of its own marking, squared, ÷ its watts; 9 % less to 11 % more. For example 1200 W: "
-        "40 to 49 Ω if marked 230 V, 44 to 53 Ω if marked 240 V."
+        "Continuous. Marked volts squared ÷ marked watts, 9 % less to 11 % more. "
+        "1200 W: 40 to 49 Ω if 230 V, 44 to 53 Ω if 240 V."
     )
     # Marked 240 V: 57,600 / 1200 = 48 Ω; 57,600 / 1260 / 1.044 = 43.79 Ω to 57,600 / 1080 = 53.33 Ω.
     # No element has more than the whole oven's 2700 W: 52,900 / (1.05 · 2700) / 1.044 = 18.66 / 1.044 = 17.87 Ω.
     # The smallest that is assumed has 600 W: 52,900 / (0.9 · 600) = 97.96 Ω.
-    assert plain(paragraphs(section(engineer_summary(told), "tests"))[-1]) == (
+    assert plain(paragraphs(section(engineer_summary(told), "how_to_test"))[-1]) == (
         "A heater without a marking: 18 to 98 Ω shows no more than that it is whole "
         "(none has more than the plate’s 2700 W)."
     )
@@ -76,7 +76,7 @@ def test_a_large_oven_on_a_weak_supply_in_germany(script: Script, sentences: Sen
     assert expected(told, "test_plug_fuse").endswith("here 32.2 A at 230 V.")
     # No single element has more than 3600 W by assumption, so a plate of 7400 W narrows nothing: 13 Ω as above.
     assert told.readings["element_low"] == "13"
-    # DIN VDE 0701-0702, class I: 1 MΩ, and 0.3 MΩ where heaters are measured along.
+    # DIN EN 50678 (VDE 0701), class I, from memory: 1 MΩ, and 0.3 MΩ where heaters are measured along.
     assert expected(told, "test_insulation") == (
         "1 MΩ or more at 500 V d.c.; 0.3 MΩ is allowed where heaters are in the measurement."
     )
