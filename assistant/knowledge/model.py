@@ -95,7 +95,9 @@ class NumberRange(Entry):
     bands: dict[Id, Band] = Field(default_factory=dict)
 
 
-Stage = Literal["danger", "complaint", "oven", "care", "signs", "look", "visit", "tests"]
+Stage = Literal["danger", "greeting", "call", "complaint", "oven", "care", "signs", "look", "visit", "closing", "tests"]
+CALL_STAGES: tuple[Stage, ...] = ("greeting", "call", "closing")
+"""Asked by who is on the telephone for somebody else."""
 
 
 class HotRun(Entry):
@@ -422,6 +424,7 @@ class Role(Entry):
     note: Note
     asked_up_to: Care
     sees_probabilities: Flag
+    on_the_telephone: Flag = False
 
 
 class Listed(Entry):
