@@ -11,7 +11,6 @@ from pathlib import Path
 
 from assistant.chat.alarm import Alarm
 from assistant.chat.pages import Pages
-from assistant.chat.screen import Paragraph, write
 from assistant.chat.talk import Talk
 from assistant.interview.access_code import hash_code
 from assistant.interview.commands import Start
@@ -20,6 +19,7 @@ from assistant.interview.log import SessionRecord
 from assistant.interview.script import script_of
 from assistant.interview.view import QuestionView
 from assistant.knowledge.load import load_knowledge
+from assistant.reports.screen import Paragraph, write
 from assistant.reports.summary.as_text import as_text
 from assistant.reports.summary.engineer import engineer_summary
 from assistant.reports.summary.footing import footing_of

@@ -162,6 +162,10 @@ class Conversation:
             return self._unsaved
         return tuple(event for event in self._unsaved if event.event_id not in kept)
 
+    def events(self) -> tuple[Event, ...]:
+        """All that the log holds of the session. Raises SessionUnknown or StoreUnreadable."""
+        return self._log.read(self.record.session_id)
+
     def refresh(self) -> None:
         """Read the session anew, after somebody else appended to it; what was held is let go.
 

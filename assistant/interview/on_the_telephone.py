@@ -8,6 +8,9 @@ from assistant.interview.way import may_ask
 from assistant.knowledge.danger_questions import DANGER_NOW
 from assistant.knowledge.model import Stage
 
+OFF_AT_THE_END = "off_at_the_end"
+"""Isn't asked while danger stands: whether the oven is off is settled by then, and it isn't used."""
+
 
 def opening_question(script: Script, assessment: Assessment) -> str | None:
     """What comes before the interview's own next question.
@@ -26,10 +29,12 @@ def opening_question(script: Script, assessment: Assessment) -> str | None:
 
 def closing_question(script: Script, assessment: Assessment) -> str | None:
     """What is told or asked at the end of a call. Texts are noted whenever there is something to note."""
-    if assessment.danger.urgent_question is not None or assessment.danger.open_questions:
+    danger = assessment.danger
+    if danger.urgent_question is not None or danger.open_questions or (danger.stops and danger.ask_whether_off):
         return None
     questions = script.knowledge.questions
-    return next((each for each in _open(script, assessment, "closing") if questions[each].kind != "text"), None)
+    due = (each for each in _open(script, assessment, "closing") if questions[each].kind != "text")
+    return next((each for each in due if not (danger.stops and each == OFF_AT_THE_END)), None)
 
 
 def _open(script: Script, assessment: Assessment, stage: Stage) -> Iterator[str]:
