@@ -98,7 +98,8 @@ class Desk:
         if words:
             listed = " ".join(MARK + spelled(word, self.own.wording) for word in words)
             return [self.notice("word_unclear", words=listed)]
-        return self.call.hear(line) if self.call is not None and self.call.hear(line) else [self.notice("no_such_word")]
+        heard = self.call.hear(line) if self.call is not None else []
+        return heard or [self.notice("no_such_word")]
 
     def _nothing_typed(self) -> list[Notice]:
         if self.call is not None:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
+from datetime import datetime
 from threading import RLock
 from typing import Any
 
@@ -18,13 +19,17 @@ from assistant.store.rows import (
     EventRow,
     SessionRow,
     event_from,
+    fingerprint_after,
     rows_of,
     session_from,
     session_row_of,
+    stored_time,
     time_from,
 )
 
-INSERT_SESSION = "INSERT INTO sessions (session_id, code_hash, name, created_at) VALUES (%s, %s, %s, %s)"
+INSERT_SESSION = """
+    INSERT INTO sessions (session_id, code_hash, name, created_at, fingerprint) VALUES (%s, %s, %s, %s, %s)
+"""
 INSERT_EVENT = """
     INSERT INTO events (session_id, sequence, event_id, schema_version, rules_fingerprint, recorded_at,
         actor, role, message_id, opens_message, type, payload)
@@ -63,6 +68,16 @@ SELECT_SUMMARIES = """
 LOCK_SESSION = "SELECT 1 FROM sessions WHERE session_id = %s FOR NO KEY UPDATE"
 LOCK_OUT_WRITERS = "LOCK TABLE sessions IN EXCLUSIVE MODE"
 """Every writer locks its session's row first, or adds one."""
+SELECT_IDS = "SELECT session_id FROM sessions WHERE session_id > %s ORDER BY session_id LIMIT %s"
+SELECT_UNTOUCHED = """
+    SELECT session_id FROM sessions
+    WHERE created_at < %s AND NOT EXISTS (
+        SELECT 1 FROM events WHERE events.session_id = sessions.session_id AND recorded_at >= %s
+    )
+    ORDER BY session_id LIMIT %s
+"""
+SELECT_FINGERPRINT = "SELECT fingerprint FROM sessions WHERE session_id = %s"
+UPDATE_FINGERPRINT = "UPDATE sessions SET fingerprint = %s WHERE session_id = %s"
 DELETE_TEXT = "DELETE FROM texts WHERE session_id = %s"
 DELETE_SESSION = (
     DELETE_TEXT,
@@ -104,7 +119,7 @@ class PostgresStore:
             found = self._last(row.session_id)
             if found is not None:
                 raise SessionMovedOn(row.session_id, 0, found)
-            self._insert_session(row)
+            self._insert_session(row, fingerprint_after("", rows))
             self._insert(rows)
 
         self._transact(keep, lambda: self._holds(rows))
@@ -143,6 +158,24 @@ class PostgresStore:
         else:
             rows = self._select(SELECT_KIND_OF_SESSION, kind.__name__, session_id)
         return tuple(map(self._event, rows))
+
+    def ids_after(self, session_id: str, limit: int) -> list[str]:
+        return [each for (each,) in self._select(SELECT_IDS, session_id, limit)]
+
+    def untouched_since(self, moment: datetime, limit: int) -> list[str]:
+        before = stored_time(moment)
+        return [each for (each,) in self._select(SELECT_UNTOUCHED, before, before, limit)]
+
+    def kept_fingerprint(self, session_id: str) -> str | None:
+        rows = self._select(SELECT_FINGERPRINT, session_id)
+        if not rows:
+            raise SessionUnknown(session_id)
+        kept: str | None = rows[0][0]
+        return kept
+
+    def reckoned_fingerprint(self, session_id: str) -> str:
+        self.last_sequence(session_id)
+        return fingerprint_after("", list(map(_row, self._select(SELECT_EVENTS, session_id))))
 
     def find_by_code(self, code: str) -> SessionRecord:
         found = self._find(SELECT_BY_CODE, hash_code(code))
@@ -193,11 +226,13 @@ class PostgresStore:
         found = self.last_sequence(session_id)
         if found != expected_sequence:
             raise SessionMovedOn(session_id, expected_sequence, found)
+        before = str(self.kept_fingerprint(session_id))
         self._insert(rows)
+        self._run(UPDATE_FINGERPRINT, fingerprint_after(before, rows), session_id)
 
-    def _insert_session(self, row: SessionRow) -> None:
+    def _insert_session(self, row: SessionRow, fingerprint: str) -> None:
         try:
-            self._run(INSERT_SESSION, row.session_id, row.code_hash, _bytes(row.name), row.created_at)
+            self._run(INSERT_SESSION, row.session_id, row.code_hash, _bytes(row.name), row.created_at, fingerprint)
         except errors.UniqueViolation as error:
             if error.diag.constraint_name == "name_once":
                 raise Refused("name_taken", {"name": row.name or ""}) from error
@@ -294,14 +329,18 @@ class PostgresStore:
         return None if not rows or rows[0][0] is None else int(rows[0][0])
 
     def _event(self, values: tuple[Any, ...]) -> Event:
-        row = EventRow(*values)
-        return event_from(row._replace(message_id=_text(values[8]), text=_text(values[12])), self._where)
+        return event_from(_row(values), self._where)
 
     def _holds(self, rows: Sequence[EventRow]) -> bool:
         """Whether these very events are there: each id is a random number of its own."""
         return bool(rows) and self._select(SELECT_ALREADY, rows[-1].event_id) == [
             (rows[-1].session_id, rows[-1].sequence)
         ]
+
+
+def _row(values: tuple[Any, ...]) -> EventRow:
+    row = EventRow(*values)
+    return row._replace(message_id=_text(values[8]), text=_text(values[12]))
 
 
 def _refused(error: errors.UniqueViolation, row: EventRow) -> Exception:

@@ -25,7 +25,8 @@ FIRST_TABLES: Step = (
         session_id text COLLATE "C" NOT NULL CONSTRAINT session_once UNIQUE,
         code_hash text COLLATE "C" NOT NULL CONSTRAINT code_once UNIQUE,
         name bytea,
-        created_at text COLLATE "C" NOT NULL
+        created_at text COLLATE "C" NOT NULL,
+        fingerprint text NOT NULL
     )
     """,
     "CREATE UNIQUE INDEX name_once ON sessions (sha256(name))",

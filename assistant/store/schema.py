@@ -61,7 +61,10 @@ SHORT_WAYS: Step = (
 )
 """Sessions are listed, and events of one kind gathered, without reading all there are."""
 
-STEPS: tuple[Step, ...] = (FIRST_TABLES, SHORT_WAYS)
+FINGERPRINTS: Step = ("ALTER TABLE sessions ADD COLUMN fingerprint TEXT",)
+"""Of sessions that are there already none is known until they go on."""
+
+STEPS: tuple[Step, ...] = (FIRST_TABLES, SHORT_WAYS, FINGERPRINTS)
 """Step n brings a file from version n to n + 1. Steps are only ever added, never changed."""
 
 

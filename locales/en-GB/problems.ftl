@@ -9,6 +9,7 @@ problem-choices_expected = A list of one or more choices' ids is wanted.
 problem-none_with_others = “None of these” can't go with another choice. Type only the others.
 problem-number_expected = A number is wanted.
 problem-unknown_unit = “{ $found }” is not a unit we can use here. Use one of: { $valid }.
+problem-holds_card_number = That holds what may be the number of a bank card. Please leave it out; nothing of it was kept.
 problem-unit_without_number = The unit “{ $unit }” makes no sense here: this question takes no number.
 problem-number_out_of_range = { $unit ->
     [degrees_celsius] Please give a number from { $least } to { $most } in °C. If it is in °F, type F behind it.

@@ -8,7 +8,7 @@ import pytest
 from assistant.errors import StoreUnreadable
 from assistant.store.rows import rows_of, session_row_of
 from assistant.store.schema import APPLICATION_ID, STEPS, migrate, refuse_unknown
-from assistant.store.sqlite import INSERT_EVENT, INSERT_SESSION, SqliteStore
+from assistant.store.sqlite import INSERT_EVENT, SqliteStore
 from tests.store.samples import event, record, started
 
 PLACE = Path("somewhere")
@@ -49,12 +49,13 @@ def test_a_file_of_the_first_version_is_brought_up_to_date_when_it_is_opened(pat
     with closing(sqlite3.connect(path, isolation_level=None)) as connection:
         migrate(connection, PLACE, STEPS[:1])
         session = record()
-        connection.execute(INSERT_SESSION, session_row_of(session))
+        connection.execute("INSERT INTO sessions VALUES (NULL, ?, ?, ?, ?)", session_row_of(session))
         [row] = rows_of(session.session_id, 0, [event(session.session_id, 1)])
         connection.execute(INSERT_EVENT, row[:-1])
     with closing(SqliteStore(path)) as store:
         store.append(session.session_id, 1, [event(session.session_id, 2)])
         assert [each.sequence for each in store.read(session.session_id)] == [1, 2]
+        assert store.kept_fingerprint(session.session_id) == store.reckoned_fingerprint(session.session_id)
     with closing(sqlite3.connect(path, isolation_level=None)) as connection:
         assert refuse_unknown(connection, PLACE) == len(STEPS)
 
