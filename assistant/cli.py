@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from assistant import __version__
-from assistant.authoring import outcome_commands, reckon_commands, rule_commands, summary_commands
+from assistant.authoring import outcome_commands, reckon_commands, rule_commands, store_commands, summary_commands
 from assistant.errors import OvensideError, SessionUnknown, StoreUnreadable
 
 if TYPE_CHECKING:
@@ -83,6 +83,7 @@ def parser() -> argparse.ArgumentParser:
             action.add_argument(
                 "--ranges", action="store_true", help="also which assumed figures would end it otherwise"
             )
+    store_commands.add_actions(actions, shared)
     summary_commands.add_summary(commands, shared)
     outcome_commands.add_outcomes(commands, shared)
     reckon_commands.add_reckon(commands, shared)
@@ -266,6 +267,8 @@ def _sessions(arguments: argparse.Namespace) -> int:
     from assistant.wording.locale import load_wording
 
     wording = load_wording(_shipped("locales"), arguments.lang)
+    if arguments.action in store_commands.ACTIONS:
+        return store_commands.look_after(arguments, wording, sys.stdout)
     log = open_store(arguments.store)
     if arguments.action == "list":
         return list_all(log, wording, sys.stdout)
