@@ -1,6 +1,6 @@
 """The agent's desk: several calls, one of them on the line, and what each typed line does."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal, Protocol
 
@@ -10,8 +10,19 @@ from assistant.desk.words import MARK, Word, is_word, read_word, spelled
 from assistant.errors import Refused, SessionUnknown, StoreUnreadable
 from assistant.wording.reasons import reason_in_words
 from assistant.wording.sentences import Sentences
+from assistant.wording.typed import HelperWord, helper_word
 
 Panel = Literal["causes", "facts"]
+
+_SAID: Mapping[HelperWord | None, Word] = {
+    "why": "why",
+    "how": "how",
+    "not_sure": "unsure",
+    "skip": "skip",
+    "back": "back",
+    "change": "change",
+}
+"""The words of the chat count here too, without a full stop."""
 
 
 class Left(Exception):
@@ -87,6 +98,9 @@ class Desk:
             return self._take_word(line)
         if not line:
             return self._nothing_typed()
+        said = helper_word(line, self.own.wording)
+        if said in _SAID:
+            return self._words[_SAID[said]]("")
         if self.call is None:
             return [self.notice("nobody_on_line")]
         return self.call.take(line)
