@@ -1,14 +1,16 @@
 """One customer on the line: the interview, what was said at this desk, and where it stands."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from assistant.errors import Refused, SessionMovedOn, SessionUnknown
 from assistant.interview.answers import still_fits
+from assistant.interview.assess import Assessment
 from assistant.interview.commands import Command, Finish, GiveAnswer, HearDanger, SayNotSure, SkipQuestion
 from assistant.interview.conversation import Conversation
 from assistant.interview.events import Event, QuestionAnswered, TextAnswered
 from assistant.interview.on_the_telephone import closing_question, opening_question
+from assistant.interview.supposed import weigh_ahead
 from assistant.interview.verdict import NONE, Verdict, give_verdict, named_causes
 from assistant.interview.view import QuestionView, question_view
 from assistant.interview.way import may_ask
@@ -45,6 +47,7 @@ class Call:
     code: str
     reopened: str | None = None
     before: Mapping[str, float] = field(default_factory=dict)
+    _judged: tuple[Assessment, Verdict] | None = field(default=None, repr=False)
 
     @property
     def question(self) -> QuestionView | None:
@@ -70,8 +73,23 @@ class Call:
 
     @property
     def verdict(self) -> Verdict:
-        """As things stand, also in the middle of the interview."""
-        return give_verdict(self.conversation.script, self.conversation.assessment)
+        """As things stand, also in the middle of the interview; what would change it only once it was thought of."""
+        assessment = self.conversation.assessment
+        if self._judged is None or self._judged[0] is not assessment:
+            self._judged = (assessment, give_verdict(self.conversation.script, assessment, with_changes=False))
+        return self._judged[1]
+
+    def thinking(self) -> Iterator[None]:
+        """Find what would change the verdict, then weigh what may be asked after the open question; pauses often.
+
+        Nothing but what is shown beside, and its speed, depends on it.
+        """
+        assessment, script = self.conversation.assessment, self.conversation.script
+        self._judged = (assessment, give_verdict(script, assessment))
+        yield
+        question = self.question
+        if question is not None:
+            yield from weigh_ahead(script, assessment, question.id)
 
     @property
     def ended(self) -> bool:

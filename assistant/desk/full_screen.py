@@ -1,5 +1,6 @@
 """The desk on the whole screen, by keyboard alone."""
 
+import asyncio
 from typing import Any
 
 from prompt_toolkit.application import Application
@@ -11,6 +12,7 @@ from prompt_toolkit.layout import BufferControl, FormattedTextControl, HSplit, L
 from prompt_toolkit.output import Output
 from prompt_toolkit.styles import Style as Colours
 
+from assistant.desk.call import Call
 from assistant.desk.desk import Desk, Left
 from assistant.desk.layout import Laid, laid_desk
 from assistant.desk.words import MARK, Word, spelled
@@ -28,6 +30,8 @@ KEYS: dict[str, Word] = {
 }
 TYPED_ON = ("find", "note", "change")
 """What wants more than the word: it is put before what is typed."""
+BEFORE_THINKING_S = 0.2
+"""A fast typist isn't held up."""
 BELOW = 2
 """Rows for the line that is typed and for the keys."""
 
@@ -38,6 +42,9 @@ class FullScreen:
     def __init__(self, desk: Desk, *, colour: bool, read: Input | None = None, write: Output | None = None) -> None:
         self._desk = desk
         self._scrolled = 0
+        self._lines = 0
+        self._thinking: asyncio.Task[None] | None = None
+        self._kept: tuple[tuple[int, ...], Laid] | None = None
         self._typed = Buffer(multiline=False, accept_handler=self._accept)
         self._application: Application[None] = Application(
             layout=Layout(self._window()),
@@ -49,7 +56,7 @@ class FullScreen:
         )
 
     def run(self) -> None:
-        self._application.run()
+        self._application.run(pre_run=self._think)
 
     def _window(self) -> HSplit:
         prompt = Window(FormattedTextControl([("class:strong", "> ")]), width=2, height=1)
@@ -62,8 +69,12 @@ class FullScreen:
         )
 
     def _laid(self) -> Laid:
+        """Anew only after a line was taken, the side was looked up, or the terminal has another size."""
         size = self._application.output.get_size()
-        return laid_desk(self._desk, size.columns, size.rows - BELOW, self._scrolled)
+        key = (size.columns, size.rows, self._scrolled, self._lines)
+        if self._kept is None or self._kept[0] != key:
+            self._kept = key, laid_desk(self._desk, size.columns, size.rows - BELOW, self._scrolled)
+        return self._kept[1]
 
     def _body(self) -> StyleAndTextTuples:
         pieces: StyleAndTextTuples = []
@@ -82,12 +93,33 @@ class FullScreen:
 
     def _accept(self, typed: Buffer) -> bool:
         """Whether what was typed is to stay."""
+        self._take(typed.text)
+        return False
+
+    def _take(self, line: str) -> None:
         self._scrolled = 0
+        self._lines += 1
         try:
-            self._desk.take(typed.text)
+            self._desk.take(line)
         except Left:
             self._application.exit()
-        return False
+        self._think()
+
+    def _think(self) -> None:
+        """While nobody types; what was thought of for an earlier line is let go."""
+        if self._thinking is not None:
+            self._thinking.cancel()
+        call = self._desk.call
+        if call is not None and self._application.is_running:
+            self._thinking = self._application.create_background_task(self._think_of(call))
+
+    async def _think_of(self, call: Call) -> None:
+        await asyncio.sleep(BEFORE_THINKING_S)
+        for step, _ in enumerate(call.thinking()):
+            if step == 0:
+                self._lines += 1
+                self._application.invalidate()
+            await asyncio.sleep(0)
 
     def _keys(self) -> KeyBindings:
         keys = KeyBindings()
@@ -121,7 +153,4 @@ class FullScreen:
 
     def _do(self, word: Word) -> None:
         """Without touching what is being typed."""
-        try:
-            self._desk.take(MARK + spelled(word, self._desk.own.wording))
-        except Left:
-            self._application.exit()
+        self._take(MARK + spelled(word, self._desk.own.wording))

@@ -38,6 +38,7 @@ class Plain:
         if call is None or desk.picking or desk.shows_calls:
             return sides(desk)[1]
         if line.strip() == MARK + spelled("view", desk.own.wording):
+            next(call.thinking())
             return [*panels.facts(call), BLANK, *panels.causes(call)]
         shown = panels.why(call) if desk.shows_why else panels.to_read_out(call)
         return [BLANK, *shown]
