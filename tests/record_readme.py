@@ -26,6 +26,7 @@ from assistant.reports.summary.footing import footing_of
 from assistant.reports.summary.session import Told
 from assistant.store.memory import MemoryStore
 from assistant.wording.languages import Languages
+from tests.recorded_call import recorded_call
 from tests.recorded_tools import TOOLS, recorded_tool
 from tests.told_household import TYPED
 
@@ -86,15 +87,27 @@ def recorded() -> tuple[str, str]:
     return terminal.screen.getvalue(), page_one
 
 
-def with_recording(readme: str) -> str:
-    """The README with the conversation, its summary, and each tool's output, between their marks."""
+def with_recording(readme: str, call: str | None = None) -> str:
+    """The README with the conversation, its summary, a call and each tool's output, between their marks.
+
+    `call`: played already, for it takes a while.
+    """
     screen, page_one = recorded()
     readme = _between(readme, MARKS, f"$ ovenside\n{screen}")
     readme = _between(readme, SUMMARY_MARKS, f"$ ovenside summary {CODE}\n{page_one}[page two is left out here]\n")
+    readme = _between(readme, CALL_MARKS, f"$ ovenside desk\n{call if call is not None else recorded_call()}\n")
     for tool in TOOLS:
         marks = (f"<!-- recorded {tool}: begin -->", f"<!-- recorded {tool}: end -->")
         readme = _between(readme, marks, recorded_tool(tool))
     return readme
+
+
+def told_call(readme: str) -> str:
+    """The call as it stands in the README."""
+    begin, end = (re.escape(mark) for mark in CALL_MARKS)
+    found = re.search(f"{begin}\n```text\n\\$ ovenside desk\n(.*)\n```\n{end}", readme, re.DOTALL)
+    assert found is not None
+    return found[1]
 
 
 def _between(readme: str, marks: tuple[str, str], text: str) -> str:

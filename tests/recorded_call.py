@@ -26,8 +26,8 @@ from tests.told_household import TYPED
 
 ROOT = Path(__file__).parent.parent
 COLUMNS, ROWS = 80, 24
-QUIET_S = 0.5
-"""A screen that hasn't changed for so long is whole."""
+QUIET_S, SHOWN_QUIET_S = 0.1, 3.0
+"""A screen that hasn't changed for so long is whole: one that is shown, with what is thought of meanwhile."""
 LONGEST_S = 60.0
 ENTER = "\r"
 CODE_KEY = "\x1b[19~"
@@ -104,13 +104,13 @@ class Played:
             os.execve(sys.executable, command, environment)  # noqa: S606 - the program itself
         fcntl.ioctl(self._terminal, termios.TIOCSWINSZ, struct.pack("HHHH", ROWS, COLUMNS, 0, 0))
 
-    def press(self, keys: str) -> list[str]:
+    def press(self, keys: str, quiet_s: float) -> list[str]:
         """The screen that follows, once it is quiet."""
         before = list(self._screen.display)
         os.write(self._terminal, keys.encode())
-        return self.settled(before)
+        return self.settled(before, quiet_s)
 
-    def settled(self, before: Sequence[str] = ()) -> list[str]:
+    def settled(self, before: Sequence[str] = (), quiet_s: float = SHOWN_QUIET_S) -> list[str]:
         """Raises TimeoutError for a screen that is never quiet, stays empty, or stays as it was `before`."""
         gives_up_at, changed_at = time.monotonic() + LONGEST_S, time.monotonic()
         while time.monotonic() < gives_up_at:
@@ -118,7 +118,7 @@ class Played:
             if ready:
                 self._stream.feed(os.read(self._terminal, 65536))
                 changed_at = time.monotonic()
-            elif time.monotonic() - changed_at > QUIET_S and self._is_new(before):
+            elif time.monotonic() - changed_at > quiet_s and self._is_new(before):
                 return [line.rstrip() for line in self._screen.display]
         raise TimeoutError("the screen doesn't settle")
 
@@ -150,7 +150,7 @@ def played(steps: Sequence[Step]) -> Iterator[tuple[Step, list[str]]]:
         desk = Played(Path(folder) / "sessions.db")
         desk.settled()
         for step in steps:
-            yield step, without_chance(desk.press(step.keys))
+            yield step, without_chance(desk.press(step.keys, SHOWN_QUIET_S if step.shown else QUIET_S))
         if desk.leave() != 0:
             raise RuntimeError("the desk didn't end well")
 
