@@ -111,6 +111,8 @@ def _listed_says(book: Book, kind: str, entry_id: str, entry: Any) -> Iterator[s
         names = getattr(entry, field, ())
         if names:
             yield book.say(name, names=listed(names))
+    if getattr(entry, "until_off", False):
+        yield book.say("until_off")
 
 
 def _explain_other(book: Book, entry_id: str, entry: Any) -> Parts:

@@ -188,4 +188,6 @@ def _sign_says(book: Book, sign_id: str, sign: Sign) -> Iterator[str]:
     if sign.told_when:
         yield book.say("sign_tells", names=listed(sign.told_when))
     yield book.say("sign_steps", names=listed(sign.steps))
+    if not sign.oven_off_is_enough:
+        yield book.say("sign_whole_home")
     yield book.say("sign_who", who=book.who(sign.who), urgency=sign.urgency)

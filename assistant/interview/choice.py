@@ -92,6 +92,28 @@ def steps_for(knowledge: Knowledge, stops: tuple[Stop, ...]) -> tuple[str, ...]:
     return tuple(step for step in knowledge.steps if step in told)
 
 
+@dataclass(frozen=True)
+class StepsInParts:
+    """The steps after a stop, in their order: those that count only `until_off`, and what holds in any case, which
+    comes before them (`first`) or after (`then`).
+    """
+
+    first: tuple[str, ...]
+    until_off: tuple[str, ...]
+    then: tuple[str, ...]
+
+
+def steps_in_parts(knowledge: Knowledge, stops: tuple[Stop, ...]) -> StepsInParts:
+    """What `steps_for` names. Beside a danger that the oven's being off doesn't end, all of it holds in any case."""
+    steps = steps_for(knowledge, stops)
+    off_is_enough = all(knowledge.signs[stop.sign_id].oven_off_is_enough for stop in stops)
+    until_off = tuple(step for step in steps if off_is_enough and knowledge.steps[step].until_off)
+    if not until_off:
+        return StepsInParts(steps, (), ())
+    begins = steps.index(until_off[0])
+    return StepsInParts(steps[:begins], until_off, steps[begins + len(until_off) :])
+
+
 def _handed_on(assessment: Assessment) -> Choice | None:
     for finding_id, effect in assessment.effects.items():
         if effect.hands_on_to is not None:

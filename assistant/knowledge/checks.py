@@ -14,7 +14,7 @@ from assistant.knowledge.finding_checks import (
     tests_first_are_tests,
 )
 from assistant.knowledge.learned import LEARNED_FILE
-from assistant.knowledge.model import RESERVED_CODES, Cause, Question
+from assistant.knowledge.model import RESERVED_CODES, Cause, Question, Step
 from assistant.knowledge.problems import nearest_name
 from assistant.knowledge.references import references_exist
 from assistant.knowledge.report_checks import (
@@ -171,6 +171,22 @@ def kinds_of_oven_are_told(read: RulesFolder) -> None:
                 read.add_problem("ovens.yaml", ("kinds", name), "kind_never_told", near, name=name)
 
 
+def switching_off_is_one_stretch(read: RulesFolder) -> None:
+    """The steps that count only until the oven is off stand in a row, so that they can be told as a list of their own;
+    and whoever is told one is asked later whether it is off.
+    """
+    steps: dict[str, Step] = read.entries["steps.yaml"]
+    until_off = [step.until_off for step in steps.values()]
+    for number, (step_id, step) in enumerate(steps.items()):
+        if step.until_off and True in until_off[:number] and not until_off[number - 1]:
+            read.add_problem("steps.yaml", (step_id, "until_off"), "until_off_apart")
+    for sign_id, sign in read.entries["danger"].items():
+        for index, step_id in enumerate(sign.steps):
+            if not sign.confirm_off and step_id in steps and steps[step_id].until_off:
+                path = ("steps", index)
+                read.add_problem(f"danger/{sign_id}.yaml", path, "until_off_never_asked", found=step_id)
+
+
 CHECKS: tuple[Check, ...] = (
     references_exist,
     distributions_are_whole,
@@ -194,4 +210,5 @@ CHECKS: tuple[Check, ...] = (
     counts_fit_sessions,
     effects_are_named,
     kinds_of_oven_are_told,
+    switching_off_is_one_stretch,
 )

@@ -268,6 +268,7 @@ class Sign(Entry):
     (no switch may be touched, nobody should go back), nothing more is asked after the stop.
     `told_when`: what the sign says of observables: for each of their states, how often it is told.
     `tests_first`: questions of the stage `tests` that are planned after it, whatever is likeliest.
+    Where `oven_off_is_enough` is false the danger is in the home's supply: the steps hold with the oven off, too.
     """
 
     note: Note
@@ -281,6 +282,7 @@ class Sign(Entry):
     tests_first: tuple[Id, ...] = ()
     steps: tuple[Id, ...] = Field(min_length=1)
     confirm_off: Flag = True
+    oven_off_is_enough: Flag = True
     urgency: Literal["emergency", "soon"] = "soon"
     who: Literal["appliance_engineer", "electrician", "network_operator", "gas_emergency", "fire_service"]
 
@@ -445,11 +447,13 @@ class Act(Listed):
 class Step(Listed):
     """A safety step. One that `touches_nothing` may also be told beside a graver sign's own steps.
 
-    `rules_out` names steps that are left out while a sign with this step stands.
+    `rules_out` names steps that are left out while a sign with this step stands. One that counts only `until_off`
+    is part of switching the oven off; all others hold in any case.
     """
 
     touches_nothing: Flag = False
     rules_out: tuple[Id, ...] = ()
+    until_off: Flag = False
 
 
 class Knowledge(Entry):

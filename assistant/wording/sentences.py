@@ -23,6 +23,9 @@ BANDS = ((0.85, "very_likely"), (0.6, "likely"), (0.3, "possible"), (0.0, "one_o
 MOST_LINES_TOLD = 100
 """A sentence takes 2,500 characters of anything."""
 MOST_LIKELY_SHOWN = 3
+UNNAMED = "something_else"
+"""As belief names the cause that nobody wrote down."""
+VISITS = ("book_visit", "maker_seller_or_landlord_first")
 LEAST_SHOWN = 0.1
 
 
@@ -166,17 +169,24 @@ class Sentences:
 
     def _explanation(self, verdict: "Verdict") -> str:
         details = verdict.details
-        said = [self.wording.say(f"verdict-{verdict.action}", _kind_of_explanation(verdict))]
+        said = [self._what_was_found(verdict)]
+        if verdict.action == "maker_seller_or_landlord_first":
+            said.append(self.wording.say(f"verdict-{verdict.action}", "explain"))
         if verdict.stops:
             said += self._signs_standing(verdict.stops)
             said.append(self.wording.say("verdict-then_call", who=self.who(verdict)))
         if details.get("may_not_be_worth_mending"):
             said.append(self.wording.say("verdict-may_not_be_worth_mending"))
-        if details.get("withdrawn_signs") and verdict.action != "book_visit":
+        if details.get("withdrawn_signs") and verdict.action not in VISITS:
             said.append(self.wording.say("verdict-withdrawn_signs"))
-        if verdict.action in ("book_visit", "maker_seller_or_landlord_first"):
+        if verdict.action in VISITS:
             said.append(self.wording.say(f"urgency-{details['urgency']}"))
         return " ".join(said)
+
+    def _what_was_found(self, verdict: "Verdict") -> str:
+        """Before whom to tell first, what is found is told as before any visit."""
+        action = "book_visit" if verdict.action in VISITS else verdict.action
+        return self.wording.say(f"verdict-{action}", kind_of_explanation(verdict))
 
     def _signs_standing(self, stops: "Sequence[Stop]") -> Iterator[str]:
         """The signs that were told, then those that only follow from what was told."""
@@ -188,16 +198,22 @@ class Sentences:
 
     def _likely(self, verdict: "Verdict", in_figures: bool) -> list[str]:
         """The most probable causes with their bands."""
-        if verdict.action == "outside" or _kind_of_explanation(verdict) != "explain":
+        if verdict.action == "outside" or kind_of_explanation(verdict) != "explain":
             return []
         shown = [(cause, p) for cause, p in verdict.named if p >= LEAST_SHOWN][:MOST_LIKELY_SHOWN]
-        lines = [self.wording.say(f"band-{band(p)}", cause=self.wording.say(f"cause-{cause}")) for cause, p in shown]
+        lines = [self._banded(cause, p, first=not number) for number, (cause, p) in enumerate(shown)]
         if not in_figures:
             return lines
         return [
             self.wording.say("figure-probability", text=line, percent=f"{100 * p:.0f}")
             for line, (_, p) in zip(lines, shown, strict=True)
         ]
+
+    def _banded(self, cause_id: str, probability: float, *, first: bool) -> str:
+        """The cause with how likely it is; what has no name, beside those that have one, is told as such."""
+        if cause_id == UNNAMED and not first:
+            return self.wording.say("band-or_unnamed")
+        return self.wording.say(f"band-{band(probability)}", cause=self.wording.say(f"cause-{cause_id}"))
 
     def why(self, verdict: "Verdict") -> str | None:
         """What stands behind the verdict: why the sign is dangerous, or what the likeliest cause is, if it has one."""
@@ -272,11 +288,11 @@ class Sentences:
         return self.wording.say("change-answered", question=question, answer=answer, action=action)
 
 
-def _kind_of_explanation(verdict: "Verdict") -> str:
+def kind_of_explanation(verdict: "Verdict") -> str:
     """A visit for a sign that was taken back, or for want of answers, rests on no cause."""
-    if verdict.action == "book_visit" and verdict.details.get("withdrawn_signs"):
+    if verdict.action in VISITS and verdict.details.get("withdrawn_signs"):
         return "taken_back"
-    if verdict.action == "book_visit" and verdict.details.get("little_known"):
+    if verdict.action in VISITS and verdict.details.get("little_known"):
         return "unknown"
     return "explain"
 

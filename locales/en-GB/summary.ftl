@@ -114,20 +114,27 @@ summary-changed_answers = { $number ->
 }
 
 summary-heading_found = What was found
-summary-heading_steps = What to do now, in this order
+summary-heading_steps = What to do now
 summary-heading_may_be = What it may be
 summary-heading_until_then = Until somebody comes
 summary-heading_from_now_on = From now on
 summary-heading_use_it_well = Using it well
-summary-heading_to_hand = What to have to hand
+summary-heading_to_hand = What to have ready when you ring
 summary-heading_you_said = What you told us
-summary-leave_off = Leave the oven off and do not touch it. Do not switch it on again to see. Who should look at it first: { $who }.
+summary-leave_off = Leave the oven off, and do not touch it. First to look at it: { $who }.
 summary-gas = If you smell gas: touch no switch and make no flame. Open the windows, go outside, and call { $gas_line } from there.
-summary-watch_for = If it sparks, smells of burning or plastic, gets far too hot, or makes the electricity go off: switch it off at the wall or at the fuse box, and leave it off. Do the same if its own knob does not turn it off. If you feel a tingle, do not touch it again; switch it off at the fuse box.
+summary-watch_for = If it sparks, smells of burning or plastic, gets far too hot, or makes the electricity go off: switch it off at the wall or at the fuse box, and leave it off. Do the same if its own knob does not turn it off.
+summary-watch_for_shock = If you feel a tingle or a shock: do not touch it again. Switch it off at the fuse box.
+summary-worse = If you see flames, or if smoke or a smell goes on or grows: get everybody out, shut the door behind you, and call { $emergency_line } from outside.
 summary-no_panel = Please take no panel off, do not pull the oven out, and do not measure anything electrical.
 summary-in_doubt_off = If in doubt, leave it off.
 summary-food = Food that stood lukewarm for hours: in doubt, throw it away. Be firmer with it for infants, and for people who are pregnant, frail or ill.
-summary-hand_plate = Maker, model and serial number. They are on a plate you often see when the door is open. Read it with the oven cold. Do not unscrew anything to find it.
+summary-food_inside = Leave food that is in the oven where it is, and do not eat it later. Other food that stood lukewarm for hours: in doubt, throw it away.
+summary-hand_plate = { $missing ->
+    [make] Maker and model.
+    [serial] The serial number.
+   *[both] Maker, model and serial number.
+} It is on a plate you often see when the door is open. Read it with the oven cold. Do not unscrew anything to find it.
 summary-hand_receipt = The receipt, if you have it.
 summary-hand_way = How to get in: floor, parking, and an adult who will be there.
 summary-not_made = The summary could not be written: { $reason }.
@@ -152,7 +159,7 @@ summary-not_electric = Not an electric oven: this check knows nothing of it and 
 summary-pairs_count = Each figure counts the cases with a second cause too.
 summary-grid_key = – not used in this way of heating; ? nothing told
 summary-ask_by_phone = Ask by phone first
-summary-already_off = You told us that the oven is off. Leave it off. Of these steps, those for switching it off are only for if it is not. All others hold in any case.
+summary-already_off = You told us that it is off: “{ $how }” ({ $when }). Leave it off.
 summary-hand_guarantee = Whether it is under a guarantee or a cover plan. If it is, ring the maker, the seller or the plan first.
 summary-hand_fee = Ask what coming out costs before you agree to it.
 summary-heading_beside = Trips, repairs, getting in
@@ -168,3 +175,70 @@ summary-follows_end = { $reading }: nothing further here, work by the diagram.
 summary-before_only_dead = Isolate, lock off and prove dead. Every row is made dead.
 summary-told_who_first = Told to the customer: { $headline } First to see it: { $who }.
 summary-none_stands_out = No cause stands out.
+summary-heading_own_measurements = What your own measurements mean
+summary-heading_look_yet = If you can still look
+summary-in_any_case = In any case
+summary-first_in_any_case = First, in any case
+summary-only_if_not_off = Only if it is not off yet, in this order
+summary-then_in_any_case = After that, in any case
+summary-still_lit = If its clock or a light is still lit after all, it is not off. Do not touch it. Switch off its breaker at the fuse box, with dry hands, if nothing there is wet, hot or brown.
+summary-told_not_asked = This may be dangerous, and we still have to ask you about it: { $sign }. Leave the oven off until then.
+summary-found_visit = { $kind ->
+    [taken_back] What you told us before pointed to danger, and no longer does. We would rather have it looked at by { $who } before the oven is used again.
+    [unknown] We could not find out enough to say what it is. If the oven cooks as you like, leave it be. If it does not, { $who } can find out.
+    [supply] Your answers point to something in the oven’s wiring or supply that has to be measured or mended. That is for { $who }, not for you.
+   *[explain] Your answers point to something inside the oven that has to be measured or mended. That is for { $who }, not for you.
+}
+summary-found_first = Before you book anybody, tell { $first }. It may cost you nothing that way. If somebody else opens the oven first, it may cost you your rights. This is not legal advice.
+summary-hurry = { $urgency ->
+    [routine] You told us of no danger, and there is no hurry.
+    [soon] Have it looked at soon.
+   *[emergency] Please do not wait with this.
+}
+summary-found_gas = A gas oven is for { $who }. We only know electric ovens, and we do not guess about gas.
+summary-gas_burns_badly = If flames are yellow or lazy, if you see soot, if anybody has a headache or feels sick, or if a carbon monoxide alarm sounds: turn the oven off and open the windows on your way out, go outside with everybody, and call { $gas_line } from there.
+summary-gas_leave_off = If it burns well and only cooks badly, have it looked at by { $who }. Nobody else may work on it. In doubt, leave it off.
+summary-gas_stay_out = Stay outside until those whom you called say that it is safe. Do not use the oven before.
+summary-what_works = What works may be used, with somebody near. Leave alone any way of heating that does not work.
+summary-ways_to_leave = Leave these alone until then, for they need what may have failed: { $ways }.
+summary-stays_off = Leave the oven off until then.
+summary-may_be_used = { $action ->
+    [all_normal] You told us of no danger. You may go on using the oven.
+    [use_differently] You told us of no danger. You may use the oven in the way that stands above.
+   *[other] You told us of no danger. Once that is done, you may use the oven.
+}
+summary-both_at_once = Perhaps both at once: { $first }, and { $second }.
+summary-look = { $question } { $how } { $outcomes }
+summary-look_outcome = If “{ $answer }”, we would say: { $action }.
+summary-look_then = Then come back and tell us. Our advice may change.
+summary-own_thermometer = Your oven was set to { $set_c } °C. Your thermometer showed { $reading_c } °C at the end, after { $minutes } minutes.
+summary-own_thermometer_expected = { $place ->
+    [below] In most sound ovens it would show { $low_c } to { $high_c } °C by then, as we reckon it. So your oven stays too cool, or the thermometer is wrong.
+    [above] In most sound ovens it would show { $low_c } to { $high_c } °C by then, as we reckon it. So your oven gets too hot, or the thermometer is wrong.
+   *[reading] In most sound ovens it would show { $low_c } to { $high_c } °C by then, as we reckon it. Yours did, too.
+}
+summary-own_light = { $went ->
+    [never] With the oven set to { $set_c } °C, the small light on the front did not go out in { $minutes } (minutes and seconds).
+   *[out] With the oven set to { $set_c } °C, the small light on the front first went out after { $minutes } (minutes and seconds).
+}
+summary-own_light_expected = { $place ->
+    [later] In most sound ovens it goes out after { $early } to { $late }, as we reckon it. So your oven takes longer to get hot.
+    [sooner] In most sound ovens it goes out after { $early } to { $late }, as we reckon it. So yours stops heating sooner.
+   *[within] In most sound ovens it goes out after { $early } to { $late }, as we reckon it. Yours fits that.
+}
+summary-own_light_dark = The small light on the front did not come on in { $minutes } (minutes and seconds).
+summary-own_bread = { $place ->
+    [white] Your bread hardly browned at all: { $top } on top and { $underside } underneath, from 0 (white) to 5 (burnt).
+    [pale_below] Your bread came to { $top } on top and { $underside } underneath, from 0 (white) to 5 (burnt). So far behind the top the underside seldom stays in a sound oven, as we reckon it.
+    [pale_above] Your bread came to { $top } on top and { $underside } underneath, from 0 (white) to 5 (burnt). So far behind the underside the top seldom stays in a sound oven, as we reckon it.
+   *[within] Your bread came to { $top } on top and { $underside } underneath, from 0 (white) to 5 (burnt). Much the same happens in a sound oven, as we reckon it.
+}
+summary-you_what_goes_wrong = What goes wrong
+summary-you_which_appliance = Which oven
+summary-you_complaint_in_own_words = In your own words
+summary-you_which_worry = What you wonder about
+summary-you_which_light_or_clock = What is odd about lights or clock
+summary-you_anything_else = What else you said
+summary-you_age_of_oven = Age of the oven
+summary-they_ask = They will ask for what stands under “{ $heading }”, and for this:
+summary-they_ask_this = They will ask for this:

@@ -43,12 +43,13 @@ first-landlord = your landlord, in writing
 band-very_likely = Very likely: { $cause }
 band-likely = Likely: { $cause }
 band-possible = Possible: { $cause }
-band-one_of_several = One of several: { $cause }
+band-one_of_several = Perhaps: { $cause }
+band-or_unnamed = Or something that we could not put a name to
 
 cause-none = nothing is wrong
     .trade = nothing wrong
     .explain = What you see is what an oven does.
-cause-something_else = something we have no name for
+cause-something_else = something that we could not put a name to
     .trade = none of the named causes
     .explain = Your answers fit none of the causes we know.
 

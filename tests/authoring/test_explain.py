@@ -248,3 +248,12 @@ def test_what_opens_a_question_and_what_a_finding_does_is_told():
 )
 def test_percentages_keep_the_digits_that_say_something(share, shown):
     assert percent(share) == shown
+
+
+def test_what_is_only_for_switching_off_and_a_danger_in_the_homes_supply_are_said(script):
+    for wanted, sentence, without in (
+        ("dry_hands", "It counts only until the oven is off.", "shock_medical"),
+        ("lights_dim_elsewhere", "The danger is in the home's supply", "shock"),
+    ):
+        assert sentence in said(wanted, ROOT / "rules", script)[1]
+        assert sentence not in said(without, ROOT / "rules", script)[1]

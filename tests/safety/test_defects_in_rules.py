@@ -18,6 +18,18 @@ def _move(data: dict[str, Any], step: str, before: str) -> dict[str, Any]:
     return {key: data[key] for key in keys}
 
 
+def _until_off(*steps: str) -> Callable[[Any], None]:
+    """These steps, and no others, count only until the oven is off."""
+
+    def change(data: Any) -> None:
+        for step_id, step in data.items():
+            step.pop("until_off", None)
+            if step_id in steps:
+                step["until_off"] = "true"
+
+    return change
+
+
 def _endless(other: str) -> Callable[[Any], None]:
     def change(data: Any) -> None:
         data["choices"] = {choice_id: {"withdraws": other} for choice_id in data["choices"]}
@@ -131,6 +143,18 @@ DEFECTS = [
         "switches",
         "breaker_first",
         in_rules("steps.yaml", lambda data: data["breaker_first"].update(touches_nothing="true")),
+    ),
+    Defect(
+        "medical advice counts only until the oven is off",
+        "trade",
+        "step that holds in any case",
+        in_rules("steps.yaml", _until_off("shock_medical")),
+    ),
+    Defect(
+        "an oven that is off passes for the end of a danger in the home's supply",
+        "trade",
+        "ended by the oven's being off",
+        in_rules("danger/lights_dim_elsewhere.yaml", lambda data: data.pop("oven_off_is_enough") and None),
     ),
     Defect(
         "sparks told in passing are not heard",

@@ -123,6 +123,17 @@ ONE_BEFORE_THE_OTHER = (
     ("breaker_first", "off_at_main"),
 )
 
+ONLY_UNTIL_OFF = frozenset(
+    {
+        *("only_a_dry_board", "dry_hands", "knob_to_off", "off_at_wall", "shock_off_at_breaker", "breaker_first"),
+        *("off_at_breaker", "check_dark", "ask_before_main", "off_at_main"),
+    }
+)
+"""What needn't be done any more once the oven is off. All else holds in any case."""
+
+NOT_ENDED_BY_OFF = ("lights_dim_elsewhere",)
+"""Signs of a danger in the home's supply, which an oven that is off doesn't end."""
+
 DOUBT_OR_DANGER = frozenset({"now", "earlier_today", "anything_else", "something_is_wrong", "feels_ill", "sounding"})
 """Answers to a sign's own question that can't clear it, whatever the sign."""
 
@@ -182,6 +193,11 @@ def _steps(knowledge: Knowledge) -> Iterator[str]:
         yield from out_of_order(sign.steps, sign_id)
         if "off_at_main" in sign.steps and "ask_before_main" not in sign.steps:
             yield f"step missing: ask_before_main after {sign_id}"
+        if sign.oven_off_is_enough and sign_id in NOT_ENDED_BY_OFF:
+            yield f"ended by the oven's being off: {sign_id}"
+    for step_id, step in knowledge.steps.items():
+        if step.until_off and step_id not in ONLY_UNTIL_OFF:
+            yield f"step that holds in any case: {step_id}"
 
 
 def out_of_order(steps: tuple[str, ...], where: str) -> Iterator[str]:

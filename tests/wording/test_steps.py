@@ -2,7 +2,7 @@
 
 import itertools
 
-from assistant.interview.choice import steps_for
+from assistant.interview.choice import steps_for, steps_in_parts
 from assistant.interview.danger import Stop
 from assistant.knowledge.model import Knowledge
 from assistant.wording.sentences import Sentences
@@ -66,6 +66,23 @@ def test_of_two_signs_warnings_come_first_and_nothing_is_told_that_one_of_them_r
         assert not set(steps) & ruled_out
         for step in {*knowledge.signs[one].steps, *knowledge.signs[other].steps} - ruled_out:
             assert step in steps or not knowledge.steps[step].touches_nothing, (one, other, step)
+
+
+def test_the_parts_of_the_steps_are_the_steps_in_their_order_and_switches_stand_in_the_middle(
+    knowledge: Knowledge,
+) -> None:
+    by_gravity = sorted(knowledge.signs, key=lambda sign_id: knowledge.signs[sign_id].order)
+    parted = 0
+    for signs in (*((sign,) for sign in by_gravity), *itertools.combinations(by_gravity, 2)):
+        stops = tuple(Stop(sign, "sign", sign, 1) for sign in signs)
+        parts = steps_in_parts(knowledge, stops)
+        assert (*parts.first, *parts.until_off, *parts.then) == steps_for(knowledge, stops)
+        if "lights_dim_elsewhere" in signs:
+            assert parts.until_off == ()
+        else:
+            assert not {*parts.first, *parts.then} & {*SWITCHES, "check_dark", "ask_before_main"}
+            parted += bool(parts.until_off and parts.first and parts.then)
+    assert parted > 50
 
 
 def _ruled_out(knowledge: Knowledge, *sign_ids: str) -> set[str]:

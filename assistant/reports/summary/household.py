@@ -1,21 +1,34 @@
-"""What the household keeps until the visit: no screws, no test points, no readings, no figures."""
+"""What the household keeps until the visit: no screws, no test points, no electrical readings, no probabilities."""
 
 from collections.abc import Iterator
 
+from assistant.belief.decision import TRADES
+from assistant.interview.state import Answer
+from assistant.knowledge.model import Care, Stage
+from assistant.reports.summary.after_a_stop import steps
+from assistant.reports.summary.found import found
+from assistant.reports.summary.meanwhile import meanwhile
+from assistant.reports.summary.own_measurements import own_measurements
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.value import Block, Items, Page, Pairs, Paragraph, Summary
+from assistant.wording.sentences import LEAST_SHOWN, VerdictText
+
+LOOKS = (Care.TALK, Care.LOOK_COLD, Care.DAILY_USE)
+"""What a page may send somebody to find out: nothing hot, for which the interview asks who stays and who is near."""
+STAGES: tuple[Stage, ...] = ("complaint", "oven", "visit")
 
 
 def household_summary(told: Told) -> Summary:
     """What was found, what to do until somebody comes, and how to use the oven well."""
     text = told.sentences.verdict(told.verdict)
-    danger = bool(told.assessment.danger.stops)
     sections = (
-        told.section("found", (Paragraph(text.explanation, "danger" if danger else "plain"),)),
-        told.section("steps", _steps(told, text.steps)),
-        told.section("may_be", (Items(text.likely),) if text.likely else ()),
-        told.section("until_then" if told.somebody_comes else "from_now_on", _until_then(told)),
-        told.section("use_it_well", (Items(text.tips),) if text.tips else ()),
+        told.section("found", found(told, text)),
+        told.section("steps", steps(told)),
+        told.section("until_then" if told.somebody_comes else "from_now_on", meanwhile(told)),
+        told.section("may_be", _may_be(told, text)),
+        told.section("own_measurements", own_measurements(told)),
+        told.section("look_yet", _look_yet(told)),
+        told.section("use_it_well", (Items(text.tips),)),
         told.section("to_hand", _to_hand(told)),
         told.section("you_said", _you_said(told)),
     )
@@ -31,40 +44,73 @@ def household_summary(told: Told) -> Summary:
     )
 
 
-def _steps(told: Told, steps: tuple[str, ...]) -> Iterator[Block]:
-    if steps and told.assessment.danger.off_confirmed:
-        yield Paragraph(told.say("already_off"), "strong")
-    if steps:
-        yield Items(steps, numbered=True)
+def _may_be(told: Told, text: VerdictText) -> Iterator[Block]:
+    """The likeliest causes, and two that may be there at once."""
+    if not text.likely:
+        return
+    yield Items(text.likely)
+    pairs = [pair for pair, p in told.verdict.hypotheses if len(pair) > 1 and p >= LEAST_SHOWN]
+    if pairs:
+        first, second = (told.sentences.wording.say(f"cause-{cause}") for cause in pairs[0])
+        yield Paragraph(told.say("both_at_once", first=first, second=second))
 
 
-def _until_then(told: Told) -> Iterator[Block]:
-    """Never a hand at the oven's inside; and what would make it urgent."""
-    action = told.verdict.action
-    if told.verdict.details.get("who") in ("gas_emergency", "registered_gas_engineer"):
-        yield Paragraph(told.say("gas", **told.sentences.lines), "strong")
-    elif told.assessment.danger.stops:
-        yield Paragraph(told.say("leave_off", who=told.sentences.who(told.verdict)), "strong")
-        yield Items((told.say("no_panel"), *((told.say("landlord"),) if told.is_rented else ())))
-    elif told.somebody_comes:
-        yield Items((told.say("no_panel"), told.say("in_doubt_off")))
-    else:
-        yield Items((told.say("watch_for"), told.say("no_panel"), told.say("in_doubt_off")))
-    if told.somebody_comes or action == "use_differently":
-        yield Paragraph(told.say("food"))
+def _look_yet(told: Told) -> Iterator[Block]:
+    """What may still be looked at or remembered, and what an answer would change; nothing while danger is open."""
+    if told.assessment.danger.open:
+        return
+    outcomes: dict[str, list[str]] = {}
+    for change in told.verdict.would_change:
+        question = told.script.knowledge.questions[change.question_id]
+        if change.value is not None and question.care in LOOKS and told.answer(change.question_id) is None:
+            answer = told.sentences.given(change.question_id, change.value)
+            action = told.sentences.wording.say(f"change-{change.action}")
+            outcomes.setdefault(change.question_id, []).append(told.say("look_outcome", answer=answer, action=action))
+    if outcomes:
+        yield Items(tuple(_look(told, question_id, said) for question_id, said in outcomes.items()))
+        yield Paragraph(told.say("look_then"))
+
+
+def _look(told: Told, question_id: str, outcomes: list[str]) -> str:
+    text = told.sentences.question_by_id(question_id)
+    return told.say("look", question=text.text, how=text.how, outcomes=" ".join(outcomes))
 
 
 def _to_hand(told: Told) -> Iterator[Block]:
-    """What whoever comes, or whoever orders parts, will ask for. After a stop nobody goes back to look."""
-    if not told.somebody_comes:
-        return
-    plate = () if told.assessment.danger.stops else ("hand_plate",)
-    guarantee = () if told.answer("guarantee") is not None or not told.was_due("guarantee") else ("hand_guarantee",)
-    others = told.verdict.action == "maker_seller_or_landlord_first" or told.is_rented
-    receipt, fee = ((), ()) if told.is_rented else (("hand_receipt",), () if others else ("hand_fee",))
-    yield Items(tuple(map(told.say, (*plate, *receipt, *guarantee, "hand_way", *fee))))
+    """What whoever comes, or whoever orders parts, will ask for and wasn't told; nothing for an emergency line."""
+    asked_for = tuple(_asked_for(told))
+    if asked_for and told.somebody_comes and told.verdict.details.get("who") in TRADES:
+        read_back = told.say("they_ask", heading=told.say("heading_you_said"))
+        yield Paragraph(read_back if _said(told) else told.say("they_ask_this"))
+        yield Items(asked_for)
+
+
+def _asked_for(told: Told) -> Iterator[str]:
+    """After a stop nobody goes back to read the plate."""
+    make, serial = (told.answer(name) is None for name in ("make_and_model", "serial_number"))
+    if (make or serial) and not told.assessment.danger.stops:
+        yield told.say("hand_plate", missing="both" if make and serial else "make" if make else "serial")
+    guarantee = told.state.answers.get("guarantee")
+    if not told.is_rented:
+        if guarantee is None or guarantee.value != "no":
+            yield told.say("hand_receipt")
+        if told.answer("guarantee") is None and told.was_due("guarantee"):
+            yield told.say("hand_guarantee")
+    if told.answer("access_for_visit") is None:
+        yield told.say("hand_way")
+    if told.verdict.action != "maker_seller_or_landlord_first" and not told.is_rented:
+        yield told.say("hand_fee")
 
 
 def _you_said(told: Told) -> Iterator[Block]:
-    said = [each for each in told.answered("complaint", "oven", "visit") if each.status == "answered"]
-    yield Pairs(tuple((told.label(each.question_id), told.given(each)) for each in said))
+    """The complaint first, in the reader's own person."""
+    yield Pairs(tuple((_label(told, each.question_id), told.given(each)) for each in _said(told)))
+
+
+def _said(told: Told) -> list[Answer]:
+    return [each for stage in STAGES for each in told.answered(stage) if each.status == "answered"]
+
+
+def _label(told: Told, question_id: str) -> str:
+    own = f"you_{question_id}"
+    return told.say(own) if told.sentences.wording.has(f"summary-{own}") else told.label(question_id)

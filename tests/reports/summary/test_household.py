@@ -1,15 +1,21 @@
 """The household's page: what was found and what to do, and nothing for an engineer's hands."""
 
 import re
+from dataclasses import replace
 
 import pytest
 
 from assistant.interview.script import Script
+from assistant.knowledge.care import Care
 from assistant.reports.summary.as_text import as_text
 from assistant.reports.summary.household import household_summary
+from assistant.reports.summary.session import Told
+from assistant.reports.summary.value import Items, Paragraph, Section
+from assistant.wording.languages import Languages
 from assistant.wording.sentences import Sentences
 from tests.reports.summary.samples import FOOTING
-from tests.reports.summary.told_cases import names, paragraphs, section, told_case, told_with
+from tests.reports.summary.test_engineer import BASE_DEAD, IDENTIFIED, WATCHED
+from tests.reports.summary.told_cases import names, pairs, paragraphs, section, told_case, told_with
 
 ENDINGS = {
     "base_and_grill_dead": "book_visit",
@@ -20,6 +26,15 @@ ENDINGS = {
     "always_a_little_uneven_at_the_back": "all_normal",
     "gas_oven": "outside",
 }
+MEASURED = {
+    **IDENTIFIED,
+    **{name: value for name, value in WATCHED.items() if name != "lamp_watch"},
+    "thermometer_kind": "hanging_or_standing",
+    "thermometer_log": ("2:00 60 C", "5:00 95 C", "10:00 130 C", "12:30 opened", "20:00 150 C", "30:00 155 C"),
+    "lamp_watch": ("0:00 lit", "17:10 out", "21:40 lit", "28:00 out", "30:00 end"),
+    "bread_tray": ("top 333 332 22-", "underside 110 100 00-"),
+}
+MEASURES = ("thermometer_log", "lamp_watch", "bread_tray")
 FOR_ENGINEERS = re.compile(
     r"Ω|\bohms?\b|\bV\b|\bvolts?\b|decibans|\d+\s%|terminal|isolat|continuity|insulation|multimeter|\bscrews\b", re.I
 )
@@ -48,11 +63,319 @@ def test_every_ending_says_what_was_found_and_what_to_mind(script: Script, sente
     assert ("to_hand" in page) == comes
 
 
-def test_a_stop_lists_its_steps_in_their_order(script: Script, sentences: Sentences) -> None:
+def lists(of: Section) -> list[Items]:
+    return [block for block in of.blocks if isinstance(block, Items)]
+
+
+def words_of(told: Told) -> str:
+    """The whole page on one line."""
+    return " ".join(as_text(household_summary(told), FOOTING).split())
+
+
+def test_the_steps_after_a_stop_keep_their_order_and_switching_off_stands_apart(
+    script: Script, sentences: Sentences
+) -> None:
     told = told_with(script, sentences, {"danger_now": ["shock"]})
-    (steps,) = section(household_summary(told), "steps").blocks
-    assert steps.numbered  # type: ignore[union-attr]
-    assert steps.items == sentences.verdict(told.verdict).steps  # type: ignore[union-attr]
+    steps = section(household_summary(told), "steps")
+    assert paragraphs(steps) == [
+        "First, in any case",
+        "Only if it is not off yet, in this order",
+        "After that, in any case",
+    ]
+    first, off, then = lists(steps)
+    assert all(each.numbered for each in (first, off, then))
+    assert (*first.items, *off.items, *then.items) == sentences.verdict(told.verdict).steps
+    assert any("medical advice" in each for each in first.items)
+    assert off.items[0] == "Use dry hands for any switch."
+    assert "stairlift" in off.items[-2]
+    assert "main switch comes last" in off.items[-1]
+    assert any("Tell everybody" in each for each in then.items)
+
+
+def test_who_said_that_it_is_off_is_not_told_to_switch_it_off(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {"danger_now": ["shock"], "oven_is_off": "off_at_breaker"})
+    steps = section(household_summary(told), "steps")
+    is_off, in_any_case, still_lit = paragraphs(steps)
+    assert is_off.startswith("You told us that it is off: “Off at its breaker in the fuse box” (2")
+    assert in_any_case == "In any case"
+    assert "still lit after all, it is not off" in still_lit
+    (items,) = lists(steps)
+    assert any("medical advice" in each for each in items.items)
+    assert not any("dry hands" in each or "main switch" in each or "breaker marked" in each for each in items.items)
+
+
+def test_an_oven_that_is_off_does_not_end_a_danger_in_the_homes_supply(script: Script, sentences: Sentences) -> None:
+    told = told_with(
+        script,
+        sentences,
+        {
+            "danger_now": ["lights_dim_elsewhere"],
+            "sign_lights_dim_elsewhere": "bright_and_dim",
+            "oven_is_off": "off_at_switch",
+        },
+    )
+    assert told.assessment.danger.off_confirmed
+    (items,) = lists(section(household_summary(told), "steps"))
+    assert items.items == sentences.verdict(told.verdict).steps
+    assert any("switch off at the main switch" in each for each in items.items)
+
+
+@pytest.mark.parametrize("sign", ["fire", "gas_smell"])
+def test_with_fire_or_gas_no_word_of_switching_off_stands_apart(
+    script: Script, sentences: Sentences, sign: str
+) -> None:
+    told = told_with(script, sentences, {"danger_now": [sign]})
+    steps = section(household_summary(told), "steps")
+    assert paragraphs(steps) == ["In any case"]
+    assert "clock or a light is still lit" not in words_of(told)
+
+
+@pytest.mark.parametrize(("region", "line"), [("great_britain", "999"), ("germany", "112")])
+def test_who_leaves_the_main_switch_alone_hears_what_to_do_if_it_goes_on_smelling(
+    script: Script, languages: Languages, region: str, line: str
+) -> None:
+    told = told_with(
+        script,
+        languages.sentences("en-GB", region),
+        {"danger_now": ["burning_smell"], "sign_burning_smell": "like_plastic_or_fish"},
+        region=region,
+    )
+    first, off, _ = lists(section(household_summary(told), "steps"))
+    (asked,) = [each for each in off.items if "stairlift" in each]
+    assert "leave the main switch alone" in asked
+    for each in (first.items[0], asked):
+        assert "smoke or a smell goes on or grows" in each
+        assert "get everybody out" in each
+        assert f"call {line}" in each
+        assert each.lower().count("door behind you") == 1
+
+
+@pytest.mark.parametrize("sign", ["shock", "burning_smell", "trips"])
+def test_every_stop_says_once_or_oftener_what_to_do_about_flames(
+    script: Script, sentences: Sentences, sign: str
+) -> None:
+    stops = {"burning_smell": "like_plastic_or_fish", "trips": "went_again", "shock": "tingle"}
+    told = told_with(script, sentences, {"danger_now": [sign], f"sign_{sign}": stops[sign]})
+    assert "If you see flames, or if smoke or a smell goes on or grows: get everybody out" in words_of(told)
+    off = told_with(
+        script, sentences, {"danger_now": [sign], f"sign_{sign}": stops[sign], "oven_is_off": "off_at_switch"}
+    )
+    assert words_of(off).count("If you see flames") == 1
+
+
+def test_after_a_stop_food_stays_in_the_oven_and_is_not_eaten(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {"danger_now": ["shock"]})
+    assert "Leave food that is in the oven where it is, and do not eat it later." in words_of(told)
+
+
+def test_a_sign_that_was_told_and_not_asked_about_comes_first(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {**BASE_DEAD}, then={"danger_now": ["smoke"]})
+    assert told.open_signs == ("smoke",)
+    assert not told.verdict.stops
+    first, *others = section(household_summary(told), "found").blocks
+    assert isinstance(first, Paragraph)
+    assert first.style == "danger"
+    assert "Smoke from the oven" in first.words
+    assert not any(
+        "no hurry" in each.words or "no danger" in each.words for each in others if isinstance(each, Paragraph)
+    )
+    assert "may be used" not in words_of(told)
+    assert "look_yet" not in names(household_summary(told))[0]
+
+
+def test_what_was_found_before_a_visit_is_short_and_each_caution_stands_once(
+    script: Script, sentences: Sentences
+) -> None:
+    told = told_case(script, sentences, "base_and_grill_dead")
+    found = paragraphs(section(household_summary(told), "found"))
+    assert found == [
+        "Your answers point to something inside the oven that has to be measured or mended. "
+        "That is for an appliance engineer, not for you.",
+        "You told us of no danger, and there is no hurry.",
+    ]
+    whole = words_of(told)
+    for caution in ("no panel off", "If it sparks", "tingle or a shock", "If you see flames", "What works may be used"):
+        assert whole.count(caution) == 1, caution
+
+
+def test_a_tenant_hears_first_what_was_found_and_then_whom_to_tell(script: Script, sentences: Sentences) -> None:
+    told = told_case(script, sentences, "base_dead_in_a_rented_flat")
+    what, whom, hurry = paragraphs(section(household_summary(told), "found"))
+    assert "inside the oven that has to be measured or mended" in what
+    assert "an appliance engineer" in what
+    assert whom.startswith("Before you book anybody, tell your landlord, in writing. It may cost you nothing")
+    assert "no hurry" in hurry
+
+
+def test_ways_of_heating_that_need_what_may_have_failed_are_named(script: Script, sentences: Sentences) -> None:
+    words = words_of(told_case(script, sentences, "base_dead_in_a_rented_flat"))
+    assert "they need what may have failed: heat from above and below; bottom heat alone." in words
+    assert "they need what may have failed" not in words_of(told_with(script, sentences, BASE_DEAD))
+
+
+def test_two_faults_that_may_be_there_at_once_are_told_as_such(script: Script, sentences: Sentences) -> None:
+    may_be = section(household_summary(told_case(script, sentences, "base_and_grill_dead")), "may_be")
+    assert paragraphs(may_be) == [
+        "Perhaps both at once: the heater below has stopped working, and the grill heater has stopped working."
+    ]
+    assert "Or something that we could not put a name to" in lists(may_be)[0].items
+    alone = section(household_summary(told_case(script, sentences, "base_dead_in_a_rented_flat")), "may_be")
+    assert paragraphs(alone) == []
+
+
+def test_looks_that_would_change_the_verdict_are_named_with_what_they_would_lead_to(
+    script: Script, sentences: Sentences
+) -> None:
+    told = told_case(script, sentences, "bakers_door_opened_every_five_minutes")
+    looks = section(household_summary(told), "look_yet")
+    assert any(
+        "Is anything on the floor of the oven" in each and "we would say: one small thing to do yourself." in each
+        for each in lists(looks)[0].items
+    )
+    assert "come back and tell us" in paragraphs(looks)[0]
+
+
+def test_no_page_sends_anybody_to_a_hot_oven(script: Script, sentences: Sentences) -> None:
+    told = told_case(script, sentences, "bakers_door_opened_every_five_minutes")
+    cared_for = {care: _asking(told, care) for care in Care}
+    offered = {care for care, each in cared_for.items() if "look_yet" in names(household_summary(each))[0]}
+    assert offered == {Care.TALK, Care.LOOK_COLD, Care.DAILY_USE}
+
+
+def _asking(told: Told, care: Care) -> Told:
+    """As though every question whose answer would change the verdict asked that care."""
+    knowledge = told.script.knowledge
+    asked = {change.question_id for change in told.verdict.would_change}
+    assert asked
+    questions = {
+        q: question.model_copy(update={"care": care}) if q in asked else question
+        for q, question in knowledge.questions.items()
+    }
+    changed = replace(
+        told, script=replace(told.script, knowledge=knowledge.model_copy(update={"questions": questions}))
+    )
+    for name in ("state", "assessment", "verdict"):
+        changed.__dict__[name] = getattr(told, name)
+    return changed
+
+
+def test_own_measurements_are_told_in_plain_words(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, MEASURED)
+    light, thermometer, bread = lists(section(household_summary(told), "own_measurements"))[0].items
+    assert light.startswith("With the oven set to 180 °C, the small light on the front first went out after 17:10 ")
+    assert light.endswith("So your oven takes longer to get hot.")
+    assert thermometer.startswith(
+        "Your oven was set to 180 °C. Your thermometer showed 155 °C at the end, after 30 min"
+    )
+    assert re.search(r"would show 1\d\d to 1\d\d °C by then", thermometer)
+    assert "stays too cool" in thermometer
+    assert bread.startswith("Your bread came to 2.6 on top and 0.4 underneath")
+    assert "So far behind the top the underside seldom stays" in bread
+    assert FOR_ENGINEERS.findall(words_of(told)) == []
+
+
+@pytest.mark.parametrize(
+    ("question", "lines", "said"),
+    [
+        ("lamp_watch", ("0:00 lit", "30:00 end"), "did not go out in 30:00"),
+        ("lamp_watch", ("0:00 lit", "4:00 out", "6:00 lit", "30:00 end"), "stops heating sooner"),
+        ("lamp_watch", ("0:00 lit", "12:30 out", "14:00 lit", "30:00 end"), "Yours fits that."),
+        ("bread_tray", ("top 333 333 333", "underside 333 333 333"), "Much the same happens in a sound oven"),
+        ("bread_tray", ("top 000 000 000", "underside 444 444 444"), "So far behind the underside the top"),
+        ("bread_tray", ("top 000 000 000", "underside 000 000 000"), "hardly browned at all"),
+    ],
+)
+def test_each_thing_that_can_be_seen_is_told_beside_sound_ovens(
+    script: Script, sentences: Sentences, question: str, lines: tuple[str, ...], said: str
+) -> None:
+    at_home = {name: value for name, value in MEASURED.items() if name not in MEASURES}
+    told = told_with(script, sentences, {**at_home, question: lines})
+    (item,) = lists(section(household_summary(told), "own_measurements"))[0].items
+    assert said in item
+
+
+def test_only_what_is_missing_is_to_be_had_ready(script: Script, sentences: Sentences) -> None:
+    nothing_known = words_of(told_with(script, sentences, BASE_DEAD))
+    assert "Maker, model and serial number." in nothing_known
+    assert "How to get in" in nothing_known
+    model_known = {**BASE_DEAD, "make_and_model": "Ovenmaker 60"}
+    assert " The serial number. It is on a plate" in words_of(told_with(script, sentences, model_known))
+    all_known = {
+        **model_known,
+        "serial_number": "0001 2345",
+        "guarantee": "no",
+        "access_for_visit": "Second floor, ring at the green door.",
+    }
+    ready = section(household_summary(told_with(script, sentences, all_known)), "to_hand")
+    assert lists(ready)[0].items == ("Ask what coming out costs before you agree to it.",)
+
+
+def test_nobody_has_papers_ready_for_an_emergency_line(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {"danger_now": ["fire"]})
+    assert "to_hand" not in names(household_summary(told))[0]
+
+
+def test_where_nothing_was_said_nobody_is_sent_to_what_was(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {})
+    assert "you_said" not in names(household_summary(told))[0]
+    assert paragraphs(section(household_summary(told), "to_hand")) == ["They will ask for this:"]
+
+
+def test_with_gas_nobody_goes_back_before_it_is_safe(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {"danger_now": ["gas_smell"]})
+    (stay_out,) = lists(section(household_summary(told), "until_then"))[0].items
+    assert stay_out.startswith("Stay outside until those whom you called say that it is safe.")
+
+
+def test_what_was_said_is_read_back_to_the_reader_complaint_first(script: Script, sentences: Sentences) -> None:
+    said = pairs(section(household_summary(told_with(script, sentences, BASE_DEAD)), "you_said"))
+    assert list(said)[:2] == ["What goes wrong", "In your own words"]
+    assert said["Which oven"].startswith("One electric oven in a cupboard")
+    assert not {"Complaint", "Kind", "In their own words", "What else they said"} & said.keys()
+
+
+def test_a_gas_oven_that_burns_badly_is_left_and_the_gas_line_called(script: Script, sentences: Sentences) -> None:
+    told = told_case(script, sentences, "gas_oven")
+    words = words_of(told)
+    for sign in ("yellow or lazy", "soot", "headache", "carbon monoxide alarm"):
+        assert sign in words
+    for deed in (
+        "turn the oven off and open the windows on your way out, go outside with everybody, and call 0800 111 999",
+        "registered gas engineer",
+    ):
+        assert deed in words
+
+
+@pytest.mark.parametrize(
+    ("case", "said"),
+    [
+        ("agent_unlocks_a_childs_lock", "Once that is done, you may use the oven."),
+        ("always_a_little_uneven_at_the_back", "You may go on using the oven."),
+        ("bakers_door_opened_every_five_minutes", "You may use the oven in the way that stands above."),
+        ("base_and_grill_dead", "What works may be used"),
+        ("agent_hears_of_burning_plastic_late", "Leave the oven off"),
+    ],
+)
+def test_every_page_says_whether_the_oven_may_be_used(
+    script: Script, sentences: Sentences, case: str, said: str
+) -> None:
+    assert said in words_of(told_case(script, sentences, case))
+
+
+def test_an_oven_whose_danger_was_taken_back_stays_off(script: Script, sentences: Sentences) -> None:
+    told = told_with(
+        script,
+        sentences,
+        {**BASE_DEAD, "danger_now": ["sparks"]},
+        then={"danger_now": ["none"], "sign_sparks": "no", "sign_split_element": "no"},
+    )
+    assert "sparks" in told.assessment.danger.withdrawn
+    assert not told.assessment.danger.open
+    words = words_of(told)
+    assert "pointed to danger, and no longer does" in words
+    assert "Leave the oven off until then." in words
+    assert "may be used" not in words
+    assert "no danger, and there is no hurry" not in words
 
 
 def test_after_a_stop_nobody_is_sent_back_to_read_the_plate(script: Script, sentences: Sentences) -> None:

@@ -12,11 +12,12 @@ from assistant.reports.summary.value import Drawing, Items, Pairs, Paragraph, Su
 from assistant.wording.languages import Languages
 from assistant.wording.pseudo import PSEUDO_LANG
 from tests.reports.summary.test_engineer import BASE_DEAD, WATCHED
-from tests.reports.summary.test_household import ENDINGS
+from tests.reports.summary.test_household import ENDINGS, MEASURED
 from tests.reports.summary.told_cases import told_case, told_with
 
 PLAIN_VOWEL = re.compile(r"[aeiouAEIOU]")
 """The made-up language accents each."""
+TYPED = ("complaint_in_own_words", "make_and_model", "serial_number")
 
 
 def words_of(summary: Summary) -> Iterator[str]:
@@ -51,3 +52,15 @@ def test_no_plain_english_is_left_where_something_was_measured(script: Script, l
     answers.pop("complaint_in_own_words")
     told = told_with(script, languages.sentences(PSEUDO_LANG, "great_britain"), answers)
     assert plain_words(engineer_summary(told)) == []
+    assert plain_words(household_summary(told)) == []
+
+
+def test_no_plain_english_is_left_in_what_a_household_measured_or_does_after_a_stop(
+    script: Script, languages: Languages
+) -> None:
+    marked = languages.sentences(PSEUDO_LANG, "great_britain")
+    measured = {name: value for name, value in MEASURED.items() if name not in TYPED}
+    for answers in (measured, {"danger_now": ["shock"]}, {"danger_now": ["shock"], "oven_is_off": "off_at_switch"}):
+        summary = household_summary(told_with(script, marked, answers))
+        assert {each.name for each in summary.pages[0].sections} & {"own_measurements", "steps"}
+        assert plain_words(summary) == []

@@ -1,0 +1,42 @@
+"""What the household does after a stop: what holds in any case, and apart from it what only switches the oven off."""
+
+from collections.abc import Iterator
+
+from assistant.interview.choice import steps_in_parts
+from assistant.knowledge.danger_questions import OVEN_IS_OFF
+from assistant.reports.summary.session import Told
+from assistant.reports.summary.value import Block, Items, Paragraph
+
+
+def steps(told: Told) -> Iterator[Block]:
+    """In the order of the rules, each stretch under its own heading; nothing where no sign stands.
+
+    Who said that the oven is off isn't told to switch it off again, only how to see that it isn't.
+    """
+    danger = told.assessment.danger
+    if not danger.stops:
+        return
+    parts = steps_in_parts(told.script.knowledge, danger.stops)
+    if danger.off_confirmed:
+        yield Paragraph(_is_off(told), "strong")
+    if danger.off_confirmed and parts.until_off:
+        yield from _stretch(told, "in_any_case", (*parts.first, *parts.then))
+        yield Paragraph(told.say("still_lit"))
+    elif parts.until_off:
+        yield from _stretch(told, "first_in_any_case", parts.first)
+        yield from _stretch(told, "only_if_not_off", parts.until_off)
+        yield from _stretch(told, "then_in_any_case", parts.then)
+    else:
+        yield from _stretch(told, "in_any_case", parts.first)
+
+
+def _is_off(told: Told) -> str:
+    answer = told.state.answers[OVEN_IS_OFF]
+    return told.say("already_off", how=told.given(answer), when=told.time(answer.recorded_at))
+
+
+def _stretch(told: Told, heading: str, step_ids: tuple[str, ...]) -> Iterator[Block]:
+    if step_ids:
+        say, lines = told.sentences.wording.say, told.sentences.lines
+        yield Paragraph(told.say(heading), "strong")
+        yield Items(tuple(say(f"step-{step}", **lines) for step in step_ids), numbered=True)

@@ -1,0 +1,92 @@
+"""What the household minds until somebody comes, or from now on: what may be used, what not, and when it gets worse."""
+
+from collections.abc import Iterator
+
+from assistant.interview.answers import still_fits
+from assistant.interview.choice import LIKELY_ENOUGH
+from assistant.reports.summary.found import GAS_ENGINEER
+from assistant.reports.summary.session import Told
+from assistant.reports.summary.value import Block, Items, Paragraph
+
+FUNCTIONS = "functions_on_oven"
+STEPS_FOR_FLAMES = frozenset({"fire_call", "smoke_grows_call"})
+
+
+def meanwhile(told: Told) -> Iterator[Block]:
+    """Each thing once; never a hand at the oven's inside."""
+    who, stops = told.verdict.details.get("who"), told.assessment.danger.stops
+    if who == GAS_ENGINEER and not told.somebody_comes:
+        yield Paragraph(told.say("gas", **told.sentences.lines), "strong")
+        yield Paragraph(told.say("gas_burns_badly", **told.sentences.lines), "strong")
+        yield Items((told.say("gas_leave_off", who=told.sentences.who(told.verdict)),))
+    elif who == "gas_emergency":
+        yield Items((told.say("gas_stay_out"), *_landlord(told)))
+    elif stops:
+        yield Paragraph(told.say("leave_off", who=told.sentences.who(told.verdict)), "strong")
+        yield Items((told.say("no_panel"), *_landlord(told), *_flames(told)))
+    else:
+        yield Items(tuple(_while_waiting(told) if told.somebody_comes else _from_now_on(told)))
+    yield Paragraph(told.say("food_inside" if stops else "food"))
+
+
+def _landlord(told: Told) -> Iterator[str]:
+    if told.is_rented:
+        yield told.say("landlord")
+
+
+def _flames(told: Told) -> Iterator[str]:
+    """What to do about flames, where no step has said it."""
+    steps = told.verdict.details.get("steps", ())
+    if not isinstance(steps, tuple) or STEPS_FOR_FLAMES.isdisjoint(steps):
+        yield told.say("worse", **told.sentences.lines)
+
+
+def _while_waiting(told: Told) -> Iterator[str]:
+    """Until a visit: what works may be used where there is no hurry."""
+    if _must_stay_off(told):
+        yield told.say("stays_off")
+    else:
+        yield told.say("what_works")
+        ways = _ways_that_may_fail(told)
+        if ways:
+            yield told.say("ways_to_leave", ways="; ".join(ways))
+    yield told.say("no_panel")
+    yield from _when_it_gets_worse(told)
+
+
+def _must_stay_off(told: Told) -> bool:
+    danger = told.assessment.danger
+    return bool(danger.open or danger.withdrawn) or told.verdict.details.get("urgency") != "routine"
+
+
+def _from_now_on(told: Told) -> Iterator[str]:
+    danger = told.assessment.danger
+    if danger.open:
+        yield told.say("stays_off")
+    elif told.verdict.action != "outside" and not danger.withdrawn:
+        yield told.say("may_be_used", action=told.verdict.action)
+    yield told.say("no_panel")
+    yield from _when_it_gets_worse(told)
+
+
+def _when_it_gets_worse(told: Told) -> Iterator[str]:
+    yield told.say("watch_for")
+    yield told.say("watch_for_shock")
+    yield told.say("worse", **told.sentences.lines)
+    yield told.say("in_doubt_off")
+
+
+def _ways_that_may_fail(told: Told) -> tuple[str, ...]:
+    """Of the ways of heating that the household named, those that need a part which has likely failed; none where
+    all do.
+    """
+    knowledge, answer = told.script.knowledge, told.state.answers.get(FUNCTIONS)
+    if answer is None or not still_fits(knowledge.questions.get(FUNCTIONS), answer.value):
+        return ()
+    named = [way for way in knowledge.ovens.functions if isinstance(answer.value, tuple) and way in answer.value]
+    faults = (knowledge.causes[c] for c, p in told.verdict.causes if p >= LIKELY_ENOUGH)
+    parts = {cause.part for cause in faults if cause.kind == "fault"}
+    failing = [way for way in named if parts.intersection(knowledge.ovens.uses(way, told.kind))]
+    if len(failing) == len(named):
+        return ()
+    return tuple(told.sentences.wording.say(f"function-{way}") for way in failing)
