@@ -143,7 +143,10 @@ class Desk:
             self.on_line = here[0]
         else:
             self._put(call)
-        return [self.notice("taken", answered=len(call.conversation.state.answers))]
+        notices = [self.notice("taken", answered=len(call.conversation.state.answers))]
+        if call.conversation.under_other_rules:
+            notices.append(self.notice("other_rules", headline=self.own.headline(call.verdict)))
+        return notices
 
     def _put(self, call: Call) -> None:
         self.calls.append(call)

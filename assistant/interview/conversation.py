@@ -79,6 +79,11 @@ class Conversation:
         return self._unsaved
 
     @property
+    def under_other_rules(self) -> bool:
+        """Whether the latest answer was given under other rules than today's, by which everything is weighed anew."""
+        return self.state.started and self.state.rules_fingerprint != self.script.knowledge.fingerprint
+
+    @property
     def assessment(self) -> Assessment:
         if self._assessment is None:
             self._assessment = assess(self.script, self.state)

@@ -79,6 +79,7 @@ chat-engine_naive = Note: the rule engine can't be used on this machine; the pla
 answer-not_sure = not sure
 answer-skipped = skipped
 
+chat-other_rules = Our rules have changed since then. What you told is weighed anew by today's.
 sessions-none = There are no saved sessions.
 sessions-line = { $id }  begun { $begun }, { $events } entries, { $state }
 sessions-open = open

@@ -91,6 +91,7 @@ desk-taken = On the line. { $answered ->
         [one] One answer is known; nothing is asked twice.
        *[other] { $answered } answers are known; nothing is asked twice.
     }
+desk-other_rules = It was held under other rules. Weighed anew by today's: { $headline }
 desk-code_unknown = No call has that code.
 desk-code = The code of this call: { $code }. Whoever has it goes on where you are: another desk, or the customer.
 desk-moved_on = Somebody else went on with this call: { $changed }. Nothing was overwritten; ask what is open now.

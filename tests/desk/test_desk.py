@@ -1,6 +1,7 @@
 """What an agent types, and what comes of it: events and state first, words second."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 
@@ -8,6 +9,7 @@ from assistant.desk.begin import StoredCalls
 from assistant.desk.call import Call
 from assistant.desk.desk import Desk, Left
 from assistant.errors import StoreUnreadable
+from assistant.interview.access_code import hash_code
 from assistant.interview.commands import GiveAnswer
 from assistant.interview.conversation import Conversation
 from assistant.interview.events import Event
@@ -122,6 +124,22 @@ def test_a_householders_own_session_is_taken_over_in_the_agents_role(
     typed(desk, f".take {call.code}", "Ada")
     events = log.read(call.conversation.record.session_id)
     assert [event.role for event in events] == ["householder", "householder", "agent"]
+
+
+def test_a_call_held_under_other_rules_says_so_until_it_goes_on(
+    desk: Desk, calls: StoredCalls, log: MemoryStore
+) -> None:
+    call = typed(desk, *WELL)
+    events = log.read(call.conversation.record.session_id)
+    old = replace(call.conversation.record, session_id="0" * 32, code_hash=hash_code("0000-0000-0000-0001"))
+    log.create(
+        old,
+        [replace(e, session_id="0" * 32, event_id=f"{n}", rules_fingerprint="f" * 64) for n, e in enumerate(events)],
+    )
+    typed(desk, ".take 0000-0000-0000-0001")
+    assert "other rules" in _said(desk)
+    typed(desk, "5", ".take 2")
+    assert "other rules" not in _said(desk)
 
 
 def test_a_code_that_nobody_has_is_said_in_a_sentence(desk: Desk) -> None:
