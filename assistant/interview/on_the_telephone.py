@@ -30,7 +30,8 @@ def opening_question(script: Script, assessment: Assessment) -> str | None:
 def closing_question(script: Script, assessment: Assessment) -> str | None:
     """What is told or asked at the end of a call. Texts are noted whenever there is something to note."""
     danger = assessment.danger
-    if danger.urgent_question is not None or danger.open_questions or (danger.stops and danger.ask_whether_off):
+    unsettled = danger.stops and danger.ask_whether_off and not danger.off_confirmed
+    if danger.urgent_question is not None or danger.open_questions or unsettled:
         return None
     questions = script.knowledge.questions
     due = (each for each in _open(script, assessment, "closing") if questions[each].kind != "text")
