@@ -1,5 +1,6 @@
 """Fixtures named for what they hold. The project's own rules and words are loaded once."""
 
+import gc
 import os
 from collections.abc import Callable
 from pathlib import Path
@@ -20,6 +21,9 @@ from assistant.wording.sentences import Sentences
 
 ROOT = Path(__file__).parent.parent
 
+gc.set_threshold(100_000, 20, 50)
+"""Seldom: each collection goes over all rules, words and syntax trees, and finds nothing."""
+
 Begin = Callable[..., Conversation]
 
 
@@ -31,8 +35,19 @@ def knowledge() -> Knowledge:
 @pytest.fixture(scope="session")
 def simulated(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Where the ovens that were simulated in this run of the tests are kept, by all of its processes."""
+    return _shared(tmp_path_factory) / "simulated"
+
+
+@pytest.fixture(scope="session")
+def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The cache folder of the programs that tests start: the rules are compiled for the first of them alone."""
+    return _shared(tmp_path_factory) / "kept"
+
+
+def _shared(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder of this run, the same for all of its processes."""
     own = tmp_path_factory.getbasetemp()
-    return (own.parent if "PYTEST_XDIST_WORKER" in os.environ else own) / "simulated"
+    return own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
 
 
 @pytest.fixture(scope="session")

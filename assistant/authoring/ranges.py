@@ -35,16 +35,15 @@ class Otherwise:
 
 def otherwise(script: Script, assessment: Assessment) -> Iterator[Otherwise]:
     """One figure at a time: base rates, costs of the region, and likelihoods of what was reported."""
-    region = script.region_name(assessment.state.region)
     allowed = allowed_actions(script, assessment)
-    now = _ending(script.knowledge, script.evidence_model, region, assessment, allowed)
+    now = _ending(script, script.knowledge, script.evidence_model, assessment, allowed)
     for file, path, figure, changed in _figures(script, assessment):
         for end in figure.range or ():
             try:
                 knowledge, model = changed(figure.model_copy(update={"value": end}))
             except NotADistribution:
                 continue
-            ending = _ending(knowledge, model, region, assessment, allowed)
+            ending = _ending(script, knowledge, model, assessment, allowed)
             if ending != now:
                 yield Otherwise(file, path, end, ending)
 
@@ -53,10 +52,16 @@ Changed = Callable[[Figure], tuple[Knowledge, EvidenceModel]]
 
 
 def _ending(
-    knowledge: Knowledge, model: EvidenceModel, region: str, assessment: Assessment, allowed: Actions
+    script: Script, knowledge: Knowledge, model: EvidenceModel, assessment: Assessment, allowed: Actions
 ) -> Action:
+    """By that knowledge and model. Prices stand in regions alone, and what is believed doesn't hang on them."""
+    region = script.region_name(assessment.state.region)
+    as_it_is = knowledge.regions is script.knowledge.regions
+    decision = script.decision(region) if as_it_is else decision_of(knowledge, region)
+    if model is script.evidence_model:
+        return least_action(decision, assessment.posterior.marginals, allowed)
     belief = posterior(model, assessment.evidence, assessment.not_fitted)
-    return least_action(decision_of(knowledge, region), belief.marginals, allowed)
+    return least_action(decision, belief.marginals, allowed)
 
 
 def _figures(script: Script, assessment: Assessment) -> Iterator[tuple[str, Path, Figure, Changed]]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, field, replace
 from functools import cached_property
+from math import prod
 from typing import Protocol
 
 import numpy as np
@@ -49,7 +50,7 @@ class Priors:
         for (first, second), odds in self.beside.items():
             if first in own and second in own:
                 own[second] = odds
-        return float(np.prod(list(own.values()))) * self.asked_about if own else 1.0
+        return prod(own.values()) * self.asked_about if own else 1.0
 
 
 MOST_ROWS = 256
@@ -147,8 +148,8 @@ def membership(hypotheses: tuple[Hypothesis, ...], causes: tuple[str, ...]) -> n
     """(H, C) of truths."""
     place = {cause: number for number, cause in enumerate(causes)}
     held = np.zeros((len(hypotheses), len(causes)), dtype=np.bool_)
-    for row, hypothesis in enumerate(hypotheses):
-        held[row, [place[cause] for cause in hypothesis]] = True
+    rows = [row for row, hypothesis in enumerate(hypotheses) for _ in hypothesis]
+    held[rows, [place[cause] for hypothesis in hypotheses for cause in hypothesis]] = True
     return held
 
 

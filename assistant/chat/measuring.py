@@ -2,12 +2,10 @@
 
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass
-from datetime import datetime
 from threading import Thread
 
 from assistant.chat.afterwards import Afterwards
-from assistant.chat.at_the_oven import AtTheOven, Do, Write
+from assistant.chat.at_the_oven import AtTheOven
 from assistant.chat.ending import Ending
 from assistant.chat.late import lamp_now
 from assistant.chat.longest_time import run_of
@@ -15,14 +13,12 @@ from assistant.chat.noting import Noting
 from assistant.chat.time_is_up import TimeIsUp
 from assistant.chat.tray import Tray
 from assistant.interview.commands import BeginMeasuring, HearDanger, TakeBackLine
-from assistant.interview.conversation import Conversation
 from assistant.interview.measuring import TOO_HOT
 from assistant.interview.state import Measuring
 from assistant.interview.view import QuestionView
 from assistant.knowledge.model import MEASUREMENTS
 from assistant.knowledge.readings import Scale
 from assistant.knowledge.scale import in_one_scale
-from assistant.wording.sentences import Sentences
 from assistant.wording.typed import is_word
 from assistant.wording.typed_lines import typed_lines, typed_off, typed_scale, typed_unchanged
 
@@ -30,35 +26,24 @@ BEFORE_THE_START = ("measuring_begin",)
 WHILE_THE_CLOCK_RUNS = ("measuring_end", "measuring_undo", "measuring_lines")
 
 
-@dataclass
 class MeasuringTalk:
-    """Takes lines for a measuring question; what was noted is kept line by line.
+    """Takes lines for a measuring question; what was noted is kept line by line."""
 
-    `clock` gives the time of day; `plain` screens are told in words what others see in a chart.
-    """
-
-    conversation: Conversation
-    sentences: Sentences
-    do: Do
-    write: Write
-    clock: Callable[[], datetime]
-    plain: bool
-
-    def __post_init__(self) -> None:
-        self._at = AtTheOven(self.conversation, self.sentences, self.do, self.write, self.clock, self.plain)
-        self._ending = Ending(self._at)
-        self._noting = Noting(self._at)
-        self._time_is_up = TimeIsUp(self._at, self._noting, self._ending)
-        self._afterwards = Afterwards(self._at, self._ending)
-        self._tray = Tray(self._at, self._ending)
+    def __init__(self, at: AtTheOven) -> None:
+        self._at = at
+        self._ending = Ending(at)
+        self._noting = Noting(at)
+        self._time_is_up = TimeIsUp(at, self._noting, self._ending)
+        self._afterwards = Afterwards(at, self._ending)
+        self._tray = Tray(at, self._ending)
 
     def handles(self, question: QuestionView | None) -> bool:
         return question is not None and question.kind in MEASUREMENTS
 
     def say_checked(self, question: QuestionView) -> None:
         """Where the question was about a thermometer in water: what was found."""
-        conversation = self.conversation
-        self.write(list(self._at.pages.checked(conversation.script, conversation.assessment, question.id)))
+        conversation = self._at.conversation
+        self._at.write(list(self._at.pages.checked(conversation.script, conversation.assessment, question.id)))
 
     def under_way(self, question: QuestionView | None) -> Measuring | None:
         return self._at.under_way(question)
@@ -67,7 +52,7 @@ class MeasuringTalk:
         """Simulate in the background what such an oven would show, while the person reads and watches."""
         if self._ending.been_hot and self.under_way(question) is None:
             self._at.say("measuring-cold_again", "danger")
-        instrument = self.conversation.script.evidence_model.instruments.get(question.id)
+        instrument = self._at.conversation.script.evidence_model.instruments.get(question.id)
         if instrument is not None and not instrument.ready:
             Thread(target=_prepared, args=(instrument.prepare,), daemon=True).start()
 
@@ -160,7 +145,7 @@ class MeasuringTalk:
         doubt = bool(self._afterwards.in_doubt) or self._ending.in_doubt()
         self._afterwards.forget()
         self._tray.forget()
-        if self.conversation.state.measuring or doubt:
+        if self._at.conversation.state.measuring or doubt:
             self._at.say("measuring-off_now", "danger")
             self._ending.leave_all(doubt=doubt)
         elif self.handles(question):
@@ -172,7 +157,7 @@ class MeasuringTalk:
         if self._afterwards.in_doubt:
             self._afterwards.forget()
             self._at.say("measuring-off_now", "danger")
-            self.do(HearDanger(TOO_HOT, clear=False))
+            self._at.do(HearDanger(TOO_HOT, clear=False))
 
     def _scale_told(self, line: str, question: QuestionView) -> Scale | None:
         under_way = self.under_way(question) is not None

@@ -6,6 +6,7 @@ from datetime import datetime
 
 from assistant.chat.ahead import Ahead
 from assistant.chat.answering import Answering
+from assistant.chat.at_the_oven import AtTheOven
 from assistant.chat.committing import Committing
 from assistant.chat.helping import Helping, Left
 from assistant.chat.longest_time import LongestTime
@@ -43,12 +44,14 @@ class Talk:
         self._showing = Showing(self.conversation, self.sentences, self.terminal)
         self._committing = Committing(self.conversation, self._showing, self.resume_command)
         self._measuring = MeasuringTalk(
-            self.conversation,
-            self.sentences,
-            self._committing.do,
-            self.terminal.write,
-            self.clock,
-            self.terminal.plain,
+            AtTheOven(
+                self.conversation,
+                self.sentences,
+                self._committing.do,
+                self.terminal.write,
+                self.clock,
+                self.terminal.plain,
+            )
         )
         self._longest_time = LongestTime(self.conversation, self.sentences.wording, self.clock)
         self._answering = Answering(self._showing, self._committing, self._measuring, self.listener)

@@ -8,6 +8,7 @@ from pydantic_core import PydanticCustomError
 from assistant.knowledge.care import Care, Trade
 from assistant.knowledge.figures import Entry, Money, Volts
 from assistant.knowledge.scalars import Id, Note
+from assistant.knowledge.time_zones import may_be_time_zone
 
 
 class Line(Entry):
@@ -69,7 +70,9 @@ class Supply(Entry):
 
 
 class Region(Entry):
-    """Where the oven stands. `currency` is a code of ISO 4217; `has_not` are parts that no oven has there."""
+    """Where the oven stands. `currency` is a code of ISO 4217, `time_zone` a name of the IANA database; `has_not` are
+    parts that no oven has there.
+    """
 
     note: Note
     lines: dict[Literal["emergency", "gas", "network_operator"], Line]
@@ -77,4 +80,11 @@ class Region(Entry):
     notes: dict[Id, Note] = Field(default_factory=dict)
     has_not: tuple[Id, ...] = ()
     currency: Annotated[str, StringConstraints(pattern=r"^[A-Z]{3}$")]
+    time_zone: Note
     costs: Costs
+
+    @model_validator(mode="after")
+    def _has_a_time(self) -> Self:
+        if not may_be_time_zone(self.time_zone):
+            raise PydanticCustomError("no_time_zone", "no such time zone", {"found": self.time_zone})
+        return self

@@ -150,6 +150,7 @@ OWN_CODES: Mapping[str, str] = {
     "words_missing": "",
     "prices_missing": "",
     "volts_not_in_order": "nominal",
+    "no_time_zone": "time_zone",
     "thresholds_not_rising": "stop_above",
     "run_for_measurement": "run",
     "heights_for_boiling": "water",

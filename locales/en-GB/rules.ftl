@@ -97,6 +97,7 @@ rules-no_advice = found the advice { $found }, expected one from advice.yaml
 rules-no_step = found the step { $found }, expected one from steps.yaml
 rules-no_part = found the part { $found }, expected one from ovens.yaml
 rules-no_effect = found the effect { $found }, expected one from effects/
+rules-no_time_zone = found the time zone { $found }, expected a name of the IANA database, such as Europe/London
 rules-volts_not_in_order = found the nominal voltage outside its limits, expected it from lowest to highest
 rules-no_function = found the function { $found }, expected one from ovens.yaml
 rules-no_state = found the state { $found }, expected one of the observable's: { $valid }

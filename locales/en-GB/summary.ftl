@@ -3,7 +3,7 @@
 summary-title_engineer = Before the visit
 summary-title_household = About your oven
 summary-hour = { $time }
-summary-time = { $date } { $time } UTC
+summary-time = { $date } { $time } { $zone }
 
 summary-heading_off = Is it off?
 summary-heading_oven = Which oven
@@ -242,3 +242,13 @@ summary-you_anything_else = What else you said
 summary-you_age_of_oven = Age of the oven
 summary-they_ask = They will ask for what stands under “{ $heading }”, and for this:
 summary-they_ask_this = They will ask for this:
+summary-heading_outcome = What came of it
+summary-outcome_result = How it ended
+summary-outcome_causes = What it really was
+summary-outcome_part = Part fitted
+summary-outcome_minutes = Minutes at the oven
+summary-outcome_note = Note
+summary-outcome_when = Told
+summary-outcome_before = Told before that
+summary-outcome_in_short = { $when }: { $result } ({ $causes })
+summary-outcome_in_short_no_cause = { $when }: { $result }

@@ -24,6 +24,12 @@ TOLD: dict[str, object] = {
     "underside_pale": "white_or_raw",
     "top_pale": "browned",
 }
+UNEVEN: dict[str, object] = {
+    "danger_now": ["none"],
+    "which_appliance": "electric_oven",
+    "what_goes_wrong": ["one_side"],
+}
+"""So little that some prices would end it otherwise."""
 COMPLAINT = {"which_dishes": "everything", "complaint_in_own_words": "It is white.", "whose_oven": "own"}
 LIKELY_DANGER: dict[str, object] = {
     "danger_now": ["none"],
@@ -114,7 +120,7 @@ def test_a_stopped_session_can_be_weighed(begun: Begin, sentences: Sentences) ->
 def test_a_session_from_a_region_that_the_rules_no_longer_know_is_weighed_by_the_first_one(
     begun: Begin, sentences: Sentences
 ) -> None:
-    conversation = begun(**TOLD)
+    conversation = begun(**UNEVEN)
     script = conversation.script
     first, *others = script.knowledge.regions
     assert conversation.state.region in others
@@ -122,7 +128,7 @@ def test_a_session_from_a_region_that_the_rules_no_longer_know_is_weighed_by_the
     known, gone = (dict(Weighing(script, sentences, each).parts()) for each in (there, elsewhere))
     here = dict(Weighing(script, sentences, conversation.assessment).parts())
     assert here["endings"] != known["endings"] == gone["endings"] != []
-    assert list(otherwise(script, elsewhere)) == list(otherwise(script, there))
+    assert list(otherwise(script, elsewhere)) == list(otherwise(script, there)) != []
 
 
 def test_an_unknown_session_is_said_to_be_unknown(begun: Begin, sentences: Sentences) -> None:

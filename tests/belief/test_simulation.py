@@ -85,10 +85,12 @@ def test_the_tables_say_that_they_are_simulated(
     monkeypatch.setattr(sys, "argv", ["policy_regret", "--networks", "1", "--causes", "5", "--questions", "5"])
     policy_regret.main()
     of_policies = capsys.readouterr().out
-    monkeypatch.setattr(sys, "argv", ["leave_one_out", "--ovens", "1", "--answers", "2", "--at-random", "--rate", "8"])
+    monkeypatch.setattr(
+        sys, "argv", ["leave_one_out", "--ovens", "1", "--causes", "9", "--answers", "2", "--at-random", "--rate", "8"]
+    )
     leave_one_out.main()
     of_causes = capsys.readouterr().out
     assert of_policies.count("Simulated") == len(KINDS)
     assert all(name in of_policies for name in POLICIES)
-    assert of_causes.count("Simulated") == 1
+    assert of_causes.count("Simulated: 9 of ") == 1
     assert "rate 8 %" in of_causes

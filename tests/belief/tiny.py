@@ -98,7 +98,7 @@ def costs(engineer=85, electrician=95, **prices):
 def region(of_costs):
     volts = figure(230, "volts")
     supply = Supply(nominal=volts, lowest=volts, highest=volts)
-    return Region(note="x", lines={}, supply=supply, currency="XTS", costs=of_costs)
+    return Region(note="x", lines={}, supply=supply, currency="XTS", time_zone="Etc/UTC", costs=of_costs)
 
 
 def observable(ordered=True, **normal):

@@ -4,8 +4,8 @@
 
 Simulated: for each cause, ovens that have it are drawn from the whole model, the complaint and some answers told, and
 weighed by a model that lacks it. The questions are those that the lacking model finds worth most, one step ahead and
-whatever their effort; with `--at-random` any. `--breadth` and `--rate` try other values of something else's breadth
-and base rate.
+whatever their effort; with `--at-random` any. `--causes` leaves out so many of them, evenly spread. `--breadth` and
+`--rate` try other values of something else's breadth and base rate.
 """
 
 import argparse
@@ -178,6 +178,7 @@ def _share(ovens: Sequence[Seen], of: Callable[[Seen], float]) -> str:
 def main() -> None:
     arguments = argparse.ArgumentParser(description="Leave each cause out of the model in turn.")
     arguments.add_argument("--ovens", type=int, default=100, help="of each cause")
+    arguments.add_argument("--causes", type=int, help="so many of them; else all")
     arguments.add_argument("--answers", type=int, default=12, help="beside the complaint")
     arguments.add_argument("--at-random", action="store_true", help="any questions")
     arguments.add_argument("--seed", type=int, default=1)
@@ -187,12 +188,21 @@ def main() -> None:
     knowledge = with_something_else(load_knowledge(ROOT / "rules", None), chosen.breadth, chosen.rate)
     whole = compile_evidence_model(knowledge)
     asking = Asking(chosen.answers, chosen.at_random)
-    found = [leave_out(knowledge, whole, cause, chosen.ovens, asking, chosen.seed) for cause in knowledge.causes]
+    causes = spread(list(knowledge.causes), chosen.causes)
+    found = [leave_out(knowledge, whole, cause, chosen.ovens, asking, chosen.seed) for cause in causes]
     settings = knowledge.settings
     values = f"breadth {settings.something_else_breadth.value:g} %, rate {settings.something_else.value:g} %"
     answers = f"{chosen.answers} {'random' if chosen.at_random else 'telling'} answers"
     what = f"{chosen.ovens} ovens a cause, {answers}, {values}, seed {chosen.seed}"
-    print_table(f"Simulated: each cause left out in turn ({what})", found)
+    each = "each cause" if len(causes) == len(knowledge.causes) else f"{len(causes)} of {len(knowledge.causes)} causes"
+    print_table(f"Simulated: {each} left out in turn ({what})", found)
+
+
+def spread(causes: Sequence[str], number: int | None) -> Sequence[str]:
+    """So many of them, from all over the list; all, where no number is given."""
+    if number is None or number >= len(causes):
+        return causes
+    return [causes[place * len(causes) // number] for place in range(number)]
 
 
 if __name__ == "__main__":

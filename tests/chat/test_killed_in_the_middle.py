@@ -47,8 +47,8 @@ def _kept(store: str) -> State:
 
 
 @contextmanager
-def _resumed(store: str, tmp_path: Path) -> Iterator["subprocess.Popen[bytes]"]:
-    folders = {"XDG_DATA_HOME": str(tmp_path / "data"), "XDG_CACHE_HOME": str(tmp_path / "cache")}
+def _resumed(store: str, kept: Path) -> Iterator["subprocess.Popen[bytes]"]:
+    folders = {"XDG_DATA_HOME": str(Path(store).parent / "data"), "XDG_CACHE_HOME": str(kept)}
     words = ["resume", CODE, "--store", store, "--plain"]
     process = subprocess.Popen(
         [sys.executable, "-m", "assistant", *words],
@@ -81,8 +81,8 @@ def _read_until(process: "subprocess.Popen[bytes]", awaited: str) -> str:
     return " ".join(read.decode("utf-8", "replace").split())
 
 
-def test_a_killed_lamp_watch_is_gone_on_with_after_asking_whether_it_is_still_on(store: str, tmp_path: Path) -> None:
-    with _resumed(store, tmp_path) as killed:
+def test_a_killed_lamp_watch_is_gone_on_with_after_asking_whether_it_is_still_on(store: str, kept: Path) -> None:
+    with _resumed(store, kept) as killed:
         _read_until(killed, "Type “begin” in the moment")
         _type(killed, "begin")
         _read_until(killed, "The clock runs.")
@@ -92,7 +92,7 @@ def test_a_killed_lamp_watch_is_gone_on_with_after_asking_whether_it_is_still_on
         assert killed.wait() == -signal.SIGKILL
     before = _kept(store).measuring["lamp_watch"]
     assert len(before.lines) == 1
-    with _resumed(store, tmp_path) as again:
+    with _resumed(store, kept) as again:
         asked = _read_until(again, "3 Something is unusual")
         assert "You were in the middle of a test with a hot oven. How is it now?" in asked
         assert "1 It is on, somebody was with it all the time" in asked
@@ -104,14 +104,14 @@ def test_a_killed_lamp_watch_is_gone_on_with_after_asking_whether_it_is_still_on
     assert _kept(store).measuring["lamp_watch"] == before
 
 
-def test_whoever_comes_back_to_an_oven_that_is_off_measures_no_more(store: str, tmp_path: Path) -> None:
-    with _resumed(store, tmp_path) as killed:
+def test_whoever_comes_back_to_an_oven_that_is_off_measures_no_more(store: str, kept: Path) -> None:
+    with _resumed(store, kept) as killed:
         _read_until(killed, "Type “begin” in the moment")
         _type(killed, "begin")
         _read_until(killed, "The clock runs.")
         killed.send_signal(signal.SIGKILL)
         killed.wait()
-    with _resumed(store, tmp_path) as again:
+    with _resumed(store, kept) as again:
         _read_until(again, "3 Something is unusual")
         _type(again, "2")
         _read_until(again, "Turn the oven off now")

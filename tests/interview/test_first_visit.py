@@ -5,16 +5,9 @@ import pytest
 from assistant.interview.first_visit import chance_of_first_visit
 from assistant.interview.script import Script
 from tests.conftest import Begin
+from tests.interview.pale_below import PALE
 
 ENGINEER = "appliance_engineer"
-PALE = {
-    "danger_now": ["none"],
-    "what_goes_wrong": ["pale_below"],
-    "which_appliance": "built_in_knobs",
-    "underside_pale": "white_or_raw",
-    "fan_cooks": "cooks_well",
-    "bottom_heat_alone": "white_or_raw",
-}
 
 
 def every_part(script: Script) -> tuple[str, ...]:

@@ -6,16 +6,9 @@ from assistant.belief.posterior import posterior
 from assistant.interview.ruled_out import COMPLAINT, MATTERS, POSSIBLE, RULED_OUT, ruled_out
 from assistant.interview.script import Script, question_of_key
 from tests.conftest import Begin
+from tests.interview.pale_below import PALE
 
-PALE = {
-    "danger_now": ["none"],
-    "what_goes_wrong": ["pale_below"],
-    "which_appliance": "built_in_knobs",
-    "underside_pale": "white_or_raw",
-    "fan_cooks": "cooks_well",
-    "bottom_heat_alone": "white_or_raw",
-    "floor_of_oven": "bare",
-}
+BARE_FLOOR = {**PALE, "floor_of_oven": "bare"}
 
 
 def test_without_answers_nothing_is_ruled_out(begun: Begin, script: Script) -> None:
@@ -23,7 +16,7 @@ def test_without_answers_nothing_is_ruled_out(begun: Begin, script: Script) -> N
 
 
 def test_what_is_ruled_out_was_possible_by_the_complaint_and_is_not_any_more(begun: Begin, script: Script) -> None:
-    assessment = begun(**PALE).assessment
+    assessment = begun(**BARE_FLOOR).assessment
     complaint = {r: c for r, c in assessment.evidence.items() if question_of_key(r) == COMPLAINT}
     first = posterior(script.evidence_model, complaint, assessment.not_fitted)
     gone = [cause for each in ruled_out(script, assessment) for cause in each.causes]
@@ -37,7 +30,7 @@ def test_what_is_ruled_out_was_possible_by_the_complaint_and_is_not_any_more(beg
 def test_the_answer_beside_it_is_the_one_without_which_the_cause_would_be_likeliest(
     begun: Begin, script: Script
 ) -> None:
-    assessment = begun(**PALE).assessment
+    assessment = begun(**BARE_FLOOR).assessment
     questions = dict.fromkeys(map(question_of_key, assessment.evidence))
     for each in ruled_out(script, assessment):
         for cause in each.causes:
@@ -57,5 +50,5 @@ def test_the_answer_beside_it_is_the_one_without_which_the_cause_would_be_likeli
 
 
 def test_a_fan_that_cooks_well_rules_out_the_ring_element(begun: Begin, script: Script) -> None:
-    by = {each.question_id: each.causes for each in ruled_out(script, begun(**PALE).assessment)}
+    by = {each.question_id: each.causes for each in ruled_out(script, begun(**BARE_FLOOR).assessment)}
     assert "ring_element_open" in by["fan_cooks"]

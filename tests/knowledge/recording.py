@@ -12,15 +12,26 @@ from tests.knowledge.generated import GENERATED
 
 
 class RecordingWording(Wording):
-    """The English wording, which remembers what was said."""
+    """The English wording, which remembers what was said since it was last asked."""
 
     def __init__(self) -> None:
         super().__init__("en-GB", [path.read_text("utf-8") for path in sorted((LOCALES / "en-GB").glob("*.ftl"))])
-        self.said: set[str] = set()
+        self._said: set[str] = set()
 
     def say(self, message_id: str, attribute: str | None = None, /, **arguments: str | float) -> str:
-        self.said.add(message_id)
+        self._said.add(message_id)
         return super().say(message_id, attribute, **arguments)
+
+    def newly_said(self) -> frozenset[str]:
+        said = frozenset(self._said)
+        self._said.clear()
+        return said
+
+
+@cache
+def recording() -> RecordingWording:
+    """Read once, for reading takes longer than anything that is done with it."""
+    return RecordingWording()
 
 
 @dataclass(frozen=True)
@@ -31,12 +42,13 @@ class Outcome:
 
 
 def _outcome(change: Callable[[Path], None]) -> Outcome:
-    wording = RecordingWording()
+    wording = recording()
+    wording.newly_said()
     with tempfile.TemporaryDirectory() as folder:
         rules = copy_of_sound_rules(Path(folder))
         change(rules)
         lines, status = lines_printed(rules, wording)
-    return Outcome(tuple(lines), status, frozenset(wording.said))
+    return Outcome(tuple(lines), status, wording.newly_said())
 
 
 @cache

@@ -9,7 +9,7 @@ from hypothesis import strategies as some
 from assistant.reports.chart import Chart, Lamp, Readings, Words
 from assistant.reports.lettering import cells
 from assistant.reports.svg import SVG
-from assistant.reports.svg_chart import svg_chart
+from assistant.reports.svg_chart import NARROW, WIDE, svg_chart
 from tests.reports.runs import CYCLING, FLAT, WHOLE, WORDS, charts
 
 LONG = Words(**{field.name: "a rather long name in some language, " * 5 for field in fields(Words)})
@@ -59,9 +59,12 @@ def all_drawn(root):
     return [each for kind in ("text", "circle", "rect", "line", "polygon", "polyline") for each in found(root, kind)]
 
 
-@given(chart=charts, words=some.sampled_from([WORDS, LONG, NASTY]))
-def test_all_of_it_lies_within_the_picture_and_the_same_is_drawn_twice(chart, words):
-    root = root_of(chart, words)
+FORMS = some.sampled_from([WIDE, NARROW])
+
+
+@given(chart=charts, words=some.sampled_from([WORDS, LONG, NASTY]), form=FORMS)
+def test_all_of_it_lies_within_the_picture_and_the_same_is_drawn_twice(chart, words, form):
+    root = root_of(chart, words, form=form)
     _, _, width, height = map(float, root.get("viewBox").split())
     for element in all_drawn(root):
         left, top, right, bottom = corners(element)
@@ -72,9 +75,9 @@ def test_all_of_it_lies_within_the_picture_and_the_same_is_drawn_twice(chart, wo
     assert svg_chart(chart, words) == svg_chart(chart, words)
 
 
-@given(chart=charts, words=some.sampled_from([WORDS, LONG]))
-def test_no_words_lie_on_other_words(chart, words):
-    boxes = [corners(element) for element in found(root_of(chart, words), "text")]
+@given(chart=charts, words=some.sampled_from([WORDS, LONG]), form=FORMS)
+def test_no_words_lie_on_other_words(chart, words, form):
+    boxes = [corners(element) for element in found(root_of(chart, words, form=form), "text")]
     for place, (left, top, right, bottom) in enumerate(boxes):
         for other_left, other_top, other_right, other_bottom in boxes[:place]:
             beside = right <= other_left or other_right <= left
@@ -107,6 +110,11 @@ def test_words_with_marks_of_markup_are_written_as_words():
 def test_no_letter_is_smaller_than_eleven_pixels():
     sizes = {number(each, "font-size") for each in found(root_of(WHOLE), "text")}
     assert min(sizes) >= 11
+
+
+def test_both_forms_say_the_same():
+    wide, narrow = ({*" ".join(t.text for t in found(root_of(WHOLE, form=f), "text")).split()} for f in (WIDE, NARROW))
+    assert {word for word in wide ^ narrow if not word.isdigit()} == set()
 
 
 def test_readings_stand_where_they_were_taken():

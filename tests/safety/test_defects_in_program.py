@@ -47,7 +47,7 @@ def unless_cheap(script: Any, assessment: Any) -> Any:
 
 def left_in_silence(talk: MeasuringTalk, *_: object) -> bool:
     """What is measured is left without a word."""
-    talk.do(*map(LeaveMeasuring, list(talk.conversation.state.measuring)))
+    talk._at.do(*map(LeaveMeasuring, list(talk._at.conversation.state.measuring)))
     return False
 
 

@@ -69,7 +69,7 @@ def _section(sheet: Xml.Element, section: Section, id_: str, drawings: int) -> i
     for block in filter(says_something, section.blocks):
         if isinstance(block, Drawing):
             drawings += 1
-            _drawing(parent, block, f"d{drawings}-")
+            _drawing(parent, block, drawings)
         else:
             _block(parent, block)
     return drawings
@@ -95,8 +95,8 @@ def _block(parent: Xml.Element, block: Block) -> None:
 
 
 def _table(parent: Xml.Element, table: Table) -> None:
-    """On a phone each row stands as a list, with the name of its column before each cell."""
-    element = Xml.SubElement(parent, "table")
+    """On a phone each row of one that isn't compact stands as a list, with the name of its column before each cell."""
+    element = Xml.SubElement(parent, "table", {"class": "compact"} if table.compact else {})
     head = Xml.SubElement(element, "thead")
     heads = Xml.SubElement(head, "tr")
     for column in table.columns:
@@ -106,7 +106,8 @@ def _table(parent: Xml.Element, table: Table) -> None:
         cells = Xml.SubElement(body, "tr")
         for number, (column, cell) in enumerate(zip(table.columns, row, strict=True)):
             element = _add(cells, "td" if number else "th", cell, "long" if _is_long(cell) else "")
-            element.set("data-label", column)
+            if not table.compact:
+                element.set("data-label", column)
             if number == 0:
                 element.set("scope", "row")
 
@@ -116,13 +117,22 @@ def _is_long(words: str) -> bool:
     return any(len(word) > LONGEST_WHOLE for word in words.split())
 
 
-def _drawing(parent: Xml.Element, drawing: Drawing, prefix: str) -> None:
-    """The caption says what the drawing's own description says, so that isn't read twice."""
+def _drawing(parent: Xml.Element, drawing: Drawing, number: int) -> None:
+    """Of the wide and the narrow form, the style shows one."""
     figure = Xml.SubElement(parent, "figure")
-    picture = picture_of(drawing.svg, prefix)
+    _picture(figure, drawing.svg, f"d{number}-", "wide" if drawing.narrow else "")
+    if drawing.narrow:
+        _picture(figure, drawing.narrow, f"n{number}-", "narrow")
+    _add(figure, "figcaption", drawing.described)
+
+
+def _picture(figure: Xml.Element, svg: str, prefix: str, kind: str) -> None:
+    """The caption says what the drawing's own description says, so that isn't read twice."""
+    picture = picture_of(svg, prefix)
     for description in picture.findall("desc"):
         picture.remove(description)
     if picture.find("title") is not None:
         picture.set("aria-labelledby", f"{prefix}title")
+    if kind:
+        picture.set("class", kind)
     figure.append(picture)
-    _add(figure, "figcaption", drawing.described)

@@ -8,6 +8,7 @@ from assistant.interview.first_visit import chance_of_first_visit
 from assistant.interview.reasons import Reason, leader_and_rival
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.grid import grid
+from assistant.reports.summary.outcome import outcome
 from assistant.reports.summary.safety import off, steps_told
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.test_plan import after_repair, first_tests, how_to_test
@@ -59,6 +60,7 @@ def engineer_summary(told: Told) -> Summary:
     chance = chance_of_first_visit(told.script, told.assessment, kit, _who(told))
     first = (
         told.section("off", off(told)),
+        told.section("outcome", outcome(told)),
         told.section("oven", oven(told)),
         told.section("said", _said(told)),
         told.section("grid", _grid(told)),
@@ -266,10 +268,10 @@ def _answers(told: Told) -> Iterator[Block]:
         if each.question_id not in NOT_FOR_THE_VISIT
         and (each.question_id not in questions or questions[each.question_id].stage != "care")
     ]
-    days = [None, *(each.recorded_at.date() for each in said)]
+    days = [None, *(told.day(each.recorded_at) for each in said)]
     rows = [
         (
-            told.hour(each.recorded_at) if each.recorded_at.date() == day else told.time(each.recorded_at),
+            told.hour(each.recorded_at) if told.day(each.recorded_at) == day else told.time(each.recorded_at),
             told.question(each.question_id),
             told.given(each),
         )

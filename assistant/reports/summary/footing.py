@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import datetime
 
 from assistant.reports.summary.value import Summary
 from assistant.wording.locale import Wording
@@ -15,10 +16,14 @@ class Footing:
     page_of: Callable[[int, int], str]
 
 
+def time_in_words(moment: datetime, wording: Wording) -> str:
+    """`moment`: aware, in the time zone in which it is told."""
+    return wording.say("summary-time", date=f"{moment:%Y-%m-%d}", time=f"{moment:%H:%M}", zone=moment.tzname() or "")
+
+
 def footing_of(summary: Summary, wording: Wording) -> Footing:
     """In the language of the wording, which should be the summary's."""
-    moment = summary.written_at
-    when = wording.say("summary-time", date=f"{moment:%Y-%m-%d}", time=f"{moment:%H:%M}")
+    when = time_in_words(summary.written_at, wording)
 
     def page_of(page: int, pages: int) -> str:
         return wording.say("summary-page_of", page=str(page), pages=str(pages))

@@ -30,7 +30,7 @@ def grid(told: Told) -> Table | None:
     if not ways:
         return None
     columns = (told.say("column_way"), *(told.say(f"place_{place}") for place in PLACES))
-    return Table(columns, tuple(_row(told, way, said) for way in ways))
+    return Table(columns, tuple(_row(told, way, said) for way in ways), compact=True)
 
 
 def _said(told: Told) -> dict[tuple[str, str], list[str]]:

@@ -47,16 +47,25 @@ th, td {{ overflow-wrap: break-word; }}
 .long {{ overflow-wrap: anywhere; }}
 thead th {{ color: var(--quiet); border-bottom: 1px solid var(--hair); }}
 figure svg {{ display: block; width: 100%; max-width: 720px; height: auto; }}
+figure .narrow {{ display: none; }}
 footer {{ font-size: .85em; margin-top: 2rem; border-top: 1px solid var(--hair); padding-top: .4rem; }}
 .sheet + .sheet {{ border-top: 3px solid var(--hair); margin-top: 2rem; }}
+@media screen and (max-width: 44rem) {{
+  figure .wide {{ display: none; }}
+  figure .narrow {{ display: block; max-width: 26rem; }}
+}}
 @media screen and (max-width: 36rem) {{
   dl > div {{ grid-template-columns: minmax(0, 1fr); }}
-  table, tbody, tr, th, td {{ display: block; }}
-  thead {{ position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }}
-  tbody tr + tr {{ border-top: 1px solid var(--hair); }}
-  tbody tr + tr > * {{ border-top: 0; }}
-  tbody tr {{ padding: .3rem 0; }}
-  th, td {{ padding: .1rem 0; }}
+  table:not(.compact), table:not(.compact) :is(tbody, tr, th, td) {{ display: block; }}
+  table:not(.compact) thead {{
+    position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%);
+  }}
+  table:not(.compact) tbody tr + tr {{ border-top: 1px solid var(--hair); }}
+  table:not(.compact) tbody tr + tr > * {{ border-top: 0; }}
+  table:not(.compact) tbody tr {{ padding: .3rem 0; }}
+  table:not(.compact) :is(th, td) {{ padding: .1rem 0; }}
+  .compact {{ font-size: .875rem; line-height: 1.3; }}
+  .compact :is(th, td) {{ padding-inline-end: .5rem; hyphens: auto; }}
   [data-label]:not(:empty)::before {{ content: attr(data-label) ": "; color: var(--quiet); }}
 }}
 @media screen and (prefers-color-scheme: dark) {{
@@ -69,12 +78,12 @@ footer {{ font-size: .85em; margin-top: 2rem; border-top: 1px solid var(--hair);
 @media print {{
   :root {{ color-scheme: light; }}
   body {{
-    font: 7.9pt/1.22 "DejaVu Sans Condensed", system-ui, sans-serif; max-width: none; padding: 0;
+    font: 7.9pt/1.18 "DejaVu Sans Condensed", system-ui, sans-serif; max-width: none; padding: 0;
   }}
   body.household {{ font-size: 10.5pt; line-height: 1.35; }}
   h1 {{ font-size: 1.5em; }}
-  h2 {{ margin-top: .65em; font-size: 1.12em; break-after: avoid; }}
-  h1, h2, p, ul, ol, dl, table, figure {{ margin-bottom: .25em; }}
+  h2 {{ margin-top: .5em; font-size: 1.12em; line-height: 1.2; break-after: avoid; }}
+  h1, h2, p, ul, ol, dl, table, figure {{ margin-bottom: .18em; }}
   li {{ margin-bottom: 0; }}
   dl > div, tr, li, figure {{ break-inside: avoid; }}
   dl > div {{ padding: 0; }}

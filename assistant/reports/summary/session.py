@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import UTC, date, datetime, tzinfo
 from functools import cached_property
 
 from assistant.belief.decision import TRADES
@@ -16,7 +16,9 @@ from assistant.interview.state import Answer, State, fold
 from assistant.interview.verdict import NONE, Verdict, give_verdict
 from assistant.knowledge.danger_questions import sign_question_id
 from assistant.knowledge.model import Stage
+from assistant.knowledge.time_zones import time_zone
 from assistant.reports.lettering import shown
+from assistant.reports.summary.footing import time_in_words
 from assistant.reports.summary.readings import expected_readings
 from assistant.reports.summary.said import says_something
 from assistant.reports.summary.value import Block, Facts, Pairs, Section, ToldSign
@@ -100,18 +102,33 @@ class Told:
 
     @property
     def latest(self) -> datetime:
-        return self.events[-1].recorded_at
+        return self.local(self.events[-1].recorded_at)
+
+    @cached_property
+    def zone(self) -> tzinfo:
+        """Where the oven stands; UTC where the rules don't know the region or the system no such time zone."""
+        region = self.script.knowledge.regions.get(self.state.region)
+        return (time_zone(region.time_zone) if region is not None else None) or UTC
+
+    def local(self, moment: datetime) -> datetime:
+        """As clocks show it where the oven stands."""
+        return moment.astimezone(self.zone)
 
     def at(self, sequence: int) -> str:
         """When the event of that number was recorded, in words; before all of them, as the first."""
         return self.time(self._moment(sequence))
 
     def time(self, moment: datetime) -> str:
-        """In UTC, as events are recorded; no more is known of where the reader is."""
-        return self.say("time", date=f"{moment:%Y-%m-%d}", time=f"{moment:%H:%M}")
+        """Local, with the name of the time zone."""
+        return time_in_words(self.local(moment), self.sentences.wording)
+
+    def day(self, moment: datetime) -> tuple[date, str | None]:
+        """Of two moments of one day an hour tells enough; clocks that were changed between begin another."""
+        local = self.local(moment)
+        return local.date(), local.tzname()
 
     def hour(self, moment: datetime) -> str:
-        return self.say("hour", time=f"{moment:%H:%M}")
+        return self.say("hour", time=f"{self.local(moment):%H:%M}")
 
     def answered(self, *stages: Stage) -> Iterator[Answer]:
         """What today's questions of these stages were answered with, also 'not sure', in the order of the rules."""

@@ -31,18 +31,22 @@ class Pairs:
 
 @dataclass(frozen=True)
 class Table:
-    """Every row has as many cells as there are columns."""
+    """Every row has as many cells as there are columns. `compact`: cells of a word or two, which say something only
+    beside and below each other, so that it stays a table on the narrowest screen.
+    """
 
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    compact: bool = False
 
 
 @dataclass(frozen=True)
 class Drawing:
-    """An SVG, and what it shows in words."""
+    """An SVG, and what it shows in words. `narrow`: the same for a narrow screen, with letters as large there."""
 
     svg: str
     described: str
+    narrow: str | None = None
 
 
 Block = Paragraph | Items | Pairs | Table | Drawing
@@ -92,7 +96,9 @@ class Facts:
 
 @dataclass(frozen=True)
 class Summary:
-    """`session`: the first characters of the session's id. `written_at`: of its latest event, aware."""
+    """`session`: the first characters of the session's id. `written_at`: of its latest event, aware, in the
+    time zone in which it is told.
+    """
 
     reader: Reader
     lang: str

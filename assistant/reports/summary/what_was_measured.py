@@ -7,7 +7,7 @@ from assistant.knowledge.readings import BrownedBread, browned_bread
 from assistant.reports.measured import charts_of, described_in_words, put_right_in_words, words_of
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.value import Block, Drawing, Paragraph, Table
-from assistant.reports.svg_chart import svg_chart
+from assistant.reports.svg_chart import NARROW, svg_chart
 
 ROWS = ("back", "centre", "front")
 COLUMNS = ("left", "centre", "right")
@@ -18,7 +18,8 @@ def measured(told: Told) -> Iterator[Block]:
     for question_id, chart, bias in charts_of(told.script, told.state.answers):
         described = (*put_right_in_words(told.sentences, bias), *described_in_words(told.sentences, chart))
         words = words_of(told.sentences, question_id, chart, bias)
-        yield Drawing(svg_chart(chart, words), " ".join((words.title + ".", *described)))
+        in_words = " ".join((words.title + ".", *described))
+        yield Drawing(svg_chart(chart, words), in_words, narrow=svg_chart(chart, words, form=NARROW))
     for bread in _breads(told):
         yield Paragraph(told.say("bread"))
         yield _shades(told, bread)
@@ -40,7 +41,8 @@ def _shades(told: Told, bread: BrownedBread) -> Table:
         (told.say(f"bread_{row}"), *cells[number * len(COLUMNS) : (number + 1) * len(COLUMNS)])
         for number, row in enumerate(ROWS)
     ]
-    return Table((told.say("bread_seen_from"), *(told.say(f"bread_{column}") for column in COLUMNS)), tuple(rows))
+    columns = (told.say("bread_seen_from"), *(told.say(f"bread_{column}") for column in COLUMNS))
+    return Table(columns, tuple(rows), compact=True)
 
 
 def _shade(shade: float) -> str:

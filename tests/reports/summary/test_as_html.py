@@ -67,9 +67,9 @@ def test_the_language_and_the_title_are_named() -> None:
 
 
 def test_ids_are_there_once_and_what_points_to_them_finds_them(measured: Told) -> None:
-    for summary in (PLAIN, both(measured)[0]):
+    for summary, pictures in ((PLAIN, 2), (both(measured)[0], 4)):
         outline = outline_of(summary)
-        assert outline.tags().count("svg") == 2
+        assert outline.tags().count("svg") == pictures
         ids = [attributes["id"] for _, attributes, _ in outline.elements if "id" in attributes]
         assert len(ids) == len(set(ids))
         for _, attributes, _ in outline.elements:
@@ -90,6 +90,37 @@ def test_each_head_of_a_table_says_of_what_it_is_one() -> None:
     outline = outline_of(replace(PLAIN, pages=(Page((Section("likely", "Likely", (table,)),)),)))
     assert [each["scope"] for each in outline.attributes("th")] == ["col", "col", "row", "row"]
     assert [each["data-label"] for each in outline.attributes("td")] == ["Probability", "Probability"]
+
+
+def test_a_compact_table_stays_one_on_a_phone_and_another_becomes_a_list() -> None:
+    wide, compact = Table(("Cause",), (("base",),)), Table(("Way",), (("top",),), compact=True)
+    outline = outline_of(replace(PLAIN, pages=(Page((Section("likely", "Likely", (wide, compact)),)),)))
+    assert outline.attributes("table") == [{}, {"class": "compact"}]
+    assert [each.get("data-label") for each in outline.attributes("th")] == [None, "Cause", None, None]
+    (style,) = outline.texts("style")
+    phone = style[style.index("max-width: 36rem") :]
+    assert "table:not(.compact), table:not(.compact) :is(tbody, tr, th, td) { display: block; }" in phone
+
+
+def test_what_was_said_of_each_way_of_heating_and_the_bread_are_compact(measured: Told) -> None:
+    tables = [
+        block
+        for page in both(measured)[0].pages
+        for section in page.sections
+        for block in section.blocks
+        if isinstance(block, Table)
+    ]
+    assert [len(each.columns) for each in tables if each.compact] == [6]
+    assert any(not each.compact for each in tables)
+
+
+def test_of_a_drawing_in_two_forms_the_style_shows_one(measured: Told) -> None:
+    outline = outline_of(both(measured)[0])
+    assert [each["class"] for each in outline.attributes("svg")] == ["wide", "narrow", "wide", "narrow"]
+    (style,) = outline.texts("style")
+    narrow = style.index("figure .wide { display: none; }")
+    assert style.index("figure .narrow { display: none; }") < narrow < style.index("figure .narrow { display: block;")
+    assert "@media screen" in style[:narrow].splitlines()[-2]
 
 
 def test_pages_are_sheets_of_their_own() -> None:
