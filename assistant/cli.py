@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from assistant import __version__
-from assistant.authoring import outcome_commands, reckon_commands, rule_commands, summary_commands
+from assistant.authoring import outcome_commands, reckon_commands, rule_commands, store_commands, summary_commands
 from assistant.errors import OvensideError, SessionUnknown, StoreUnreadable
 
 if TYPE_CHECKING:
@@ -28,7 +28,7 @@ SHARED_OPTIONS: Options = (
     ("--rules", {"type": Path, "metavar": "FOLDER", "help": "another folder of rules"}),
     ("--lang", {"help": f"language (default: {DEFAULT_LANG})"}),
     ("--region", {"help": f"region (default: {DEFAULT_REGION})"}),
-    ("--store", {"metavar": "URL", "help": "where sessions are kept: a path, sqlite:PATH or memory:"}),
+    ("--store", {"metavar": "URL", "help": "where sessions are kept: a path, sqlite:PATH, postgresql://… or memory:"}),
 )
 CHAT_OPTIONS: Options = (
     ("--role", {"help": f"who types: householder, agent or engineer (default: {DEFAULT_ROLE})"}),
@@ -58,6 +58,11 @@ def parser() -> argparse.ArgumentParser:
     commands = top.add_subparsers(dest="command", title="commands", metavar="")
     resume = commands.add_parser("resume", parents=[shared, chat], help="go on with a saved session")
     resume.add_argument("code", nargs="*", help="its code; without one, the latest session on this machine")
+    desk = commands.add_parser(
+        "desk", parents=[shared], help="answer the telephone: the interview from the agent's side"
+    )
+    desk.add_argument("--customers", metavar="LANG", help="the language in which new calls are held")
+    desk.add_argument("--plain", action="store_true", help="line by line, without cursor movement")
     drive = commands.add_parser("drive", parents=[shared], help="answer JSON Lines, for other programs")
     drive.add_argument("--catalogue", action="store_true", help="print every question, cause and action, and end")
     drive.add_argument("--schema", action="store_true", help="print the protocol's JSON Schema, and end")
@@ -78,6 +83,7 @@ def parser() -> argparse.ArgumentParser:
             action.add_argument(
                 "--ranges", action="store_true", help="also which assumed figures would end it otherwise"
             )
+    store_commands.add_actions(actions, shared)
     summary_commands.add_summary(commands, shared)
     outcome_commands.add_outcomes(commands, shared)
     reckon_commands.add_reckon(commands, shared)
@@ -237,12 +243,32 @@ def _drive(arguments: argparse.Namespace) -> int:
     return 0
 
 
+def _desk(arguments: argparse.Namespace) -> int:
+    from assistant.desk.begin import Setting as DeskSetting
+    from assistant.desk.begin import begin
+
+    return begin(
+        DeskSetting(
+            rules=_rules_folder(arguments),
+            locales=_shipped("locales"),
+            cache=_cache_folder(),
+            store=arguments.store,
+            lang=arguments.lang,
+            customers=arguments.customers or arguments.lang,
+            region=arguments.region,
+            plain=arguments.plain,
+        )
+    )
+
+
 def _sessions(arguments: argparse.Namespace) -> int:
     from assistant.authoring.session_list import erase, list_all, show
     from assistant.store import open_store
     from assistant.wording.locale import load_wording
 
     wording = load_wording(_shipped("locales"), arguments.lang)
+    if arguments.action in store_commands.ACTIONS:
+        return store_commands.look_after(arguments, wording, sys.stdout)
     log = open_store(arguments.store)
     if arguments.action == "list":
         return list_all(log, wording, sys.stdout)
@@ -318,6 +344,7 @@ def _rules(arguments: argparse.Namespace) -> int:
 _COMMANDS: dict[str | None, Callable[[argparse.Namespace], int]] = {
     None: _chat,
     "resume": _resume,
+    "desk": _desk,
     "drive": _drive,
     "sessions": _sessions,
     "summary": _summary,

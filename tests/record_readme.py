@@ -6,12 +6,11 @@ python -m tests.record_readme
 import io
 import re
 import sys
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
 from assistant.chat.alarm import Alarm
 from assistant.chat.pages import Pages
-from assistant.chat.screen import Paragraph, write
 from assistant.chat.talk import Talk
 from assistant.interview.access_code import hash_code
 from assistant.interview.commands import Start
@@ -20,13 +19,16 @@ from assistant.interview.log import SessionRecord
 from assistant.interview.script import script_of
 from assistant.interview.view import QuestionView
 from assistant.knowledge.load import load_knowledge
+from assistant.reports.screen import Paragraph, write
 from assistant.reports.summary.as_text import as_text
 from assistant.reports.summary.engineer import engineer_summary
 from assistant.reports.summary.footing import footing_of
 from assistant.reports.summary.session import Told
 from assistant.store.memory import MemoryStore
 from assistant.wording.languages import Languages
+from tests.recorded_call import recorded_call
 from tests.recorded_tools import TOOLS, recorded_tool
+from tests.told_household import TYPED
 
 ROOT = Path(__file__).parent.parent
 README = ROOT / "README.md"
@@ -34,45 +36,7 @@ MARKS = ("<!-- recorded: begin -->", "<!-- recorded: end -->")
 WIDTH = 72
 CODE = "7K3M-QX8D-0ZRT-5WAB"
 
-# The invented household: a built-in oven whose cakes stay raw underneath since the weekend.
-TYPED: Mapping[str, tuple[str, ...]] = {
-    "danger_now": ("none of these",),
-    "what_goes_wrong": ("5",),
-    "which_appliance": ("electric",),
-    "any_heat": ("yes",),
-    "less_done_than_meant": ("a bit longer",),
-    "underside_pale": ("why", "white and soft", "yes"),
-    "floor_of_oven": ("bare",),
-    "shelf_height": ("1",),
-    "complaint_in_own_words": ("Since the weekend my sponges are raw underneath. Scones with the fan are fine.",),
-    "how_it_began": ("from one day to the next",),
-    "which_dishes": ("everything",),
-    "how_often": ("every time",),
-    "what_changed": ("none",),
-    "other_lights": ("1",),
-    "functions_on_oven": ("1, 2, 4, 7",),
-    "lamp_means": ("1",),
-    "whose_oven": ("mine",),
-    "guarantee": ("no",),
-    "age_of_oven": ("about 7 years",),
-    "person_at_oven": ("yes",),
-    "may_look_cold": ("1",),
-    "ever_tripped": ("never",),
-    "hot_gate": ("not sure",),
-    "top_pale": ("1",),
-    "fan_cooks": ("it cooks well",),
-    "grill_browns": ("1",),
-    "bottom_heat_alone": ("how", "3"),
-    "look_over": ("none",),
-    "knob_while_heating": ("1",),
-    "since_when": ("this week",),
-    "earlier_repairs": ("never",),
-    "access_for_visit": ("Ground floor, street parking at the corner.",),
-    "make_and_model": ("not sure",),
-    "plate_power": ("2.7 kW",),
-    "how_fitted": ("under a worktop",),
-    "plug_or_wired": ("plug in reach",),
-}
+CALL_MARKS = ("<!-- recorded call: begin -->", "<!-- recorded call: end -->")
 SUMMARY_MARKS = ("<!-- recorded summary: begin -->", "<!-- recorded summary: end -->")
 
 
@@ -123,15 +87,27 @@ def recorded() -> tuple[str, str]:
     return terminal.screen.getvalue(), page_one
 
 
-def with_recording(readme: str) -> str:
-    """The README with the conversation, its summary, and each tool's output, between their marks."""
+def with_recording(readme: str, call: str | None = None) -> str:
+    """The README with the conversation, its summary, a call and each tool's output, between their marks.
+
+    `call`: played already, for it takes a while.
+    """
     screen, page_one = recorded()
     readme = _between(readme, MARKS, f"$ ovenside\n{screen}")
     readme = _between(readme, SUMMARY_MARKS, f"$ ovenside summary {CODE}\n{page_one}[page two is left out here]\n")
+    readme = _between(readme, CALL_MARKS, f"$ ovenside desk\n{call if call is not None else recorded_call()}\n")
     for tool in TOOLS:
         marks = (f"<!-- recorded {tool}: begin -->", f"<!-- recorded {tool}: end -->")
         readme = _between(readme, marks, recorded_tool(tool))
     return readme
+
+
+def told_call(readme: str) -> str:
+    """The call as it stands in the README."""
+    begin, end = (re.escape(mark) for mark in CALL_MARKS)
+    found = re.search(f"{begin}\n```text\n\\$ ovenside desk\n(.*)\n```\n{end}", readme, re.DOTALL)
+    assert found is not None
+    return found[1]
 
 
 def _between(readme: str, marks: tuple[str, str], text: str) -> str:

@@ -7,15 +7,22 @@ from assistant.authoring.outcome_table import COLUMNS, Row, rows_of_table
 from assistant.belief.outcomes import GROUPS, RESULTS
 from assistant.drive.protocol import FIELDS
 from assistant.drive.schema import DETAILS, VALUES, protocol_schema
-from tests.record_readme import README, with_recording
+from tests.record_readme import README, told_call, with_recording
+from tests.recorded_call import call, recorded_call, strokes_of_ones_own
 
 ROOT = Path(__file__).parent.parent
 
 
 def test_the_recorded_conversation_is_fresh() -> None:
     readme = README.read_text("utf-8")
-    assert with_recording(readme) == readme, "run: python -m tests.record_readme"
+    assert with_recording(readme, told_call(readme)) == readme, "run: python -m tests.record_readme"
     assert "Book a visit" in readme
+
+
+def test_the_recorded_call_is_fresh_and_takes_few_keys() -> None:
+    readme = README.read_text("utf-8")
+    assert told_call(readme) == recorded_call(), "run: python -m tests.record_readme"
+    assert strokes_of_ones_own(call()) < 25
 
 
 def test_ci_runs_the_readmes_test_command() -> None:

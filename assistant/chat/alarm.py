@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from assistant.chat.screen import Paragraph
+from assistant.reports.screen import Paragraph
 
 LOOK_EVERY_S = 1.0
 """How often a terminal looks whether it is time. The clock is asked anew each time: a machine may have slept."""

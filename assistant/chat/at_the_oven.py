@@ -7,7 +7,6 @@ from functools import cached_property
 
 from assistant.chat.longest_time import longest_s
 from assistant.chat.measured_pages import MeasuredPages
-from assistant.chat.screen import Paragraph
 from assistant.errors import Refused
 from assistant.interview.commands import Command, TakeBackLine
 from assistant.interview.conversation import Conversation
@@ -16,6 +15,7 @@ from assistant.interview.thermometer import low_k
 from assistant.interview.view import QuestionView
 from assistant.knowledge.model import Question
 from assistant.knowledge.scale import reading_to_ask_about, runs_away, with_known_scale
+from assistant.reports.screen import Paragraph
 from assistant.wording.locale import Wording
 from assistant.wording.sentences import Sentences
 

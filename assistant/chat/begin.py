@@ -9,9 +9,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.chat.opening import Opening, keep_opening, opening_file, read_opening
-from assistant.chat.screen import Paragraph, wants_colour, write
 from assistant.errors import SessionUnknown, StoreUnreadable
 from assistant.knowledge.fingerprint import combined, fingerprint
+from assistant.reports.screen import Paragraph, wants_colour, write
 from assistant.store import open_store
 
 if TYPE_CHECKING:

@@ -5,10 +5,10 @@ from dataclasses import dataclass, field
 from datetime import datetime
 
 from assistant.chat.alarm import Alarm
-from assistant.chat.screen import Paragraph
 from assistant.interview.conversation import Conversation
 from assistant.interview.measuring import is_measured
 from assistant.knowledge.model import HotRun, Question
+from assistant.reports.screen import Paragraph
 from assistant.wording.locale import Wording
 
 

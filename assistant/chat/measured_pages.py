@@ -3,10 +3,10 @@
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from assistant.chat.screen import BLANK, Paragraph, width_of_screen
 from assistant.interview.assess import answers_behind
 from assistant.interview.thermometer import bias_k, how_far_off
 from assistant.knowledge.readings import LampLog, minutes_and_seconds, put_right
+from assistant.reports.screen import BLANK, Paragraph, width_of_screen
 from assistant.wording.sentences import Sentences
 
 if TYPE_CHECKING:

@@ -8,8 +8,8 @@ from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
 
-from assistant.chat.screen import BLANK, Paragraph, numbered
 from assistant.knowledge.fingerprint import sealed, unsealed, write_beside
+from assistant.reports.screen import BLANK, Paragraph, numbered
 
 
 @dataclass(frozen=True)

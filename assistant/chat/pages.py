@@ -4,9 +4,9 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from assistant.chat.opening import Opening
-from assistant.chat.screen import BLANK, Paragraph, numbered
 from assistant.knowledge.danger_questions import DANGER_NOW
 from assistant.knowledge.kinds import MEASUREMENTS
+from assistant.reports.screen import BLANK, Paragraph, numbered
 from assistant.wording.sentences import QuestionText, Sentences
 from assistant.wording.typed import first_words
 

@@ -3,12 +3,12 @@
 from dataclasses import dataclass, field
 
 from assistant.chat.pages import Pages
-from assistant.chat.screen import Paragraph
 from assistant.chat.terminal import Terminal
 from assistant.interview.answers import still_fits
 from assistant.interview.conversation import Conversation
 from assistant.interview.verdict import Verdict, give_verdict
 from assistant.interview.view import QuestionView, question_view
+from assistant.reports.screen import Paragraph
 from assistant.wording.locale import Wording
 from assistant.wording.sentences import Sentences
 

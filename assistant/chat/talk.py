@@ -79,6 +79,8 @@ class Talk:
     def welcome_back(self) -> None:
         """The first words after a pause; a danger sign told before is not forgotten."""
         self._showing.say("chat-welcome_back")
+        if self.conversation.under_other_rules:
+            self._showing.say("chat-other_rules", "quiet")
         if self.conversation.assessment.danger.stops:
             self._showing.say("chat-still_off", "danger")
         self._leave_what_is_unfit()

@@ -10,7 +10,7 @@ from threading import Event, Thread
 from typing import Protocol, TextIO
 
 from assistant.chat.alarm import LOOK_EVERY_S, Alarm
-from assistant.chat.screen import Paragraph, wants_colour, write
+from assistant.reports.screen import Paragraph, wants_colour, write
 
 PROMPT = "> "
 BELL = "\a"

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from assistant.errors import Refused
+from assistant.interview.card_numbers import holds_card_number
 from assistant.interview.events import Happening, QuestionAnswered, TextAnswered
 from assistant.knowledge.danger_questions import NONE
 from assistant.knowledge.model import Kind, NumberRange, Question
@@ -34,7 +35,10 @@ def happening_of(question_id: str, question: Question, value: Any, unit: str | N
         return _number(question_id, question.number, value, unit)
     if question.is_measurement:
         return QuestionAnswered(question_id=question_id, value=_written(question.kind, value))
-    return TextAnswered(question_id=question_id, text=_text(value))
+    text = _text(value)
+    if not question.any_number and holds_card_number(text):
+        raise Refused("holds_card_number")
+    return TextAnswered(question_id=question_id, text=text)
 
 
 def _choice(question: Question, value: Any) -> str:

@@ -1,10 +1,11 @@
 """One session under way: commands in, events kept, the next view out."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import UTC, datetime
 from uuid import uuid4
 
-from assistant.errors import Refused
+from assistant.errors import Refused, SessionUnknown, StoreUnreadable
 from assistant.interview.assess import Assessment, assess
 from assistant.interview.commands import BeginMeasuring, Command, Start
 from assistant.interview.decide import consequences_of, decide
@@ -42,20 +43,45 @@ class Conversation:
         self._role = self.state.role
         self._pending: tuple[Event, ...] = ()
         self._saving = True
+        self._unsaved: tuple[Event, ...] = ()
+        self._holds_unsaved = False
         self._assessment: Assessment | None = None
         self._seen: tuple[Assessment, View] | None = None
 
     @classmethod
     def resume(
-        cls, script: Script, log: EventLog, record: SessionRecord, clock: Callable[[], datetime] = utc_now
+        cls,
+        script: Script,
+        log: EventLog,
+        record: SessionRecord,
+        clock: Callable[[], datetime] = utc_now,
+        *,
+        role: str | None = None,
     ) -> "Conversation":
-        """Take a stored session up again. Raises SessionUnknown or StoreUnreadable."""
-        return cls(script, log, record, fold(log.read(record.session_id)), clock)
+        """Take a stored session up again, in the role in which it was begun or in another one.
+
+        Raises SessionUnknown, StoreUnreadable, and Refused for a role that the rules don't know.
+        """
+        roles = script.knowledge.roles
+        if role is not None and role not in roles:
+            raise Refused("unknown_role", {"found": role[:60], "valid": ", ".join(roles), "nearest": ""})
+        state = fold(log.read(record.session_id))
+        return cls(script, log, record, replace(state, role=role or state.role), clock)
 
     @property
     def stored(self) -> bool:
         """Whether everything so far is in the log."""
-        return self._saving and self.state.sequence > 0 and not self._pending
+        return self._saving and self.state.sequence > 0 and not self._pending and not self._unsaved
+
+    @property
+    def unsaved(self) -> tuple[Event, ...]:
+        """What waits for a log that can't be written just now."""
+        return self._unsaved
+
+    @property
+    def under_other_rules(self) -> bool:
+        """Whether the latest answer was given under other rules than today's, by which everything is weighed anew."""
+        return self.state.started and self.state.rules_fingerprint != self.script.knowledge.fingerprint
 
     @property
     def assessment(self) -> Assessment:
@@ -114,15 +140,54 @@ class Conversation:
             raise Refused("not_fit_to_measure", {"question": command.question_id})
 
     def _keep(self, events: tuple[Event, ...]) -> None:
-        if self._pending:
-            self._log.create(self.record, events)
-            self._pending = ()
+        """With what waits from before. Raises as `do`, unless what can't be written is held."""
+        events = (*self._not_saved_after_all(), *events)
+        if not events:
+            self._unsaved = ()
+            return
+        try:
+            if events[0].sequence == 1:
+                self._log.create(self.record, events)
+            else:
+                self._log.append(self.record.session_id, events[0].sequence - 1, events)
+        except StoreUnreadable:
+            if not self._holds_unsaved:
+                raise
+            self._pending, self._unsaved = (), events
         else:
-            self._log.append(self.record.session_id, self.state.sequence, events)
+            self._pending = self._unsaved = ()
+
+    def _not_saved_after_all(self) -> tuple[Event, ...]:
+        """What waits, without what the log holds: it may have been written, and only the answer been lost."""
+        if not self._unsaved:
+            return ()
+        try:
+            kept = {event.event_id for event in self._log.read(self.record.session_id)}
+        except (SessionUnknown, StoreUnreadable):
+            return self._unsaved
+        return tuple(event for event in self._unsaved if event.event_id not in kept)
+
+    def events(self) -> tuple[Event, ...]:
+        """All that the log holds of the session. Raises SessionUnknown or StoreUnreadable."""
+        return self._log.read(self.record.session_id)
 
     def refresh(self) -> None:
-        """Read the session anew, after somebody else appended to it. Raises SessionUnknown or StoreUnreadable."""
-        self.state, self._assessment = fold(self._log.read(self.record.session_id)), None
+        """Read the session anew, after somebody else appended to it; what was held is let go.
+
+        Raises SessionUnknown or StoreUnreadable.
+        """
+        state = fold(self._log.read(self.record.session_id))
+        self.state, self._assessment, self._unsaved = replace(state, role=self._role), None, ()
+
+    def hold_unsaved(self) -> None:
+        """From now on keep what the log can't take just now, and write it with what comes next, or by `save`."""
+        self._holds_unsaved = True
+
+    def save(self) -> bool:
+        """Try to write what waits; whether nothing waits any more. Raises SessionMovedOn or SessionUnknown."""
+        if self._unsaved:
+            self._keep(())
+        return not self._unsaved
 
     def stop_saving(self) -> None:
         """Go on without the log, for one that can no longer be written: safety advice must not end with it."""

@@ -38,7 +38,7 @@ from assistant.interview.measuring import heard_in_refused, left_as_unfit, noted
 from assistant.interview.script import Script
 from assistant.interview.state import State
 from assistant.knowledge.danger_questions import OVEN_IS_OFF, is_danger_question, sign_question_id
-from assistant.knowledge.model import Knowledge, Question
+from assistant.knowledge.model import CALL_STAGES, Knowledge, Question
 from assistant.knowledge.problems import nearest_name
 
 
@@ -89,12 +89,14 @@ def _known(knowledge: Knowledge, question_id: str) -> Question:
 
 
 def _known_to_role(knowledge: Knowledge, role: str, question_id: str) -> Question:
-    """The question, if it asks no more than the role may be asked.
+    """The question, if it asks no more than the role may be asked; what belongs to a call is for who is on the phone.
 
     A role that the rules no longer know may be asked what every role may.
     """
     question = _known(knowledge, question_id)
     roles = knowledge.roles
+    if question.stage in CALL_STAGES and not (role in roles and roles[role].on_the_telephone):
+        raise Refused("not_for_role", {"question": question_id, "role": role})
     asked_up_to = [roles[role]] if role in roles else roles.values()
     if any(question.care.rank > each.asked_up_to.rank for each in asked_up_to):
         raise Refused("not_for_role", {"question": question_id, "role": role})

@@ -93,6 +93,21 @@ class EventLog(Protocol):
         None of an unknown session.
         """
 
+    def ids_after(self, session_id: str, limit: int) -> list[str]:
+        """At most `limit` ids of sessions, in their order, behind that one; behind an empty one, the first."""
+
+    def untouched_since(self, moment: datetime, limit: int) -> list[str]:
+        """At most `limit` ids of sessions to which nothing was added at that moment or later, in their order."""
+
+    def kept_fingerprint(self, session_id: str) -> str | None:
+        """The fingerprint of the events as they were written; None for a session that an earlier version wrote.
+
+        Raises SessionUnknown.
+        """
+
+    def reckoned_fingerprint(self, session_id: str) -> str:
+        """The fingerprint of the events as they are there now. Raises SessionUnknown."""
+
     def find_by_code(self, code: str) -> SessionRecord:
         """The session with that access code, typed in any way. Raises SessionUnknown."""
 

@@ -60,8 +60,11 @@ def _because(script: Script, assessment: Assessment, choice: Choice) -> tuple[Re
     return tuple(once.values())
 
 
-def give_verdict(script: Script, assessment: Assessment) -> Verdict:
-    """A crisp stop outranks everything; then what is outside; then the least expected cost, as far as danger lets."""
+def give_verdict(script: Script, assessment: Assessment, *, with_changes: bool = True) -> Verdict:
+    """A crisp stop outranks everything; then what is outside; then the least expected cost, as far as danger lets.
+
+    Most of the time goes into what would change it.
+    """
     choice = choose(script, assessment)
     belief = assessment.posterior
     return Verdict(
@@ -72,7 +75,7 @@ def give_verdict(script: Script, assessment: Assessment) -> Verdict:
         hypotheses=belief.ranked(),
         named=named_causes(belief),
         because=_because(script, assessment, choice),
-        would_change=changes_of(script, assessment, choice.action) if choice.action in MOVABLE else (),
+        would_change=changes_of(script, assessment, choice.action) if with_changes and choice.action in MOVABLE else (),
     )
 
 

@@ -95,7 +95,9 @@ class NumberRange(Entry):
     bands: dict[Id, Band] = Field(default_factory=dict)
 
 
-Stage = Literal["danger", "complaint", "oven", "care", "signs", "look", "visit", "tests"]
+Stage = Literal["danger", "greeting", "call", "complaint", "oven", "care", "signs", "look", "visit", "closing", "tests"]
+CALL_STAGES: tuple[Stage, ...] = ("greeting", "call", "closing")
+"""Asked by who is on the telephone for somebody else."""
 
 
 class HotRun(Entry):
@@ -126,8 +128,9 @@ class Question(Entry):
     `all_gone_through`: of several answers, who answers looks at each, so that what isn't named counts too.
     `run`: how the oven is run for a measurement; `measures`: the observables whose other reports count no more once
     it is there, for it tells the same and more. `fixed_point`: the water in which a thermometer is checked.
-    `made`: how an engineer's test is made. `speaks_of`: where its answer stands in the summary's grid of ways of
-    heating and places.
+    `any_number`: a text that may well hold long numbers, such as one to call back; any other isn't taken with what may
+    be a bank card's. `made`: how an engineer's test is made. `speaks_of`: where its answer stands in the summary's
+    grid of ways of heating and places.
     """
 
     note: Note
@@ -145,6 +148,7 @@ class Question(Entry):
     made: Made = "dead"
     speaks_of: SpeaksOf | None = None
     all_gone_through: Flag = False
+    any_number: Flag = False
     number: NumberRange | None = None
     run: HotRun | None = None
     measures: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()
@@ -424,6 +428,7 @@ class Role(Entry):
     note: Note
     asked_up_to: Care
     sees_probabilities: Flag
+    on_the_telephone: Flag = False
 
 
 class Listed(Entry):

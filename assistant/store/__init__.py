@@ -13,7 +13,8 @@ _SCHEME = re.compile(r"([A-Za-z][A-Za-z0-9+.-]+):(.*)", re.DOTALL)  # one letter
 
 
 def open_store(url: str | None) -> EventLog:
-    """The log at `sqlite:PATH`, at a plain path, or at `memory:`, which ends with the process.
+    """The log at `sqlite:PATH`, at a plain path, on the server at a `postgresql:` URL, or at `memory:`, which ends with
+    the process.
 
     None stands for `sessions.db` in the user's data folder. Raises StoreUnreadable.
     """
@@ -24,6 +25,10 @@ def open_store(url: str | None) -> EventLog:
         from assistant.store.memory import MemoryStore
 
         return MemoryStore()
+    if scheme in ("postgresql", "postgres"):
+        from assistant.store.postgres import PostgresStore
+
+        return PostgresStore(url)
     if scheme != "sqlite":
         raise StoreUnreadable(url, "not_a_kind_of_store")
     return _open_file(_path_of(url, rest))

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from datetime import datetime
 from threading import RLock
 
 from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
@@ -12,9 +13,11 @@ from assistant.store.rows import (
     EventRow,
     SessionRow,
     event_from,
+    fingerprint_after,
     rows_of,
     session_from,
     session_row_of,
+    stored_time,
     time_from,
 )
 
@@ -26,12 +29,14 @@ class _Kept:
     session: SessionRow
     events: list[EventRow] = field(default_factory=list)
     message_ids: set[str | None] = field(default_factory=set)
+    fingerprint: str = ""
 
     def copied(self) -> "_Kept":
-        return _Kept(self.session, [*self.events], set(self.message_ids))
+        return _Kept(self.session, [*self.events], set(self.message_ids), self.fingerprint)
 
     def add(self, rows: Sequence[EventRow]) -> None:
         self.events.extend(rows)
+        self.fingerprint = fingerprint_after(self.fingerprint, rows)
         self.message_ids.update(row.message_id for row in rows if row.message_id is not None)
 
 
@@ -95,6 +100,24 @@ class MemoryStore:
             ]
         ordered = rows if session_id is not None else sorted(rows, key=_by_time)
         return tuple(event_from(row, WHERE) for row in ordered)
+
+    def ids_after(self, session_id: str, limit: int) -> list[str]:
+        with self._lock:
+            return sorted(each for each in self._all() if each > session_id)[:limit]
+
+    def untouched_since(self, moment: datetime, limit: int) -> list[str]:
+        before = stored_time(moment)
+        with self._lock:
+            old = (each for each, kept in self._all().items() if max(row.recorded_at for row in kept.events) < before)
+            return sorted(old)[:limit]
+
+    def kept_fingerprint(self, session_id: str) -> str | None:
+        with self._lock:
+            return self._one(session_id).fingerprint
+
+    def reckoned_fingerprint(self, session_id: str) -> str:
+        with self._lock:
+            return fingerprint_after("", self._one(session_id).events)
 
     def find_by_code(self, code: str) -> SessionRecord:
         code_hash = hash_code(code)

@@ -1,5 +1,6 @@
 """Events as the flat rows that every store keeps, and back."""
 
+import hashlib
 import json
 from collections.abc import Sequence
 from datetime import UTC, datetime
@@ -60,6 +61,20 @@ def session_row_of(session: SessionRecord) -> SessionRow:
     row = SessionRow(session.session_id, session.code_hash, session.name, stored_time(session.created_at))
     _refuse_lone_surrogates(row)
     return row
+
+
+def fingerprint_after(before: str, rows: Sequence[EventRow]) -> str:
+    """The fingerprint of a session with these rows behind those that have the fingerprint `before`, empty for none.
+
+    A chain of SHA-256 in hex (FIPS 180-4), each over the one before and a row without its free text, which may be
+    erased. It shows what was changed, lost or added by accident or by hand, not by somebody who reckons it anew.
+    """
+    for row in rows:
+        told = json.dumps(
+            [*row._replace(opens_message=bool(row.opens_message))[:-1]], ensure_ascii=True, separators=(",", ":")
+        )
+        before = hashlib.sha256(f"{before}\n{told}".encode("ascii")).hexdigest()
+    return before
 
 
 def event_from(row: EventRow, where: str) -> Event:

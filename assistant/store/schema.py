@@ -55,7 +55,16 @@ FIRST_TABLES: Step = (
     "CREATE TABLE sweeps_due (number INTEGER PRIMARY KEY)",
 )
 
-STEPS: tuple[Step, ...] = (FIRST_TABLES,)
+SHORT_WAYS: Step = (
+    "CREATE INDEX latest_created ON sessions (created_at DESC, number DESC)",
+    "CREATE INDEX events_by_kind ON events (type, recorded_at, session_id, sequence)",
+)
+"""Sessions are listed, and events of one kind gathered, without reading all there are."""
+
+FINGERPRINTS: Step = ("ALTER TABLE sessions ADD COLUMN fingerprint TEXT",)
+"""Of sessions that are there already none is known until they go on."""
+
+STEPS: tuple[Step, ...] = (FIRST_TABLES, SHORT_WAYS, FINGERPRINTS)
 """Step n brings a file from version n to n + 1. Steps are only ever added, never changed."""
 
 

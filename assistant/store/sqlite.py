@@ -3,6 +3,7 @@
 import sqlite3
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
+from datetime import datetime
 from pathlib import Path
 from threading import RLock
 from typing import Any
@@ -17,14 +18,18 @@ from assistant.store.rows import (
     EventRow,
     SessionRow,
     event_from,
+    fingerprint_after,
     rows_of,
     session_from,
     session_row_of,
+    stored_time,
     time_from,
 )
 from assistant.store.waiting import attempts
 
-INSERT_SESSION = "INSERT INTO sessions (session_id, code_hash, name, created_at) VALUES (?, ?, ?, ?)"
+INSERT_SESSION = """
+    INSERT INTO sessions (session_id, code_hash, name, created_at, fingerprint) VALUES (?, ?, ?, ?, ?)
+"""
 INSERT_EVENT = """
     INSERT INTO events (session_id, sequence, event_id, schema_version, rules_fingerprint, recorded_at,
         actor, role, message_id, opens_message, type, payload)
@@ -56,6 +61,16 @@ SELECT_SUMMARIES = """
         AND sequence = (SELECT max(e.sequence) FROM events AS e WHERE e.session_id = listed.session_id)
     ORDER BY created_at DESC, number DESC
 """
+SELECT_IDS = "SELECT session_id FROM sessions WHERE session_id > ? ORDER BY session_id LIMIT ?"
+SELECT_UNTOUCHED = """
+    SELECT session_id FROM sessions
+    WHERE created_at < ? AND NOT EXISTS (
+        SELECT 1 FROM events WHERE events.session_id = sessions.session_id AND recorded_at >= ?
+    )
+    ORDER BY session_id LIMIT ?
+"""
+SELECT_FINGERPRINT = "SELECT fingerprint FROM sessions WHERE session_id = ?"
+UPDATE_FINGERPRINT = "UPDATE sessions SET fingerprint = ? WHERE session_id = ?"
 DELETE_TEXT = "DELETE FROM texts WHERE session_id = ?"
 DELETE_SESSION = (
     DELETE_TEXT,
@@ -96,7 +111,7 @@ class SqliteStore:
                 raise Refused("name_taken", {"name": row.name})
             if self._select(SELECT_BY_CODE, row.code_hash):
                 raise Refused("code_taken")
-            self._connection.execute(INSERT_SESSION, row)
+            self._connection.execute(INSERT_SESSION, (*row, fingerprint_after("", rows)))
             self._insert(rows)
 
     def append(self, session_id: str, expected_sequence: int, events: Sequence[Event]) -> None:
@@ -127,6 +142,24 @@ class SqliteStore:
         else:
             rows = self._select(SELECT_KIND_OF_SESSION, kind.__name__, session_id)
         return tuple(event_from(EventRow(*row), self._where) for row in rows)
+
+    def ids_after(self, session_id: str, limit: int) -> list[str]:
+        return [each for (each,) in self._select(SELECT_IDS, session_id, limit)]
+
+    def untouched_since(self, moment: datetime, limit: int) -> list[str]:
+        before = stored_time(moment)
+        return [each for (each,) in self._select(SELECT_UNTOUCHED, before, before, limit)]
+
+    def kept_fingerprint(self, session_id: str) -> str | None:
+        rows = self._select(SELECT_FINGERPRINT, session_id)
+        if not rows:
+            raise SessionUnknown(session_id)
+        kept: str | None = rows[0][0]
+        return kept
+
+    def reckoned_fingerprint(self, session_id: str) -> str:
+        self.last_sequence(session_id)
+        return fingerprint_after("", [EventRow(*row) for row in self._select(SELECT_EVENTS, session_id)])
 
     def find_by_code(self, code: str) -> SessionRecord:
         found = self._find(SELECT_BY_CODE, hash_code(code))
@@ -196,7 +229,14 @@ class SqliteStore:
         found = self.last_sequence(session_id)
         if found != expected_sequence:
             raise SessionMovedOn(session_id, expected_sequence, found)
+        before = self._fingerprint(session_id)
         self._insert(rows)
+        self._connection.execute(UPDATE_FINGERPRINT, (fingerprint_after(before, rows), session_id))
+
+    def _fingerprint(self, session_id: str) -> str:
+        """As it is kept; of a session that an earlier version wrote, of what is there."""
+        kept = self.kept_fingerprint(session_id)
+        return self.reckoned_fingerprint(session_id) if kept is None else kept
 
     def _insert(self, rows: Sequence[EventRow]) -> None:
         for row in rows:

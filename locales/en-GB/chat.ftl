@@ -79,6 +79,7 @@ chat-engine_naive = Note: the rule engine can't be used on this machine; the pla
 answer-not_sure = not sure
 answer-skipped = skipped
 
+chat-other_rules = Our rules have changed since then. What you told is weighed anew by today's.
 sessions-none = There are no saved sessions.
 sessions-line = { $id }  begun { $begun }, { $events } entries, { $state }
 sessions-open = open
@@ -86,6 +87,67 @@ sessions-finished = finished
 sessions-erased = Session { $id } and everything in it was erased.
 sessions-unknown = There is no such session. “ovenside sessions list” shows what is there.
 sessions-code_unknown = There is no session with that code. Please check it: sixteen letters and digits.
+sessions-wrong = Session { $id }: { $reason }.
+sessions-out_of_order = its entries aren't in their order
+sessions-without_beginning = its beginning is missing
+sessions-fingerprint_differs = it isn't as it was written
+sessions-goes_another_way = the session is there already and went another way
+sessions-name_taken = another session has its name
+sessions-code_taken = another session has its code
+sessions-event_repeated = an entry of it stands in another session
+sessions-checked = { $seen ->
+        [one] One session
+       *[other] { $seen } sessions
+    } looked at, { $wrong ->
+        [0] each as it was written
+       *[other] { $wrong } not as they should be
+    }.
+sessions-unmarked = { $number ->
+        [one] One was
+       *[other] { $number } were
+    } written by an earlier version, without a fingerprint; it gets one as soon as it goes on.
+sessions-purged = { $number ->
+        [0] Nothing was
+        [one] One session was
+       *[other] { $number } sessions were
+    } left alone for { $days ->
+        [one] a day
+       *[other] { $days } days
+    } or longer and erased.
+sessions-would_purge = { $number ->
+        [0] No session was
+        [one] One session was
+       *[other] { $number } sessions were
+    } left alone for { $days ->
+        [one] a day
+       *[other] { $days } days
+    } or longer. Nothing was erased.
+sessions-would_purge_more = { $number } sessions or more were left alone for { $days ->
+        [one] a day
+       *[other] { $days } days
+    } or longer. Nothing was erased.
+sessions-copied = { $sessions ->
+        [one] One session is
+       *[other] { $sessions } sessions are
+    } there; { $events ->
+        [0] nothing of them was new
+        [one] one entry was new
+       *[other] { $events } entries were new
+    }.
+sessions-exported = The session is in { $file }, with everything the customer said. Keep it as carefully as the store.
+sessions-taken_in = Session { $id } is there; { $number ->
+        [0] nothing of it was new
+        [one] one entry was new
+       *[other] { $number } entries were new
+    }.
+sessions-key_made = A key is in { $file }. Whoever has it can make files that are taken for yours.
+sessions-key_there = There is a file of that name already; a key is never overwritten.
+sessions-not_a_key = That file holds no key; make one with “ovenside sessions key FILE”.
+sessions-not_a_session_file = That isn't a file with a session. Nothing was taken in.
+sessions-signature_differs = The file was changed, or was signed with another key. Nothing was taken in.
+sessions-later_file = The file was written by a later version of this program. Nothing was taken in.
+sessions-backup_there = There is a file of that name already; a backup is never written over another.
+sessions-backup_gone = There is no such file.
 sessions-nothing_to_resume = There is no session to go on with. Type “ovenside” to begin one.
 rules-sound = { $count } rule files read, no mistakes.
 rules-count = { $count ->

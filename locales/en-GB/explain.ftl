@@ -75,6 +75,9 @@ explain-used = { $kind }, under “{ $key }”: { $names }
 explain-used_none = Nothing else names it.
 
 explain-stage_danger = Asked when danger was told or heard, before anything else.
+explain-stage_greeting = Asked on the telephone before anything else (order { $order }).
+explain-stage_call = Asked on the telephone once danger is settled, in the order of the rules (order { $order }).
+explain-stage_closing = Asked or told on the telephone at the end, in the order of the rules (order { $order }).
 explain-stage_complaint = Asked at the beginning, in the order of the rules (order { $order }).
 explain-stage_oven = Asked only where it opens the way to another question (order { $order }).
 explain-stage_care = Asked only where it opens the way to another question (order { $order }).

@@ -1857,3 +1857,90 @@ question-bread_tray = Could you bake nine slices of white bread on the wire shel
     .label = Bread, shade 0 to 5
     .how = You stay with the oven the whole time. Put the slices straight on the wire shelf in the middle of the oven, three by three, without a tray. Choose heat from above and below, at 200 degrees, never the grill. Switch off when the tops are mid-brown, after 25 minutes at the latest. Let all of it get cold with the oven off. Then look at each slice, top and underside.
     .why = Which side and which corner stays pale tells which heater or which air is weak.
+
+question-anyone_hurt = Before anything else: is anybody hurt?
+    .label = Anybody hurt
+    .how = Whoever is badly hurt or had a shock needs the emergency line first. The oven can wait.
+    .why = People come before ovens.
+    .nobody = Nobody is hurt
+    .nobody-words = no | nobody | no one | none | we are all fine | all fine | everyone is fine
+    .by_electricity = Yes, from electricity
+    .by_electricity-words = shock | electric shock | got a shock | a shock | electrocuted
+    .otherwise = Yes, in another way
+    .otherwise-words = yes | burnt | burned | cut | a burn | hurt
+
+question-who_is_speaking = Who is speaking, please?
+    .label = Speaking
+    .how = A name to ask for is enough.
+    .why = So that we know whom to ask for.
+
+question-call_back_number = On which number can we call you back?
+    .label = Number to call back
+    .how = In case the line breaks off.
+    .why = So that nothing has to be told twice.
+
+question-pressing_need = Is there anything that makes it pressing for you?
+    .label = Pressing
+    .how = It only decides how soon, not what is wrong.
+    .why = Some homes can wait less than others.
+    .baby = A baby is fed from this kitchen
+    .baby-words = baby | infant | a baby | newborn
+    .frail = Somebody frail or ill lives here
+    .frail-words = frail | ill | sick | elderly | old | pregnant
+    .only_way_to_cook = There is no other way to cook
+    .only_way_to_cook-words = no hob | nothing else | only oven | no other way | cannot cook
+    .none = None of these
+    .none-words = no | none | nothing | not really | it can wait
+
+question-off_at_the_end = How do you leave the oven now?
+    .label = How the oven is left
+    .how = Told by the customer. The time is kept with it.
+    .why = So that nobody leaves an oven on by mistake.
+    .off = It is off
+    .off-words = off | switched off | yes off | it's off
+    .in_use = They go on using it, as was agreed
+    .in_use-words = in use | using it | go on | still using it
+    .left_on = It is on, though it should be off
+    .left_on-words = on | still on | left on
+
+question-fee_told = Have you told what coming out costs?
+    .label = Fee
+    .how = Before a visit is booked.
+    .why = Nobody should be surprised by a bill.
+    .told_and_agreed = Told, and agreed to
+    .told_and_agreed-words = yes | agreed | told | ok
+    .told_and_refused = Told, and not agreed to
+    .told_and_refused-words = refused | no thanks | too much | too dear
+    .not_told = Not told
+    .not_told-words = no | not told | not yet
+
+question-read_back = Have you read back what was agreed?
+    .label = Read back
+    .how = What is off, what they may use, who comes, and what it costs.
+    .why = What was misheard comes out now.
+    .agreed = Yes, and they agree
+    .agreed-words = yes | agreed | agree | correct
+    .put_right = Yes, and something was put right
+    .put_right-words = corrected | put right | changed
+    .no_time = No time for it
+    .no_time-words = no | no time | not done
+
+question-call_ended = How did the call end?
+    .label = End of the call
+    .how = What became of it, whatever was wrong with the oven.
+    .why = Calls and visits are counted apart.
+    .advised = Advised
+    .advised-words = advice | helped | solved
+    .booked = Booked
+    .booked-words = visit | booking | appointment
+    .referred = Referred
+    .referred-words = sent on | handed on | maker | landlord
+    .dropped = Dropped
+    .dropped-words = cut off | line broke | hung up
+    .refused = Refused
+    .refused-words = declined | not wanted | said no
+
+question-call_notes = What should whoever goes on with it know?
+    .label = Notes of the call
+    .how = Never a card's number. What somebody's visit doesn't need is better left out.
+    .why = The next one shouldn't ask again.

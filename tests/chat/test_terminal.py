@@ -12,8 +12,8 @@ from prompt_toolkit.input.base import PipeInput
 from prompt_toolkit.output import DummyOutput
 
 from assistant.chat.alarm import Alarm
-from assistant.chat.screen import Paragraph, laid_out, wants_colour, without_controls, write
 from assistant.chat.terminal import EditingTerminal, PlainTerminal
+from assistant.reports.screen import Paragraph, laid_out, wants_colour, without_controls, write
 
 
 @contextmanager

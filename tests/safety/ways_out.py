@@ -6,11 +6,11 @@ from datetime import UTC, datetime, timedelta
 from random import Random
 
 from assistant.chat.alarm import Alarm
-from assistant.chat.screen import Paragraph, write
 from assistant.chat.talk import Talk
 from assistant.interview.conversation import Conversation
 from assistant.interview.script import Script
 from assistant.knowledge.scale import reading_to_ask_about
+from assistant.reports.screen import Paragraph, write
 from assistant.wording.languages import Languages
 from tests.safety.codes import SANE_LINES
 from tests.safety.exhaustive import answers_of, measured_questions, states_before

@@ -449,3 +449,47 @@ def test_erasing_the_text_erases_the_note_and_leaves_the_outcome(log: EventLog) 
     log.append(session.session_id, 1, [event(session.session_id, 2, told(text="so says Aunt Agatha"))])
     log.erase_text(session.session_id)
     assert log.read(session.session_id)[1].happening == told(text=None)
+
+
+def test_the_fingerprint_is_the_same_wherever_a_session_is_kept(log: EventLog) -> None:
+    from assistant.store.memory import MemoryStore
+
+    session, beside = record(), MemoryStore()
+    events = [event(session.session_id, n, what) for n, what in enumerate(HAPPENINGS, start=1)]
+    for store in (log, beside):
+        store.create(session, events[:2])
+        store.append(session.session_id, 2, events[2:])
+    kept = log.kept_fingerprint(session.session_id)
+    assert kept is not None
+    assert len(kept) == 64
+    assert kept == log.reckoned_fingerprint(session.session_id) == beside.kept_fingerprint(session.session_id)
+
+
+def test_erasing_the_text_leaves_the_fingerprint(log: EventLog) -> None:
+    session = started(log)
+    log.append(session.session_id, 1, [text_event(session.session_id, 2, "it hums")])
+    before = log.kept_fingerprint(session.session_id)
+    log.erase_text(session.session_id)
+    assert log.reckoned_fingerprint(session.session_id) == before
+
+
+def test_two_sessions_have_two_fingerprints(log: EventLog) -> None:
+    first, second = started(log), started(log)
+    assert log.kept_fingerprint(first.session_id) != log.kept_fingerprint(second.session_id)
+
+
+def test_ids_come_in_their_order_page_by_page(log: EventLog) -> None:
+    made = sorted(started(log).session_id for _ in range(5))
+    pages, last = [], ""
+    while page := log.ids_after(last, 2):
+        pages.append(page)
+        last = page[-1]
+    assert pages == [made[:2], made[2:4], made[4:]]
+
+
+def test_a_session_is_untouched_since_its_latest_event(log: EventLog) -> None:
+    old, lately = started(log), started(log)
+    log.append(lately.session_id, 1, [event(lately.session_id, 2, recorded_at=NOON + timedelta(days=9))])
+    assert log.untouched_since(NOON + timedelta(days=1), 10) == [old.session_id]
+    assert set(log.untouched_since(NOON + timedelta(days=10), 10)) == {old.session_id, lately.session_id}
+    assert log.untouched_since(NOON, 10) == []

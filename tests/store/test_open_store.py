@@ -54,7 +54,7 @@ def test_without_a_url_the_store_is_in_the_users_own_data_folder(
 @pytest.mark.parametrize(
     ("url", "reason"),
     [
-        ("postgresql://localhost/ovens", "not_a_kind_of_store"),
+        ("ovens://localhost/ovens", "not_a_kind_of_store"),
         ("http://localhost", "not_a_kind_of_store"),
         ("memory:ovens", "not_a_kind_of_store"),
         ("sqlite:///sessions.db", "slashes_after_scheme"),
@@ -73,3 +73,9 @@ def test_the_way_in_loads_neither_database_nor_folders_before_they_are_needed() 
     question = "import sys, assistant.store; print({'sqlite3', 'platformdirs'} & set(sys.modules))"
     answer = subprocess.run([sys.executable, "-c", question], capture_output=True, text=True, check=True)
     assert answer.stdout == "set()\n"
+
+
+def test_an_address_that_is_none_is_refused_without_showing_it() -> None:
+    with pytest.raises(StoreUnreadable, match="not_a_server") as caught:
+        open_store("postgresql://somebody:secret@[")
+    assert "secret" not in str(caught.value)

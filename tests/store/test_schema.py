@@ -6,11 +6,14 @@ from pathlib import Path
 import pytest
 
 from assistant.errors import StoreUnreadable
+from assistant.store.rows import rows_of, session_row_of
 from assistant.store.schema import APPLICATION_ID, STEPS, migrate, refuse_unknown
-from assistant.store.sqlite import SqliteStore
-from tests.store.samples import started
+from assistant.store.sqlite import INSERT_EVENT, SqliteStore
+from tests.store.samples import event, record, started
 
 PLACE = Path("somewhere")
+LISTED = ("SCAN sessions USING INDEX latest_created", "SCAN listed", "SCAN (subquery-1)")
+"""A scan along an index that ends with the limit, and of what it gave."""
 NEXT = ("ALTER TABLE sessions ADD COLUMN colour TEXT", "UPDATE sessions SET colour = 'blue'")
 BROKEN = ("ALTER TABLE sessions ADD COLUMN size TEXT", "UPDATE nothing SET size = 'big'")
 
@@ -39,6 +42,22 @@ def test_an_older_file_takes_the_steps_it_lacks_and_keeps_its_rows(connection: s
     migrate(connection, PLACE, (*STEPS, NEXT))
     assert refuse_unknown(connection, PLACE, (*STEPS, NEXT)) == len(STEPS) + 1
     assert connection.execute("SELECT colour FROM sessions").fetchall() == [("blue",)]
+
+
+def test_a_file_of_the_first_version_is_brought_up_to_date_when_it_is_opened(path: Path) -> None:
+    path.parent.mkdir(mode=0o700)
+    with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+        migrate(connection, PLACE, STEPS[:1])
+        session = record()
+        connection.execute("INSERT INTO sessions VALUES (NULL, ?, ?, ?, ?)", session_row_of(session))
+        [row] = rows_of(session.session_id, 0, [event(session.session_id, 1)])
+        connection.execute(INSERT_EVENT, row[:-1])
+    with closing(SqliteStore(path)) as store:
+        store.append(session.session_id, 1, [event(session.session_id, 2)])
+        assert [each.sequence for each in store.read(session.session_id)] == [1, 2]
+        assert store.kept_fingerprint(session.session_id) == store.reckoned_fingerprint(session.session_id)
+    with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+        assert refuse_unknown(connection, PLACE) == len(STEPS)
 
 
 def test_a_step_is_taken_once(connection: sqlite3.Connection) -> None:
@@ -103,10 +122,12 @@ def test_looking_for_an_event_or_message_never_reads_the_whole_table(connection:
         (statements.SELECT_EVENTS, ("s",)),
         (statements.SELECT_BY_CODE, ("c",)),
         (statements.SELECT_BY_NAME, ("n",)),
+        (statements.SELECT_KIND, ("OutcomeRecorded",)),
+        (statements.SELECT_SUMMARIES, ("OutcomeRecorded", "InterviewFinished", 50)),
     ):
         plan = [row[3] for row in connection.execute(f"EXPLAIN QUERY PLAN {sql}", values)]
         assert plan
-        assert not [line for line in plan if line.startswith("SCAN")]
+        assert not [line for line in plan if line.startswith("SCAN") and line not in LISTED]
 
 
 class _Overtaken(sqlite3.Connection):

@@ -1,0 +1,102 @@
+"""Opens a desk: rules, words, the store, and where calls come from."""
+
+import os
+import secrets
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+from uuid import uuid4
+
+from assistant.desk.call import Call
+from assistant.desk.desk import Desk
+from assistant.desk.plain import Plain
+from assistant.interview.access_code import hash_code, new_code, normalise_code
+from assistant.interview.commands import Start
+from assistant.interview.conversation import Conversation, utc_now
+from assistant.interview.log import EventLog, SessionRecord
+from assistant.interview.script import Script, script_of
+from assistant.knowledge.load import load_knowledge
+from assistant.reports.screen import wants_colour
+from assistant.store import open_store
+from assistant.wording.languages import Languages
+
+ROLE = "agent"
+
+
+@dataclass(frozen=True)
+class Setting:
+    """`lang` is the agent's language, `customers` the one in which new calls are held."""
+
+    rules: Path
+    locales: Path
+    cache: Path | None
+    store: str | None
+    lang: str
+    customers: str
+    region: str
+    plain: bool
+
+
+@dataclass(frozen=True)
+class StoredCalls:
+    """Calls are sessions of the store; each change of one is there before it is shown, or waits and is said to."""
+
+    script: Script
+    log: EventLog
+    languages: Languages
+    lang: str
+    customers: str
+    region: str
+
+    def begin(self) -> Call:
+        code = new_code(secrets.token_bytes)
+        record = SessionRecord(session_id=uuid4().hex, code_hash=hash_code(code), name=None, created_at=utc_now())
+        conversation = Conversation(self.script, self.log, record)
+        conversation.start(Start(ROLE, self.region, self.customers, "single"), keep_at_once=False)
+        return self._call(conversation, code)
+
+    def take(self, code: str) -> Call:
+        record = self.log.find_by_code(code)
+        conversation = Conversation.resume(self.script, self.log, record, role=ROLE)
+        return self._call(conversation, normalise_code(code))
+
+    def _call(self, conversation: Conversation, code: str) -> Call:
+        conversation.hold_unsaved()
+        state = conversation.state
+        langs = dict.fromkeys((self.lang, state.lang))
+        return Call(
+            conversation=conversation,
+            read_out=self.languages.sentences_of_session(state.lang, state.region),
+            own=self.languages.sentences_of_session(self.lang, state.region),
+            listeners=tuple(self.languages.listener(lang) for lang in langs),
+            code=code,
+        )
+
+
+def begin(setting: Setting) -> int:
+    """Until the agent leaves. Returns the exit status. Raises StoreUnreadable, Refused for a language or region."""
+    knowledge = load_knowledge(setting.rules, setting.cache)
+    languages = Languages(setting.locales, knowledge)
+    for lang in (setting.lang, setting.customers):
+        languages.require_words_for_rules(lang)
+    own = languages.sentences(setting.lang, setting.region)
+    log = open_store(setting.store)
+    source = StoredCalls(
+        script_of(knowledge, setting.cache), log, languages, setting.lang, setting.customers, setting.region
+    )
+    desk = Desk(source, own)
+    try:
+        _run(desk, plain=setting.plain)
+    finally:
+        log.close()
+    return 0
+
+
+def _run(desk: Desk, *, plain: bool) -> None:
+    capable = sys.stdin.isatty() and sys.stdout.isatty() and os.environ.get("TERM", "dumb") != "dumb"
+    if plain or not capable:
+        Plain(desk, sys.stdin, sys.stdout).run()
+        return
+    from assistant.desk.full_screen import FullScreen
+
+    FullScreen(desk, colour=wants_colour(sys.stdout, os.environ)).run()

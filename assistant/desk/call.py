@@ -1,0 +1,276 @@
+"""One customer on the line: the interview, what was said at this desk, and where it stands."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from assistant.errors import Refused, SessionMovedOn, SessionUnknown
+from assistant.interview.answers import still_fits
+from assistant.interview.assess import Assessment
+from assistant.interview.commands import Command, Finish, GiveAnswer, HearDanger, SayNotSure, SkipQuestion
+from assistant.interview.conversation import Conversation
+from assistant.interview.events import Event, QuestionAnswered, TextAnswered
+from assistant.interview.on_the_telephone import closing_question, opening_question
+from assistant.interview.supposed import weigh_ahead
+from assistant.interview.verdict import NONE, Verdict, give_verdict, named_causes
+from assistant.interview.view import QuestionView, question_view
+from assistant.interview.way import may_ask
+from assistant.knowledge.danger_questions import OVEN_IS_OFF, UNSURE, is_danger_question, sign_question_id
+from assistant.wording.listener import Listener
+from assistant.wording.replies import Given, NotUnderstood, reply_to
+from assistant.wording.sentences import Sentences
+from assistant.wording.typed_lines import typed_lines
+
+NOTES = "call_notes"
+ENDED = "call_ended"
+
+
+@dataclass(frozen=True)
+class Notice:
+    """What the desk says to the agent about the latest line. `urgent`: about danger, or that something isn't saved."""
+
+    text: str
+    urgent: bool = False
+
+
+@dataclass
+class Call:
+    """`read_out` words what is read to the customer, `own` what is the agent's; `code` gives the call to others.
+
+    `reopened`: a question that is asked out of order or again. `before`: the causes' probabilities before the latest
+    line that changed something.
+    """
+
+    conversation: Conversation
+    read_out: Sentences
+    own: Sentences
+    listeners: Sequence[Listener]
+    code: str
+    reopened: str | None = None
+    before: Mapping[str, float] = field(default_factory=dict)
+    _judged: tuple[Assessment, Verdict] | None = field(default=None, repr=False)
+
+    @property
+    def question(self) -> QuestionView | None:
+        """What is asked now; None where nothing is left to ask or tell."""
+        if self.reopened is not None:
+            return self._view_of(self.reopened)
+        script, assessment = self.conversation.script, self.conversation.assessment
+        opening = opening_question(script, assessment)
+        if opening is not None:
+            return self._view_of(opening)
+        view = self.conversation.view()
+        if isinstance(view, QuestionView):
+            return view
+        then = view.details.get("then")
+        due = str(then) if then else closing_question(script, assessment)
+        return self._view_of(due) if due else None
+
+    @property
+    def at_verdict(self) -> bool:
+        """Whether the interview itself asks nothing more."""
+        opening = opening_question(self.conversation.script, self.conversation.assessment)
+        return opening is None and isinstance(self.conversation.view(), Verdict)
+
+    @property
+    def verdict(self) -> Verdict:
+        """As things stand, also in the middle of the interview; what would change it only once it was thought of."""
+        assessment = self.conversation.assessment
+        if self._judged is None or self._judged[0] is not assessment:
+            self._judged = (assessment, give_verdict(self.conversation.script, assessment, with_changes=False))
+        return self._judged[1]
+
+    def thinking(self) -> Iterator[None]:
+        """Find what would change the verdict, then weigh what may be asked after the open question; pauses often.
+
+        Nothing but what is shown beside, and its speed, depends on it.
+        """
+        assessment, script = self.conversation.assessment, self.conversation.script
+        self._judged = (assessment, give_verdict(script, assessment))
+        yield
+        question = self.question
+        if question is not None:
+            yield from weigh_ahead(script, assessment, question.id)
+
+    @property
+    def ended(self) -> bool:
+        return self.conversation.state.finished
+
+    @property
+    def causes(self) -> tuple[tuple[str, float], ...]:
+        """The causes with their probabilities; while danger is open, not that nothing is wrong."""
+        assessment = self.conversation.assessment
+        return tuple(
+            each for each in named_causes(assessment.posterior) if each[0] != NONE or not assessment.danger.open
+        )
+
+    @property
+    def answered(self) -> list[str]:
+        """Questions with an answer that today's rules still know, in the order in which they were answered."""
+        questions = self.conversation.script.knowledge.questions
+        answers = self.conversation.state.answers.values()
+        known = [each for each in answers if still_fits(questions.get(each.question_id), each.value)]
+        return [each.question_id for each in sorted(known, key=lambda each: each.sequence)]
+
+    def take(self, line: str) -> list[Notice]:
+        """A line that answers what is open, or that speaks of danger."""
+        question = self.question
+        if question is None:
+            return self.hear(line) or [self._notice("nothing_open")]
+        reply = self._reply(line, question)
+        if isinstance(reply, Given) and reply.exact:
+            return self.give(question.id, reply)
+        heard = self.hear(line)
+        if isinstance(reply, Given) and (question.kind == "text" or not heard):
+            return [*heard, *self.give(question.id, reply)]
+        return heard or [self._unclear(question, reply)]
+
+    def _reply(self, line: str, question: QuestionView) -> Given | NotUnderstood:
+        """In the agent's words, or in the customer's."""
+        if self.conversation.script.knowledge.questions[question.id].is_measurement:
+            return self._written(line, question)
+        replies = [reply_to(line, question, each) for each in (self.own, self.read_out)]
+        exact = next((each for each in replies if isinstance(each, Given) and each.exact), None)
+        return exact or next((each for each in replies if isinstance(each, Given)), replies[0])
+
+    def _written(self, line: str, question: QuestionView) -> Given | NotUnderstood:
+        kind = self.conversation.script.knowledge.questions[question.id].kind
+        lines = typed_lines(line, kind, self.own.wording)
+        return Given(list(lines)) if lines is not None else NotUnderstood()
+
+    def give(self, question_id: str, reply: Given) -> list[Notice]:
+        notices = self.do(GiveAnswer(question_id, reply.value, reply.unit))
+        if reply.exact or question_id == NOTES or notices:
+            return notices
+        given = self.conversation.state.answers[question_id].value
+        if given is None:
+            return []
+        return [self._notice("taken_as", answer=self.own.given(question_id, given))]
+
+    def not_sure(self) -> list[Notice]:
+        question = self.question
+        return [self._notice("nothing_open")] if question is None else self.do(SayNotSure(question.id))
+
+    def skip(self) -> list[Notice]:
+        """A question about danger isn't passed over."""
+        question = self.question
+        if question is None:
+            return [self._notice("nothing_open")]
+        if question.about_danger or question.id == OVEN_IS_OFF:
+            return [self._notice("danger_not_skipped", urgent=True)]
+        return self.do(SkipQuestion(question.id))
+
+    def note(self, text: str) -> list[Notice]:
+        """Add to the notes of the call."""
+        earlier = self.conversation.state.texts.get(NOTES)
+        return self.do(GiveAnswer(NOTES, f"{earlier}; {text}" if earlier else text)) or [self._notice("noted")]
+
+    def reopen(self, question_id: str) -> list[Notice]:
+        """Ask it now, whatever would come next; one that may not be asked now isn't."""
+        if not self.may_reopen(question_id):
+            return [self._notice("not_now", question=self.own.question_by_id(question_id).text)]
+        self.reopened = question_id
+        return []
+
+    def may_reopen(self, question_id: str) -> bool:
+        """What was answered may be changed and danger told at any time; anything else only where it may be asked."""
+        script, assessment = self.conversation.script, self.conversation.assessment
+        if is_danger_question(question_id):
+            return True
+        if question_id in assessment.state.answers:
+            return script.knowledge.questions[question_id].care.rank <= assessment.allowed_care.rank
+        return may_ask(script, assessment, question_id)
+
+    def hear(self, line: str) -> list[Notice]:
+        """Danger that a line speaks of and that isn't told or asked about yet is recorded; what to do is shown."""
+        danger = self.conversation.assessment.danger
+        known = set() if danger.off_confirmed else {stop.sign_id for stop in danger.stops}
+        vague = {UNSURE} if danger.stops else set()
+        heard = {each.sign_id: each for listener in self.listeners for each in listener.hear(line)}
+        new = [
+            each
+            for sign_id, each in heard.items()
+            if sign_id not in known | vague and sign_question_id(sign_id) not in danger.open_questions
+        ]
+        if not new:
+            return []
+        self.reopened = None
+        notices = self.do(*(HearDanger(each.sign_id, each.clear) for each in new))
+        return [*notices, self._notice("heard" if any(each.clear for each in new) else "heard_unclear", urgent=True)]
+
+    def do(self, *commands: Command) -> list[Notice]:
+        """Commit; what can't be taken is said, and the question stays open."""
+        before = dict(self.causes)
+        was_open = self.reopened
+        try:
+            self.conversation.do(*commands)
+        except Refused as refused:
+            return [Notice(self.own.problem(refused.code, refused.details))]
+        except SessionMovedOn:
+            return self._go_on_from_the_others(commands)
+        except SessionUnknown:
+            self.conversation.stop_saving()
+            return [self._notice("erased", urgent=True), *self.do(*commands)]
+        self.before = before
+        if was_open in {getattr(each, "question_id", None) for each in commands}:
+            self.reopened = None
+        if self.conversation.state.status(ENDED) == "answered" and not self.conversation.state.finished:
+            self.conversation.do(Finish())
+        waiting = len(self.conversation.unsaved)
+        return [self._notice("unsaved", urgent=True, number=waiting)] if waiting else []
+
+    def save(self) -> list[Notice]:
+        """Write what waits."""
+        try:
+            done = self.conversation.save()
+        except SessionMovedOn:
+            return self._go_on_from_the_others(())
+        except SessionUnknown:
+            self.conversation.stop_saving()
+            return [self._notice("erased", urgent=True)]
+        waiting = len(self.conversation.unsaved)
+        return [self._notice("all_saved") if done else self._notice("unsaved", urgent=True, number=waiting)]
+
+    def _go_on_from_the_others(self, commands: Sequence[Command]) -> list[Notice]:
+        """Show what somebody else changed. Of what was typed here only danger counts; the rest is asked again."""
+        seen, mine = self.conversation.state.sequence, self.conversation.unsaved
+        self.conversation.refresh()
+        theirs = [event for event in self.conversation.events() if event.sequence > seen - len(mine)]
+        changed = "; ".join(filter(None, map(self._told, theirs))) or self.own.wording.say("desk-something")
+        notices = [self._notice("moved_on", urgent=True, changed=changed)]
+        if mine:
+            lost = "; ".join(filter(None, map(self._told, mine))) or self.own.wording.say("desk-something")
+            notices.append(self._notice("not_kept", urgent=True, lost=lost))
+        danger = [each for each in commands if isinstance(each, HearDanger) or _answers_danger(each)]
+        return [*notices, *self.do(*danger)] if danger else notices
+
+    def _told(self, event: Event) -> str:
+        happening = event.happening
+        known = self.conversation.script.knowledge.questions
+        if isinstance(happening, QuestionAnswered) and happening.question_id in known:
+            given = self.own.given(happening.question_id, happening.value)
+        elif isinstance(happening, TextAnswered) and happening.question_id in known and happening.text:
+            given = happening.text
+        else:
+            return ""
+        return f"{self.own.question_by_id(happening.question_id).text} {given}"
+
+    def _unclear(self, question: QuestionView, reply: Given | NotUnderstood) -> Notice:
+        candidates = reply.candidates if isinstance(reply, NotUnderstood) else ()
+        if candidates:
+            named = " / ".join(self.own.choice(question.id, each) for each in candidates)
+            return self._notice("unclear_between", candidates=named)
+        if question.kind == "number":
+            return self._notice("number_unclear", unit=self.own.wording.say(f"unit-{question.unit}"))
+        return self._notice("unclear")
+
+    def _view_of(self, question_id: str) -> QuestionView:
+        danger_open = self.conversation.assessment.danger.open
+        view = question_view(self.conversation.script.knowledge, question_id, self.conversation.state, danger_open)
+        return replace(view, standing=None) if question_id == OVEN_IS_OFF else view
+
+    def _notice(self, name: str, /, *, urgent: bool = False, **arguments: str | float) -> Notice:
+        return Notice(self.own.wording.say(f"desk-{name}", **arguments), urgent)
+
+
+def _answers_danger(command: Command) -> bool:
+    return isinstance(command, GiveAnswer | SayNotSure) and is_danger_question(command.question_id)

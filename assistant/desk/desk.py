@@ -1,0 +1,245 @@
+"""The agent's desk: several calls, one of them on the line, and what each typed line does."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Literal, Protocol
+
+from assistant.desk.call import NOTES, Call, Notice
+from assistant.desk.finding import found_questions
+from assistant.desk.words import MARK, Word, is_word, read_word, spelled
+from assistant.errors import Refused, SessionUnknown, StoreUnreadable
+from assistant.wording.reasons import reason_in_words
+from assistant.wording.sentences import Sentences
+from assistant.wording.typed import HelperWord, helper_word
+
+Panel = Literal["causes", "facts"]
+
+_SAID: Mapping[HelperWord | None, Word] = {
+    "why": "why",
+    "how": "how",
+    "not_sure": "unsure",
+    "skip": "skip",
+    "back": "back",
+    "change": "change",
+}
+"""The words of the chat count here too, without a full stop."""
+
+
+class Left(Exception):
+    """The agent leaves the desk; every call is saved as it stands."""
+
+
+class Calls(Protocol):
+    """Where calls come from."""
+
+    def begin(self) -> Call:
+        """A new one. Raises StoreUnreadable."""
+
+    def take(self, code: str) -> Call:
+        """One that is in the store. Raises SessionUnknown or StoreUnreadable."""
+
+
+@dataclass
+class Desk:
+    """`calls` in the order in which they came; `on_line`: the number of the one being spoken to.
+
+    `picking`: questions that were found, one of which may be picked by its number.
+    """
+
+    source: Calls
+    own: Sentences
+    calls: list[Call] = field(default_factory=list)
+    on_line: int | None = None
+    panel: Panel = "causes"
+    picking: tuple[str, ...] = ()
+    notices: list[Notice] = field(default_factory=list)
+    shows_why: bool = False
+    shows_calls: bool = False
+
+    def __post_init__(self) -> None:
+        self._words: dict[Word, Callable[[str], list[Notice]]] = {
+            "new": self._new,
+            "take": self._take,
+            "park": self._park,
+            "calls": self._calls,
+            "find": self._find,
+            "change": self._change,
+            "back": self._back,
+            "note": self._note,
+            "view": self._view,
+            "why": self._why,
+            "how": self._how,
+            "unsure": self._unsure,
+            "skip": self._skip,
+            "code": self._code,
+            "save": self._save,
+            "leave": self._leave,
+        }
+
+    @property
+    def call(self) -> Call | None:
+        return self.calls[self.on_line] if self.on_line is not None else None
+
+    def take(self, line: str) -> None:
+        """Do what a typed line says; what there is to say of it stands in `notices`. Raises Left."""
+        line = line.strip()
+        self.shows_why = self.shows_calls = False
+        try:
+            self.notices = self._take_line(line)
+        except StoreUnreadable as error:
+            reason = reason_in_words(error, self.own.wording)
+            self.notices = [self.notice("store_unusable", urgent=True, reason=reason)]
+
+    def _take_line(self, line: str) -> list[Notice]:
+        picking, self.picking = self.picking, ()
+        if picking and line.isascii() and line.isdigit() and 1 <= int(line[:6]) <= len(picking):
+            return self._on_call(lambda call: call.reopen(picking[int(line) - 1]))
+        if is_word(line):
+            return self._take_word(line)
+        if not line:
+            return self._nothing_typed()
+        said = helper_word(line, self.own.wording)
+        if said in _SAID:
+            return self._words[_SAID[said]]("")
+        if self.call is None:
+            return [self.notice("nobody_on_line")]
+        return self.call.take(line)
+
+    def _take_word(self, line: str) -> list[Notice]:
+        words, rest = read_word(line, self.own.wording)
+        if len(words) == 1:
+            return self._words[words[0]](rest)
+        if words:
+            listed = " ".join(MARK + spelled(word, self.own.wording) for word in words)
+            return [self.notice("word_unclear", words=listed)]
+        heard = self.call.hear(line) if self.call is not None else []
+        return heard or [self.notice("no_such_word")]
+
+    def _nothing_typed(self) -> list[Notice]:
+        if self.call is not None:
+            self.call.reopened = None
+        return []
+
+    def _on_call(self, doing: Callable[[Call], list[Notice]]) -> list[Notice]:
+        return [self.notice("nobody_on_line")] if self.call is None else doing(self.call)
+
+    def _new(self, rest: str) -> list[Notice]:
+        self._put(self.source.begin())
+        return []
+
+    def _take(self, rest: str) -> list[Notice]:
+        """By its place on this desk, or by its code."""
+        if rest.isascii() and rest.isdigit() and 1 <= int(rest[:6]) <= len(self.calls):
+            self.on_line = int(rest) - 1
+            return []
+        try:
+            call = self.source.take(rest)
+        except SessionUnknown:
+            return [self.notice("code_unknown")]
+        except Refused as refused:
+            return [Notice(self.own.problem(refused.code, refused.details))]
+        here = [number for number, each in enumerate(self.calls) if _same(each, call)]
+        if here:
+            self.on_line = here[0]
+        else:
+            self._put(call)
+        notices = [self.notice("taken", answered=len(call.conversation.state.answers))]
+        if call.conversation.under_other_rules:
+            notices.append(self.notice("other_rules", headline=self.own.headline(call.verdict)))
+        return notices
+
+    def _put(self, call: Call) -> None:
+        self.calls.append(call)
+        self.on_line = len(self.calls) - 1
+
+    def _park(self, rest: str) -> list[Notice]:
+        """The next one that is parked comes back; where there is none, nobody is on the line."""
+        if self.on_line is None:
+            return [self.notice("nobody_on_line")]
+        others = [*range(self.on_line + 1, len(self.calls)), *range(self.on_line)]
+        waiting = [number for number in others if not self.calls[number].ended]
+        self.on_line = waiting[0] if waiting else None
+        return [self.notice("parked")]
+
+    def _calls(self, rest: str) -> list[Notice]:
+        self.shows_calls = True
+        return []
+
+    def _find(self, rest: str) -> list[Notice]:
+        def find(call: Call) -> list[Notice]:
+            self.picking = found_questions(call, rest)
+            return [] if self.picking else [self.notice("nothing_found", sought=rest)]
+
+        return self._on_call(find)
+
+    def _change(self, rest: str) -> list[Notice]:
+        """By its number among the facts; without one, they are shown to pick from."""
+
+        def change(call: Call) -> list[Notice]:
+            answered = call.answered
+            if rest.isascii() and rest.isdigit() and 1 <= int(rest[:6]) <= len(answered):
+                return call.reopen(answered[int(rest) - 1])
+            self.picking = tuple(answered)
+            return [] if answered else [self.notice("nothing_known")]
+
+        return self._on_call(change)
+
+    def _back(self, rest: str) -> list[Notice]:
+        def back(call: Call) -> list[Notice]:
+            earlier = [each for each in call.answered if each != NOTES]
+            if call.reopened in earlier:
+                earlier = earlier[: earlier.index(call.reopened)]
+            return call.reopen(earlier[-1]) if earlier else [self.notice("nothing_known")]
+
+        return self._on_call(back)
+
+    def _note(self, rest: str) -> list[Notice]:
+        return self._on_call(lambda call: call.note(rest) if rest else [self.notice("note_empty")])
+
+    def _view(self, rest: str) -> list[Notice]:
+        self.panel = "facts" if self.panel == "causes" else "causes"
+        return []
+
+    def _why(self, rest: str) -> list[Notice]:
+        self.shows_why = True
+        return []
+
+    def _how(self, rest: str) -> list[Notice]:
+        def how(call: Call) -> list[Notice]:
+            question = call.question
+            return [Notice(call.read_out.question(question).how)] if question else [self.notice("nothing_open")]
+
+        return self._on_call(how)
+
+    def _unsure(self, rest: str) -> list[Notice]:
+        return self._on_call(Call.not_sure)
+
+    def _skip(self, rest: str) -> list[Notice]:
+        return self._on_call(Call.skip)
+
+    def _code(self, rest: str) -> list[Notice]:
+        return self._on_call(lambda call: [self.notice("code", code=call.code)])
+
+    def _save(self, rest: str) -> list[Notice]:
+        return self._on_call(Call.save)
+
+    def _leave(self, rest: str) -> list[Notice]:
+        """Not while something waits to be written, unless it is said twice."""
+        unsaved = [call for call in self.calls if call.conversation.unsaved]
+        if unsaved and normal(rest) != "all":
+            for call in unsaved:
+                call.save()
+            if any(call.conversation.unsaved for call in unsaved):
+                return [self.notice("leave_unsaved", urgent=True)]
+        raise Left
+
+    def notice(self, name: str, /, *, urgent: bool = False, **arguments: str | float) -> Notice:
+        return Notice(self.own.wording.say(f"desk-{name}", **arguments), urgent)
+
+
+def normal(text: str) -> str:
+    return text.strip().casefold()
+
+
+def _same(one: Call, other: Call) -> bool:
+    return one.conversation.record.session_id == other.conversation.record.session_id

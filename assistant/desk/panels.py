@@ -1,0 +1,195 @@
+"""What a desk shows of a call, as styled paragraphs; how they are laid out is decided elsewhere."""
+
+from collections.abc import Iterator
+
+from assistant.desk.call import Call
+from assistant.desk.desk import Desk
+from assistant.interview.next_question import next_chosen
+from assistant.interview.on_the_telephone import opening_question
+from assistant.interview.view import QuestionView
+from assistant.knowledge.danger_questions import OVEN_IS_OFF
+from assistant.reports.lettering import shown
+from assistant.reports.screen import BLANK, Paragraph, numbered
+
+MOST_CAUSES = 6
+LEAST_SHOWN = 0.02
+MOST_CHANGES = 3
+MOVED = 0.02
+"""A probability that moved by less isn't marked."""
+
+
+def header(desk: Desk) -> str:
+    call = desk.call
+    if call is None:
+        return desk.own.wording.say("desk-header_idle", calls=_waiting(desk))
+    saved = "unsaved_yet" if call.conversation.unsaved else "saved" if call.conversation.stored else "new_call"
+    return desk.own.wording.say(
+        "desk-header",
+        number=(desk.on_line or 0) + 1,
+        id=call.conversation.record.session_id[:8],
+        saved=desk.own.wording.say(f"desk-{saved}"),
+        lang=call.read_out.wording.lang,
+        parked=_waiting(desk),
+    )
+
+
+def _waiting(desk: Desk) -> int:
+    return sum(not call.ended for number, call in enumerate(desk.calls) if number != desk.on_line)
+
+
+def danger_banner(desk: Desk) -> str | None:
+    """What stands, and whether the oven is off; None while nothing does."""
+    call = desk.call
+    if call is None:
+        return None
+    danger = call.conversation.assessment.danger
+    if danger.stops:
+        signs = ", ".join(dict.fromkeys(desk.own.wording.say(f"sign-{stop.sign_id}") for stop in danger.stops))
+        if not danger.off_confirmed:
+            return desk.own.wording.say("desk-banner", signs=signs)
+        at = call.conversation.state.answers[OVEN_IS_OFF].recorded_at.astimezone()
+        return desk.own.wording.say("desk-banner_off", signs=signs, time=f"{at:%H:%M}")
+    return desk.own.wording.say("desk-banner_open") if danger.open_questions and call.conversation.state.heard else None
+
+
+def conversation(call: Call) -> list[Paragraph]:
+    """What was asked and answered, the oldest first, in the agent's language."""
+    lines = []
+    for question_id in call.answered:
+        lines.append(Paragraph(f"{call.own.question_by_id(question_id).text} — {_given(call, question_id)}", "quiet"))
+    return lines
+
+
+def _given(call: Call, question_id: str) -> str:
+    answer = call.conversation.state.answers[question_id]
+    if answer.status != "answered":
+        return call.own.wording.say(f"answer-{answer.status}")
+    if answer.value is None:
+        return shown(call.conversation.state.texts.get(question_id) or call.own.wording.say("answer-erased"))
+    return call.own.given(question_id, answer.value)
+
+
+def to_read_out(call: Call) -> list[Paragraph]:
+    """In the customer's language: what to do while danger stands, the verdict at the end, and the question."""
+    page: list[Paragraph] = []
+    question = call.question
+    if call.at_verdict and call.reopened is None:
+        page += _verdict(call)
+    if question is not None:
+        page += _question(call, question)
+    elif call.ended:
+        page += [BLANK, Paragraph(call.own.wording.say("desk-ended", code=call.code), "strong")]
+    return page
+
+
+def _verdict(call: Call) -> Iterator[Paragraph]:
+    text = call.read_out.verdict(call.verdict)
+    stopped = call.verdict.action == "stop_and_isolate"
+    yield Paragraph(text.headline, "danger" if stopped else "strong")
+    yield Paragraph(text.explanation)
+    if stopped and not call.verdict.details.get("off_confirmed"):
+        yield from numbered(text.steps)
+    yield from (Paragraph(tip, "plain", "– ") for tip in text.tips[:1] if not stopped)
+    yield BLANK
+
+
+def _question(call: Call, question: QuestionView) -> Iterator[Paragraph]:
+    text = call.read_out.question(question)
+    own = call.own.question(question)
+    yield Paragraph(text.text, "danger" if question.about_danger else "strong")
+    if own.text != text.text:
+        yield Paragraph(own.text, "quiet")
+    labels = [
+        label if label == ours else f"{label} ({ours})"
+        for (_, label), (_, ours) in zip(text.choices, own.choices, strict=True)
+    ]
+    yield from numbered(labels)
+    if text.kind == "number":
+        yield Paragraph(call.own.wording.say("desk-hint_number", unit=str(text.unit)), "quiet")
+    elif text.kind != "choice":
+        yield Paragraph(call.own.wording.say(f"desk-hint_{text.kind}"), "quiet")
+    if question.standing is not None:
+        standing = call.own.given(question.id, question.standing)
+        yield Paragraph(call.own.wording.say("desk-standing", answer=standing), "quiet")
+
+
+def why(call: Call) -> list[Paragraph]:
+    """Why this question comes next, for the agent; and what may be said of it to the customer."""
+    question, say = call.question, call.own.wording.say
+    if question is None:
+        return [Paragraph(call.own.why(call.verdict) or say("desk-nothing_open"))]
+    return [Paragraph(_ground(call, question), "quiet"), Paragraph(call.own.question(question).why)]
+
+
+def _ground(call: Call, question: QuestionView) -> str:
+    say = call.own.wording.say
+    script, assessment = call.conversation.script, call.conversation.assessment
+    if call.reopened is not None:
+        return say("desk-ground_yours")
+    chosen = None if opening_question(script, assessment) else next_chosen(script, assessment)
+    if chosen is None or chosen.question_id != question.id:
+        return say("desk-ground_call")
+    if chosen.ground == "worth" and chosen.by != question.id:
+        return say("desk-ground_way", to=call.own.question_by_id(chosen.by).text)
+    return say(f"desk-ground_{chosen.ground}")
+
+
+def causes(call: Call) -> list[Paragraph]:
+    """Not to be read out: what it may be, what the latest answer moved, why this is asked, what would change it."""
+    say, own = call.own.wording.say, call.own
+    page = [Paragraph(say("desk-not_to_be_read_out"), "danger")]
+    for cause, probability in call.causes[:MOST_CAUSES]:
+        if probability >= LEAST_SHOWN:
+            page.append(
+                Paragraph(
+                    f"{own.wording.say(f'cause-{cause}', 'trade')}{_moved(call, cause, probability)}",
+                    "plain",
+                    f"{100 * probability:3.0f} % ",
+                )
+            )
+    page += [Paragraph(say("desk-as_it_stands", headline=own.headline(call.verdict)), "strong")]
+    page += why(call)
+    changes = own.verdict(call.verdict).would_change[:MOST_CHANGES]
+    if changes:
+        page += [Paragraph(say("desk-would_change"), "quiet"), *(Paragraph(each, "plain", "– ") for each in changes)]
+    return page
+
+
+def _moved(call: Call, cause: str, probability: float) -> str:
+    moved = probability - call.before.get(cause, probability)
+    return f" ({100 * moved:+.0f})" if abs(moved) >= MOVED else ""
+
+
+def facts(call: Call) -> list[Paragraph]:
+    """What is known, numbered as it may be changed."""
+    say = call.own.wording.say
+    known = [f"{_label(call, each)}: {_given(call, each)}" for each in call.answered]
+    page = [Paragraph(say("desk-facts"), "strong"), *numbered(known)]
+    return page if known else [*page, Paragraph(say("desk-nothing_known"), "quiet")]
+
+
+def _label(call: Call, question_id: str) -> str:
+    message = f"question-{question_id}"
+    if call.own.wording.has(message, "label"):
+        return call.own.wording.say(message, "label")
+    return call.own.question_by_id(question_id).text
+
+
+def picks(desk: Desk) -> list[Paragraph]:
+    """What was found, to pick from."""
+    call = desk.call
+    if call is None:
+        return []
+    texts = [call.own.question_by_id(each).text for each in desk.picking]
+    return [Paragraph(desk.own.wording.say("desk-pick"), "strong"), *numbered(texts)]
+
+
+def calls(desk: Desk) -> list[Paragraph]:
+    say = desk.own.wording.say
+    lines = []
+    for number, call in enumerate(desk.calls):
+        where = "on_line" if number == desk.on_line else "call_ended" if call.ended else "call_parked"
+        who = shown(call.conversation.state.texts.get("who_is_speaking") or "")
+        name = f" {who}" if who else ""
+        lines.append(f"{call.conversation.record.session_id[:8]}{name} — {say(f'desk-{where}')}")
+    return [Paragraph(say("desk-calls"), "strong"), *numbered(lines)]

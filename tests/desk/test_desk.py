@@ -1,0 +1,247 @@
+"""What an agent types, and what comes of it: events and state first, words second."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import pytest
+
+from assistant.desk.begin import StoredCalls
+from assistant.desk.call import Call
+from assistant.desk.desk import Desk, Left
+from assistant.errors import StoreUnreadable
+from assistant.interview.access_code import hash_code
+from assistant.interview.commands import GiveAnswer
+from assistant.interview.conversation import Conversation
+from assistant.interview.events import Event
+from assistant.interview.script import Script
+from assistant.knowledge.model import Care
+from assistant.store.memory import MemoryStore
+from assistant.wording.languages import Languages
+from tests.desk.conftest import asked, typed
+
+WELL = (".new", "nobody is hurt", "none of these", "Ada", "0700 900 100", "none of these")
+"""A call up to the interview's own first question."""
+
+
+def _said(desk: Desk) -> str:
+    return " ".join(each.text for each in desk.notices)
+
+
+def test_a_call_begins_with_who_is_hurt_then_danger_then_who_speaks(desk: Desk) -> None:
+    order = []
+    for line in WELL:
+        typed(desk, line)
+        order.append(asked(desk))
+    assert order[:5] == ["anyone_hurt", "danger_now", "who_is_speaking", "call_back_number", "pressing_need"]
+    assert order[5] == "what_goes_wrong"
+
+
+def test_a_shock_told_first_of_all_stands_as_danger(desk: Desk) -> None:
+    call = typed(desk, ".new", "yes, from electricity")
+    assert [stop.sign_id for stop in call.conversation.assessment.danger.stops] == ["shock"]
+    assert call.at_verdict
+    assert asked(desk) == "oven_is_off"
+
+
+def test_an_answer_goes_to_the_store_before_the_next_question(desk: Desk, log: MemoryStore) -> None:
+    call = typed(desk, *WELL)
+    kept = log.read(call.conversation.record.session_id)
+    assert len(kept) == call.conversation.state.sequence
+    assert {event.role for event in kept} == {"agent"}
+
+
+def test_a_question_is_found_by_any_word_and_answered_out_of_order(desk: Desk) -> None:
+    call = typed(desk, *WELL, ".find whose oven")
+    assert desk.picking[0] == "whose_oven"
+    typed(desk, "1")
+    assert asked(desk) == "whose_oven"
+    typed(desk, "rented")
+    assert call.conversation.state.answers["whose_oven"].value == "rented"
+    assert asked(desk) == "what_goes_wrong"
+
+
+def test_a_slip_of_the_finger_still_finds(desk: Desk) -> None:
+    typed(desk, *WELL, ".find guarentee")
+    assert "guarantee" in desk.picking
+
+
+def test_nothing_beyond_a_householders_care_is_ever_found_or_asked(desk: Desk, script: Script) -> None:
+    call = typed(desk, *WELL)
+    questions = script.knowledge.questions
+    beyond = [each for each, question in questions.items() if question.care is Care.ENGINEER]
+    assert beyond
+    for question_id in beyond:
+        typed(desk, f".find {call.own.question_by_id(question_id).text}")
+        assert question_id not in desk.picking
+        assert call.reopen(question_id)
+        assert call.reopened is None
+
+
+def test_a_hot_test_is_not_found_before_its_gate(desk: Desk) -> None:
+    typed(desk, *WELL, ".find watch small front light")
+    assert "lamp_watch" not in desk.picking
+
+
+def test_a_changed_answer_shows_what_moved(desk: Desk) -> None:
+    call = typed(desk, *WELL, "5")
+    before = dict(call.causes)
+    number = call.answered.index("what_goes_wrong") + 1
+    typed(desk, f".change {number}", "6")
+    assert call.before == before
+    assert dict(call.causes) != before
+    assert call.conversation.state.answers["what_goes_wrong"].value == ("pale_on_top",)
+
+
+def test_a_second_call_is_parked_and_comes_back_where_it_was(desk: Desk) -> None:
+    first = typed(desk, *WELL)
+    was = asked(desk)
+    second = typed(desk, ".new", "1")
+    assert second is not first
+    assert typed(desk, ".park") is first
+    assert asked(desk) == was
+    assert typed(desk, ".take 2") is second
+
+
+def test_a_call_goes_on_at_another_desk_by_its_code_and_nothing_is_asked_twice(
+    desk: Desk, calls: StoredCalls, languages: Languages
+) -> None:
+    call = typed(desk, *WELL, "5")
+    other = Desk(calls, languages.sentences("en-GB", "great_britain"))
+    taken = typed(other, f".take {call.code.lower().replace('-', ' ')}")
+    assert asked(other) == asked(desk)
+    assert taken.answered == call.answered
+
+
+def test_a_householders_own_session_is_taken_over_in_the_agents_role(
+    desk: Desk, calls: StoredCalls, log: MemoryStore
+) -> None:
+    call = calls.begin()
+    started = Conversation(calls.script, log, call.conversation.record)
+    from assistant.interview.commands import Start
+
+    started.start(Start("householder", "great_britain", "en-GB", "single"))
+    started.do(GiveAnswer("danger_now", ["none"]))
+    typed(desk, f".take {call.code}", "Ada")
+    events = log.read(call.conversation.record.session_id)
+    assert [event.role for event in events] == ["householder", "householder", "agent"]
+
+
+def test_a_call_held_under_other_rules_says_so_until_it_goes_on(
+    desk: Desk, calls: StoredCalls, log: MemoryStore
+) -> None:
+    call = typed(desk, *WELL)
+    events = log.read(call.conversation.record.session_id)
+    old = replace(call.conversation.record, session_id="0" * 32, code_hash=hash_code("0000-0000-0000-0001"))
+    log.create(
+        old,
+        [replace(e, session_id="0" * 32, event_id=f"{n}", rules_fingerprint="f" * 64) for n, e in enumerate(events)],
+    )
+    typed(desk, ".take 0000-0000-0000-0001")
+    assert "other rules" in _said(desk)
+    typed(desk, "5", ".take 2")
+    assert "other rules" not in _said(desk)
+
+
+def test_a_code_that_nobody_has_is_said_in_a_sentence(desk: Desk) -> None:
+    desk.take(".take 0000-0000-0000-0000")
+    assert _said(desk) == "No call has that code."
+
+
+def test_who_went_on_elsewhere_is_shown_and_nothing_is_overwritten(
+    desk: Desk, calls: StoredCalls, languages: Languages
+) -> None:
+    call = typed(desk, *WELL)
+    other = Desk(calls, languages.sentences("en-GB", "great_britain"))
+    typed(other, f".take {call.code}", "5")
+    typed(desk, "6")
+    assert "The bottom of food stays pale" in _said(desk)
+    assert call.conversation.state.answers["what_goes_wrong"].value == ("pale_below",)
+
+
+def test_danger_typed_into_a_conflict_is_not_lost(desk: Desk, calls: StoredCalls, languages: Languages) -> None:
+    call = typed(desk, *WELL)
+    other = Desk(calls, languages.sentences("en-GB", "great_britain"))
+    typed(other, f".take {call.code}", "5")
+    typed(desk, "there are sparks")
+    assert "sparks" in call.conversation.state.heard
+
+
+@pytest.mark.parametrize("line", ["there are sparks in it", ".sparks in it"])
+def test_danger_is_heard_in_any_line(desk: Desk, line: str) -> None:
+    call = typed(desk, *WELL, line)
+    assert "sparks" in call.conversation.state.heard
+    assert any(each.urgent for each in desk.notices)
+
+
+def test_danger_is_not_skipped(desk: Desk) -> None:
+    typed(desk, ".new", "1", ".skip")
+    assert asked(desk) == "danger_now"
+
+
+def test_a_note_is_added_to_those_before_and_refuses_a_cards_number(desk: Desk) -> None:
+    call = typed(desk, *WELL, ".note rings twice", ".note has a dog")
+    assert call.conversation.state.texts["call_notes"] == "rings twice; has a dog"
+    typed(desk, ".note card 4111 1111 1111 1111")
+    assert call.conversation.state.texts["call_notes"] == "rings twice; has a dog"
+    assert "card" in _said(desk)
+
+
+def test_a_call_that_ended_is_finished_and_says_its_code(desk: Desk) -> None:
+    call = typed(desk, *WELL)
+    for question, line in (("call_ended", "dropped"),):
+        call.reopened = question
+        typed(desk, line)
+    assert call.ended
+
+
+def test_an_empty_line_and_nonsense_change_nothing(desk: Desk) -> None:
+    call = typed(desk, *WELL)
+    before = call.conversation.state.sequence
+    for line in ("", "   ", "qwertz", ".", ".xyz", "999999999999999999999", "\x1b[2J", "." * 500):
+        typed(desk, line)
+    assert call.conversation.state.sequence == before
+
+
+def test_the_beginning_of_a_word_is_enough_where_it_is_clear(desk: Desk) -> None:
+    typed(desk, ".ne", "1")
+    assert asked(desk) == "danger_now"
+    typed(desk, ".c")
+    assert ".calls" in _said(desk)
+    assert ".change" in _said(desk)
+
+
+class _Away(MemoryStore):
+    away = False
+
+    def append(self, session_id: str, expected_sequence: int, events: Sequence[Event]) -> None:
+        if self.away:
+            raise StoreUnreadable("memory:", "not_reached")
+        super().append(session_id, expected_sequence, events)
+
+
+def test_what_the_store_cannot_take_just_now_is_said_and_saved_later(script: Script, languages: Languages) -> None:
+    log = _Away()
+    source = StoredCalls(script, log, languages, "en-GB", "en-GB", "great_britain")
+    desk = Desk(source, languages.sentences("en-GB", "great_britain"))
+    call = typed(desk, *WELL)
+    log.away = True
+    typed(desk, "5")
+    assert "not saved yet" in _said(desk)
+    desk.take(".leave")
+    assert "isn't saved" in _said(desk)
+    log.away = False
+    typed(desk, ".save")
+    assert log.last_sequence(call.conversation.record.session_id) == call.conversation.state.sequence
+    with pytest.raises(Left):
+        desk.take(".leave")
+
+
+def test_two_languages_read_out_in_the_customers_and_tell_in_the_agents(
+    script: Script, log: MemoryStore, languages: Languages
+) -> None:
+    source = StoredCalls(script, log, languages, "en-GB", "x-marked", "great_britain")
+    desk = Desk(source, languages.sentences("en-GB", "great_britain"))
+    call: Call = typed(desk, ".new", "nobody is hurt")
+    assert call.read_out.wording.lang == "x-marked"
+    assert call.own.wording.lang == "en-GB"
+    assert asked(desk) == "danger_now"

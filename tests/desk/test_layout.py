@@ -1,0 +1,72 @@
+"""What fits on which screen."""
+
+import pytest
+
+from assistant.desk.desk import Desk
+from assistant.desk.layout import Laid, as_text, laid_desk
+from assistant.knowledge.danger_questions import DANGER_NOW
+from tests.desk.conftest import typed
+from tests.desk.test_desk import WELL
+
+SIZES = [(80, 22), (132, 50), (60, 22), (40, 10)]
+
+
+def _wide(laid: Laid) -> int:
+    return max(len("".join(text for _, text in row)) for row in laid.rows)
+
+
+@pytest.mark.parametrize(("columns", "rows"), SIZES)
+def test_every_state_keeps_within_the_screen(desk: Desk, columns: int, rows: int) -> None:
+    for line in (*WELL, "5", "2", ".find oven", "", ".calls", ".why", ".view", "there are sparks in it", "yes"):
+        desk.take(line)
+        laid = laid_desk(desk, columns, rows)
+        assert _wide(laid) <= columns
+        assert len(laid.rows) <= max(rows, 10)
+
+
+def test_the_first_question_of_danger_is_all_there_on_80_by_24(desk: Desk) -> None:
+    call = typed(desk, ".new", "nobody is hurt")
+    laid = laid_desk(desk, 80, 22)
+    for _, label in call.read_out.question_by_id(DANGER_NOW).choices:
+        assert label in as_text(laid.rows)
+    assert (laid.above, laid.below) == (0, 0) or laid.below == 0
+
+
+def test_figures_stand_on_the_side_that_is_not_read_out(desk: Desk) -> None:
+    typed(desk, *WELL, "5")
+    for row in laid_desk(desk, 80, 22).rows[1:]:
+        left, _, right = ("".join(text for _, text in row)).partition(" │ ")
+        assert " % " not in left
+        assert len(right) <= 34
+
+
+def test_while_danger_is_not_isolated_the_steps_are_read_from_their_first(desk: Desk) -> None:
+    call = typed(desk, ".new", "nobody is hurt", "7", "as hot plastic")
+    steps = call.read_out.verdict(call.verdict).steps
+    assert steps
+    laid = laid_desk(desk, 80, 22)
+    assert steps[0][:40] in as_text(laid.rows)
+    assert "NOT TO BE READ OUT" not in as_text(laid.rows)
+
+
+def test_one_may_look_up_and_down_and_no_further(desk: Desk) -> None:
+    typed(desk, *WELL, "5")
+    shown = laid_desk(desk, 80, 14)
+    assert shown.above > 0
+    top = laid_desk(desk, 80, 14, scrolled=10_000)
+    assert top.above == 0
+    bottom = laid_desk(desk, 80, 14, scrolled=-10_000)
+    assert bottom.below == 0
+
+
+def test_a_narrow_screen_has_no_side(desk: Desk) -> None:
+    typed(desk, *WELL, "5")
+    assert "│" not in as_text(laid_desk(desk, 60, 22).rows)
+
+
+def test_what_a_customer_dictates_cannot_act_on_the_screen(desk: Desk) -> None:
+    typed(desk, ".new", "nobody is hurt", "none of these", "Ada\x1b[31m\u202e", "0700 900 100")
+    text = as_text(laid_desk(desk, 80, 22).rows)
+    assert "Ada" in text
+    assert "\x1b" not in text
+    assert "\u202e" not in text

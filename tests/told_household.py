@@ -1,0 +1,43 @@
+"""What the invented household of the README tells, question by question."""
+
+from collections.abc import Mapping
+
+# The invented household: a built-in oven whose cakes stay raw underneath since the weekend.
+TYPED: Mapping[str, tuple[str, ...]] = {
+    "danger_now": ("none of these",),
+    "what_goes_wrong": ("5",),
+    "which_appliance": ("electric",),
+    "any_heat": ("yes",),
+    "less_done_than_meant": ("a bit longer",),
+    "underside_pale": ("why", "white and soft", "yes"),
+    "floor_of_oven": ("bare",),
+    "shelf_height": ("1",),
+    "complaint_in_own_words": ("Since the weekend my sponges are raw underneath. Scones with the fan are fine.",),
+    "how_it_began": ("from one day to the next",),
+    "which_dishes": ("everything",),
+    "how_often": ("every time",),
+    "what_changed": ("none",),
+    "other_lights": ("1",),
+    "functions_on_oven": ("1, 2, 4, 7",),
+    "lamp_means": ("1",),
+    "whose_oven": ("mine",),
+    "guarantee": ("no",),
+    "age_of_oven": ("about 7 years",),
+    "person_at_oven": ("yes",),
+    "may_look_cold": ("1",),
+    "ever_tripped": ("never",),
+    "hot_gate": ("not sure",),
+    "top_pale": ("1",),
+    "fan_cooks": ("it cooks well",),
+    "grill_browns": ("1",),
+    "bottom_heat_alone": ("how", "3"),
+    "look_over": ("none",),
+    "knob_while_heating": ("1",),
+    "since_when": ("this week",),
+    "earlier_repairs": ("never",),
+    "access_for_visit": ("Ground floor, street parking at the corner.",),
+    "make_and_model": ("not sure",),
+    "plate_power": ("2.7 kW",),
+    "how_fitted": ("under a worktop",),
+    "plug_or_wired": ("plug in reach",),
+}
