@@ -26,8 +26,9 @@ def rows_of(told: Told) -> tuple[Row, ...]:
     planned = told.planned_tests
     rows = []
     sound: dict[str, str] = {}
+    found_sound: set[str] = set()
     for number, test_id in enumerate(planned, start=1):
-        follows, sound[test_id] = _follows(told, test_id, sound, is_last=number == len(planned))
+        follows, sound[test_id] = _follows(told, test_id, sound, found_sound, is_last=number == len(planned))
         rows.append((str(number), _named(told, test_id), told.test_words(test_id, "expected"), follows))
     return tuple(rows)
 
@@ -70,10 +71,13 @@ def _named(told: Told, test_id: str) -> str:
     return words if made == "dead" else told.say(f"made_{made}", test=words)
 
 
-def _follows(told: Told, test_id: str, sound_before: Mapping[str, str], *, is_last: bool) -> tuple[str, str]:
+def _follows(
+    told: Told, test_id: str, sound_before: Mapping[str, str], found_sound: set[str], *, is_last: bool
+) -> tuple[str, str]:
     """What is likeliest after the sound reading, and what each other one speaks for that isn't far-fetched; and the
     code of the sound reading. The tests before it are taken to have read well. Of readings that speak for one cause
-    the plainest is told. That earth and insulation are sound says nothing of the trouble.
+    the plainest is told. That earth and insulation are sound says nothing of the trouble, nor is a cause named after
+    one that this test or an earlier one has `found_sound`, to which the causes of this test are added.
     """
     sound, *others = after_a_test(told.script, told.assessment, test_id, sound_before)
     plain = [each for each in others if each.raised_from >= FAR_FETCHED and each.raised_to >= STILL_OPEN]
@@ -83,9 +87,11 @@ def _follows(told: Told, test_id: str, sound_before: Mapping[str, str], *, is_la
         _leads_to(told, test_id, each.code, each.raised, each.raised_to, "follows_unsound", "follows_fault")
         for each in telling or others[:1]
     ]
+    found_sound.update(each.raised for each in telling)
     if is_last or test_id not in BEFORE_LIVE:
         otherwise = "follows_end" if is_last else "follows_open"
-        said.insert(0, _leads_to(told, test_id, sound.code, sound.leading, sound.probability, "follows", otherwise))
+        probability = 0.0 if sound.leading in found_sound else sound.probability
+        said.insert(0, _leads_to(told, test_id, sound.code, sound.leading, probability, "follows", otherwise))
     return " ".join(said), sound.code
 
 

@@ -428,6 +428,15 @@ def test_a_later_test_takes_the_ones_before_it_to_have_read_well(script: Script,
     assert not any("base element open circuit" in words for words in after_it)
 
 
+def test_no_row_names_what_an_earlier_sound_reading_speaks_against(base_dead: Told) -> None:
+    rows = {row[1]: row[3] for row in planned_rows(engineer_summary(base_dead))}
+    element = next(words for test, words in rows.items() if test.startswith("Base element"))
+    assert "Open: base element open circuit" in element
+    later = list(rows.values())[list(rows.values()).index(element) + 1 :]
+    assert later
+    assert not any("base element open circuit" in words for words in later)
+
+
 def test_no_cause_is_named_of_what_is_no_electric_oven(script: Script, sentences: Sentences) -> None:
     summary = engineer_summary(told_case(script, sentences, "gas_oven"))
     assert paragraphs(section(summary, "likely")) == [
