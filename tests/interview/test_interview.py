@@ -12,7 +12,7 @@ from assistant.interview.conversation import Conversation
 from assistant.interview.decide import decide
 from assistant.interview.verdict import Verdict
 from assistant.interview.view import QuestionView
-from assistant.knowledge.model import Care, Knowledge
+from assistant.knowledge.model import CALL_STAGES, Care, Knowledge
 from tests.conftest import Begin
 
 
@@ -72,15 +72,17 @@ def test_what_only_an_engineer_may_be_asked_is_taken_from_nobody_else(begun: Beg
     assert conversation.state is before
 
 
-def test_all_that_an_engineer_alone_may_be_asked_is_refused_and_nothing_else(
+def test_all_that_an_engineer_or_an_agent_alone_may_be_asked_is_refused_and_nothing_else(
     begun: Begin, knowledge: Knowledge
 ) -> None:
     state = begun(danger_now=["none"]).state
     of_engineers = [q for q, question in knowledge.questions.items() if question.care is Care.ENGINEER]
-    for question_id in of_engineers:
+    of_calls = [q for q, question in knowledge.questions.items() if question.stage in CALL_STAGES]
+    not_theirs = {*of_engineers, *of_calls}
+    for question_id in not_theirs:
         with pytest.raises(Refused, match="not_for_role"):
             decide(knowledge, state, SayNotSure(question_id))
-    assert all(decide(knowledge, state, SayNotSure(q)) for q in knowledge.questions if q not in of_engineers)
+    assert all(decide(knowledge, state, SayNotSure(q)) for q in knowledge.questions if q not in not_theirs)
     assert len(of_engineers) >= 30
 
 
