@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from uuid import uuid4
 
+from assistant.desk import panels
 from assistant.desk.call import Call
 from assistant.desk.desk import Desk
 from assistant.desk.plain import Plain
@@ -16,7 +17,7 @@ from assistant.interview.conversation import Conversation, utc_now
 from assistant.interview.log import EventLog, SessionRecord
 from assistant.interview.script import Script, script_of
 from assistant.knowledge.load import load_knowledge
-from assistant.reports.screen import wants_colour
+from assistant.reports.screen import wants_colour, write
 from assistant.store import open_store
 from assistant.wording.languages import Languages
 
@@ -87,6 +88,7 @@ def begin(setting: Setting) -> int:
     desk = Desk(source, own)
     try:
         _run(desk, plain=setting.plain)
+        write(sys.stdout, panels.ways_back(desk), colour=False)
     finally:
         log.close()
     return 0

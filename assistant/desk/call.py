@@ -8,8 +8,8 @@ from assistant.interview.answers import still_fits
 from assistant.interview.assess import Assessment
 from assistant.interview.commands import Command, Finish, GiveAnswer, HearDanger, SayNotSure, SkipQuestion
 from assistant.interview.conversation import Conversation
-from assistant.interview.events import Event, QuestionAnswered, TextAnswered
-from assistant.interview.on_the_telephone import closing_question, opening_question
+from assistant.interview.events import DangerHeard, Event, QuestionAnswered, TextAnswered
+from assistant.interview.on_the_telephone import CALL_ENDED, closing_question, opening_question
 from assistant.interview.supposed import weigh_ahead
 from assistant.interview.verdict import NONE, Verdict, give_verdict, named_causes
 from assistant.interview.view import QuestionView, question_view
@@ -21,15 +21,18 @@ from assistant.wording.sentences import Sentences
 from assistant.wording.typed_lines import typed_lines
 
 NOTES = "call_notes"
-ENDED = "call_ended"
+HURT = "anyone_hurt"
 
 
 @dataclass(frozen=True)
 class Notice:
-    """What the desk says to the agent about the latest line. `urgent`: about danger, or that something isn't saved."""
+    """What the desk says to the agent about the latest line. `urgent`: about danger, or that something isn't saved;
+    `line_stays`: what was typed wasn't understood and may be put right.
+    """
 
     text: str
     urgent: bool = False
+    line_stays: bool = False
 
 
 @dataclass
@@ -105,11 +108,10 @@ class Call:
 
     @property
     def answered(self) -> list[str]:
-        """Questions with an answer that today's rules still know, in the order in which they were answered."""
+        """Questions with an answer that today's rules still know, in the order in which they were answered first."""
         questions = self.conversation.script.knowledge.questions
         answers = self.conversation.state.answers.values()
-        known = [each for each in answers if still_fits(questions.get(each.question_id), each.value)]
-        return [each.question_id for each in sorted(known, key=lambda each: each.sequence)]
+        return [each.question_id for each in answers if still_fits(questions.get(each.question_id), each.value)]
 
     def take(self, line: str) -> list[Notice]:
         """A line that answers what is open, or that speaks of danger."""
@@ -139,12 +141,33 @@ class Call:
 
     def give(self, question_id: str, reply: Given) -> list[Notice]:
         notices = self.do(GiveAnswer(question_id, reply.value, reply.unit))
+        if question_id == HURT and self.somebody_is_hurt:
+            return [*notices, self._notice("hurt", urgent=True, **self.read_out.lines)]
         if reply.exact or question_id == NOTES or notices:
             return notices
         given = self.conversation.state.answers[question_id].value
         if given is None:
             return []
         return [self._notice("taken_as", answer=self.own.given(question_id, given))]
+
+    @property
+    def somebody_is_hurt(self) -> bool:
+        answer = self.conversation.state.answers.get(HURT)
+        return answer is not None and answer.status == "answered" and answer.value != "nobody"
+
+    @property
+    def danger_unsettled(self) -> bool:
+        """Whether danger is still to be asked about, or stands and isn't said to be isolated."""
+        danger = self.conversation.assessment.danger
+        return bool(danger.open_questions or (danger.stops and not danger.off_confirmed))
+
+    def look_again(self) -> list[Notice]:
+        """See what somebody else changed meanwhile, if anything."""
+        try:
+            return self._go_on_from_the_others(()) if self.conversation.is_behind() else []
+        except SessionUnknown:
+            self.conversation.stop_saving()
+            return [self._notice("erased", urgent=True)]
 
     def not_sure(self) -> list[Notice]:
         question = self.question
@@ -160,9 +183,10 @@ class Call:
         return self.do(SkipQuestion(question.id))
 
     def note(self, text: str) -> list[Notice]:
-        """Add to the notes of the call."""
+        """Add to the notes of the call; danger is heard there too."""
         earlier = self.conversation.state.texts.get(NOTES)
-        return self.do(GiveAnswer(NOTES, f"{earlier}; {text}" if earlier else text)) or [self._notice("noted")]
+        notices = self.do(GiveAnswer(NOTES, f"{earlier}; {text}" if earlier else text)) or [self._notice("noted")]
+        return [*notices, *self.hear(text)]
 
     def reopen(self, question_id: str) -> list[Notice]:
         """Ask it now, whatever would come next; one that may not be asked now isn't."""
@@ -195,7 +219,9 @@ class Call:
             return []
         self.reopened = None
         notices = self.do(*(HearDanger(each.sign_id, each.clear) for each in new))
-        return [*notices, self._notice("heard" if any(each.clear for each in new) else "heard_unclear", urgent=True)]
+        clear = any(each.clear for each in new)
+        asks = bool(self.conversation.assessment.danger.open_questions)
+        return [*notices, self._notice("heard_unclear" if not clear else "heard_ask" if asks else "heard", urgent=True)]
 
     def do(self, *commands: Command) -> list[Notice]:
         """Commit; what can't be taken is said, and the question stays open."""
@@ -213,7 +239,7 @@ class Call:
         self.before = before
         if was_open in {getattr(each, "question_id", None) for each in commands}:
             self.reopened = None
-        if self.conversation.state.status(ENDED) == "answered" and not self.conversation.state.finished:
+        if self.conversation.state.status(CALL_ENDED) == "answered" and not self.conversation.state.finished:
             self.conversation.do(Finish())
         waiting = len(self.conversation.unsaved)
         return [self._notice("unsaved", urgent=True, number=waiting)] if waiting else []
@@ -241,7 +267,10 @@ class Call:
             lost = "; ".join(filter(None, map(self._told, mine))) or self.own.wording.say("desk-something")
             notices.append(self._notice("not_kept", urgent=True, lost=lost))
         danger = [each for each in commands if isinstance(each, HearDanger) or _answers_danger(each)]
-        return [*notices, *self.do(*danger)] if danger else notices
+        if not danger:
+            return notices
+        more = self.do(*danger)
+        return [*notices, *more] if more else [*notices, self._notice("counts", urgent=True)]
 
     def _told(self, event: Event) -> str:
         happening = event.happening
@@ -250,6 +279,9 @@ class Call:
             given = self.own.given(happening.question_id, happening.value)
         elif isinstance(happening, TextAnswered) and happening.question_id in known and happening.text:
             given = happening.text
+        elif isinstance(happening, DangerHeard) and happening.sign_id in self.conversation.script.knowledge.signs:
+            sign = self.own.wording.say(f"sign-{happening.sign_id}")
+            return self.own.wording.say("desk-danger_was_heard", sign=sign)
         else:
             return ""
         return f"{self.own.question_by_id(happening.question_id).text} {given}"
@@ -258,10 +290,14 @@ class Call:
         candidates = reply.candidates if isinstance(reply, NotUnderstood) else ()
         if candidates:
             named = " / ".join(self.own.choice(question.id, each) for each in candidates)
-            return self._notice("unclear_between", candidates=named)
-        if question.kind == "number":
-            return self._notice("number_unclear", unit=self.own.wording.say(f"unit-{question.unit}"))
-        return self._notice("unclear")
+            notice = self._notice("unclear_between" if len(candidates) > 1 else "unclear_one", candidates=named)
+        elif question.kind == "number":
+            notice = self._notice("number_unclear", unit=self.own.wording.say(f"unit-{question.unit}"))
+        elif self.conversation.assessment.danger.open:
+            notice = self._notice("unclear_in_danger", question=self.own.question(question).text)
+        else:
+            notice = self._notice("unclear")
+        return replace(notice, line_stays=True)
 
     def _view_of(self, question_id: str) -> QuestionView:
         danger_open = self.conversation.assessment.danger.open

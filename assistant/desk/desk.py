@@ -1,12 +1,12 @@
 """The agent's desk: several calls, one of them on the line, and what each typed line does."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal, Protocol
 
 from assistant.desk.call import NOTES, Call, Notice
 from assistant.desk.finding import found_questions
-from assistant.desk.words import MARK, Word, is_word, read_word, spelled
+from assistant.desk.words import MARK, WORDS, Word, is_word, read_word, spelled
 from assistant.errors import Refused, SessionUnknown, StoreUnreadable
 from assistant.wording.reasons import reason_in_words
 from assistant.wording.sentences import Sentences
@@ -92,8 +92,11 @@ class Desk:
 
     def _take_line(self, line: str) -> list[Notice]:
         picking, self.picking = self.picking, ()
-        if picking and line.isascii() and line.isdigit() and 1 <= int(line[:6]) <= len(picking):
-            return self._on_call(lambda call: call.reopen(picking[int(line) - 1]))
+        if picking and line.isascii() and line.isdigit():
+            if 1 <= int(line[:6]) <= len(picking):
+                return self._on_call(lambda call: call.reopen(picking[int(line) - 1]))
+            self.picking = picking
+            return [self.notice("not_in_list", lines=len(picking))]
         if is_word(line):
             return self._take_word(line)
         if not line:
@@ -113,12 +116,14 @@ class Desk:
             listed = " ".join(MARK + spelled(word, self.own.wording) for word in words)
             return [self.notice("word_unclear", words=listed)]
         heard = self.call.hear(line) if self.call is not None else []
-        return heard or [self.notice("no_such_word")]
+        every = " ".join(MARK + spelled(word, self.own.wording) for word in WORDS)
+        return heard or [replace(self.notice("no_such_word", words=every), line_stays=True)]
 
     def _nothing_typed(self) -> list[Notice]:
-        if self.call is not None:
-            self.call.reopened = None
-        return []
+        if self.call is None:
+            return []
+        self.call.reopened = None
+        return self.call.look_again()
 
     def _on_call(self, doing: Callable[[Call], list[Notice]]) -> list[Notice]:
         return [self.notice("nobody_on_line")] if self.call is None else doing(self.call)
@@ -130,8 +135,7 @@ class Desk:
     def _take(self, rest: str) -> list[Notice]:
         """By its place on this desk, or by its code."""
         if rest.isascii() and rest.isdigit() and 1 <= int(rest[:6]) <= len(self.calls):
-            self.on_line = int(rest) - 1
-            return []
+            return self._back_on_line(int(rest) - 1)
         try:
             call = self.source.take(rest)
         except SessionUnknown:
@@ -140,13 +144,22 @@ class Desk:
             return [Notice(self.own.problem(refused.code, refused.details))]
         here = [number for number, each in enumerate(self.calls) if _same(each, call)]
         if here:
-            self.on_line = here[0]
-        else:
-            self._put(call)
+            return self._back_on_line(here[0])
+        self._put(call)
         notices = [self.notice("taken", answered=len(call.conversation.state.answers))]
         if call.conversation.under_other_rules:
             notices.append(self.notice("other_rules", headline=self.own.headline(call.verdict)))
         return notices
+
+    def _back_on_line(self, number: int) -> list[Notice]:
+        self.on_line = number
+        return self.calls[number].look_again()
+
+    def look_again(self) -> bool:
+        """While nobody types: whether somebody else went on with the call on the line. Raises StoreUnreadable."""
+        notices = self.call.look_again() if self.call is not None else []
+        self.notices = notices or self.notices
+        return bool(notices)
 
     def _put(self, call: Call) -> None:
         self.calls.append(call)
@@ -158,8 +171,11 @@ class Desk:
             return [self.notice("nobody_on_line")]
         others = [*range(self.on_line + 1, len(self.calls)), *range(self.on_line)]
         waiting = [number for number in others if not self.calls[number].ended]
+        left = self.calls[self.on_line]
+        danger = left.danger_unsettled
         self.on_line = waiting[0] if waiting else None
-        return [self.notice("parked")]
+        notices = [self.notice("parked_in_danger", urgent=True) if danger else self.notice("parked")]
+        return notices if self.on_line is None else [*notices, *self._back_on_line(self.on_line)]
 
     def _calls(self, rest: str) -> list[Notice]:
         self.shows_calls = True
@@ -218,7 +234,12 @@ class Desk:
         return self._on_call(Call.skip)
 
     def _code(self, rest: str) -> list[Notice]:
-        return self._on_call(lambda call: [self.notice("code", code=call.code)])
+        def code(call: Call) -> list[Notice]:
+            if not call.conversation.save():
+                return [self.notice("unsaved", urgent=True, number=len(call.conversation.unsaved))]
+            return [self.notice("code", code=call.code)]
+
+        return self._on_call(code)
 
     def _save(self, rest: str) -> list[Notice]:
         return self._on_call(Call.save)

@@ -1,6 +1,7 @@
 """The desk on the whole screen, by keyboard alone."""
 
 import asyncio
+import contextlib
 from typing import Any
 
 from prompt_toolkit.application import Application
@@ -16,6 +17,7 @@ from assistant.desk.call import Call
 from assistant.desk.desk import Desk, Left
 from assistant.desk.layout import Laid, laid_desk
 from assistant.desk.words import MARK, Word, spelled
+from assistant.errors import StoreUnreadable
 from assistant.reports.screen import without_controls
 
 KEYS: dict[str, Word] = {
@@ -32,6 +34,8 @@ TYPED_ON = ("find", "note", "change")
 """What wants more than the word: it is put before what is typed."""
 BEFORE_THINKING_S = 0.2
 """A fast typist isn't held up."""
+LOOKS_EVERY_S = 3.0
+"""While nobody types, for what somebody else told of the same call."""
 BELOW = 2
 """Rows for the line that is typed and for the keys."""
 
@@ -87,14 +91,13 @@ class FullScreen:
         say = self._desk.own.wording.say
         keys = " ".join(f"{key.upper()} {spelled(word, self._desk.own.wording)}" for key, word in KEYS.items())
         laid = self._laid()
-        more = say("desk-more_below", lines=laid.below) + " " if laid.below else ""
-        more += say("desk-more_above", lines=laid.above) + " " if laid.above else ""
+        more = say("desk-more", above=laid.above, below=laid.below) + " " if laid.above or laid.below else ""
         return [("class:quiet", f"{more}{keys}")]
 
     def _accept(self, typed: Buffer) -> bool:
         """Whether what was typed is to stay."""
         self._take(typed.text)
-        return False
+        return any(notice.line_stays for notice in self._desk.notices)
 
     def _take(self, line: str) -> None:
         self._scrolled = 0
@@ -117,9 +120,17 @@ class FullScreen:
         await asyncio.sleep(BEFORE_THINKING_S)
         for step, _ in enumerate(call.thinking()):
             if step == 0:
-                self._lines += 1
-                self._application.invalidate()
+                self._show_anew()
             await asyncio.sleep(0)
+        with contextlib.suppress(StoreUnreadable):  # it is said with the next line, which has to wait for it anyway
+            while True:
+                await asyncio.sleep(LOOKS_EVERY_S)
+                if self._desk.look_again():
+                    self._show_anew()
+
+    def _show_anew(self) -> None:
+        self._lines += 1
+        self._application.invalidate()
 
     def _keys(self) -> KeyBindings:
         keys = KeyBindings()
@@ -135,6 +146,13 @@ class FullScreen:
             self._scrolled = self._scrolled - min(8, self._laid().below)
 
         @keys.add("c-c")
+        def _(event: KeyPressEvent) -> None:
+            """Lets go of what is being typed; where nothing is, leaves."""
+            if self._typed.text:
+                self._typed.reset()
+            else:
+                self._do("leave")
+
         @keys.add("c-d")
         def _(event: KeyPressEvent) -> None:
             self._do("leave")

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from assistant.desk import panels
 from assistant.desk.desk import Desk
 from assistant.knowledge.danger_questions import DANGER_NOW
-from assistant.reports.screen import BLANK, Paragraph, Style, laid_out
+from assistant.reports.screen import BLANK, Paragraph, Style, laid_out, without_controls
 
 FEWEST_COLUMNS = 40
 SIDE_BY_SIDE_FROM = 72
@@ -54,18 +54,32 @@ def _body(desk: Desk, columns: int, height: int, scrolled: int) -> tuple[list[tu
     lines: list[Line] = [*before, *now]
     first = min(len(before), max(0, len(lines) - height))
     first = max(0, min(first - scrolled, len(lines) - height))
-    shown = lines[first : first + height]
+    pinned = _pinned(desk, columns) if first + height < len(lines) else []
+    shown = lines[first : first + height - len(pinned)]
     above, below = first, len(lines) - first - len(shown)
+    shown += pinned
     filled: list[Line] = [*shown, *[EMPTY] * (height - len(shown))]
     if not beside:
         return [_row(style, text, columns) for style, text in filled], above, below
-    others: list[Line] = laid_out(right, RIGHT)[:height]
+    others: list[Line] = laid_out(right, RIGHT)
+    if len(others) > height:
+        more = desk.own.wording.say("desk-more_beside", lines=len(others) - height + 1)
+        others = [*others[: height - 1], ("quiet", more)]
     others += [EMPTY] * (height - len(others))
     rows: list[tuple[Line, ...]] = [
         ((style, text.ljust(width)), ("quiet", " │ "), other)
         for (style, text), other in zip(filled, others, strict=True)
     ]
     return rows, above, below
+
+
+def _pinned(desk: Desk, columns: int) -> list[Line]:
+    """What is asked, in one line, where the steps before it take the whole height."""
+    call = desk.call
+    if call is None or call.question is None or desk.picking or desk.shows_calls:
+        return []
+    question = call.own.question(call.question).text
+    return [("strong", without_controls(desk.own.wording.say("desk-then_ask", question=question))[:columns])]
 
 
 def sides(desk: Desk) -> tuple[list[Paragraph], list[Paragraph], list[Paragraph]]:

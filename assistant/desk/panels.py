@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from assistant.desk.call import Call
 from assistant.desk.desk import Desk
 from assistant.interview.next_question import next_chosen
-from assistant.interview.on_the_telephone import opening_question
+from assistant.interview.on_the_telephone import everybody_goes_out, opening_question
 from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import OVEN_IS_OFF
 from assistant.reports.lettering import shown
@@ -42,14 +42,23 @@ def danger_banner(desk: Desk) -> str | None:
     call = desk.call
     if call is None:
         return None
+    hurt = desk.own.wording.say("desk-banner_hurt", **call.read_out.lines) if call.somebody_is_hurt else ""
+    told = _danger_told(desk, call)
+    return " ".join(filter(None, (hurt, told))) or None
+
+
+def _danger_told(desk: Desk, call: Call) -> str:
     danger = call.conversation.assessment.danger
     if danger.stops:
         signs = ", ".join(dict.fromkeys(desk.own.wording.say(f"sign-{stop.sign_id}") for stop in danger.stops))
+        if everybody_goes_out(call.conversation.script, call.conversation.assessment):
+            return desk.own.wording.say("desk-banner_out", signs=signs)
         if not danger.off_confirmed:
             return desk.own.wording.say("desk-banner", signs=signs)
         at = call.conversation.state.answers[OVEN_IS_OFF].recorded_at.astimezone()
         return desk.own.wording.say("desk-banner_off", signs=signs, time=f"{at:%H:%M}")
-    return desk.own.wording.say("desk-banner_open") if danger.open_questions and call.conversation.state.heard else None
+    heard = bool(danger.open_questions and call.conversation.state.heard)
+    return desk.own.wording.say("desk-banner_open") if heard else ""
 
 
 def conversation(call: Call) -> list[Paragraph]:
@@ -73,7 +82,8 @@ def to_read_out(call: Call) -> list[Paragraph]:
     """In the customer's language: what to do while danger stands, the verdict at the end, and the question."""
     page: list[Paragraph] = []
     question = call.question
-    if call.at_verdict and call.reopened is None:
+    danger = call.conversation.assessment.danger
+    if (call.at_verdict and call.reopened is None) or (danger.stops and call.danger_unsettled):
         page += _verdict(call)
     if question is not None:
         page += _question(call, question)
@@ -147,7 +157,8 @@ def causes(call: Call) -> list[Paragraph]:
                     f"{100 * probability:3.0f} % ",
                 )
             )
-    page += [Paragraph(say("desk-as_it_stands", headline=own.headline(call.verdict)), "strong")]
+    if not call.conversation.assessment.danger.open_questions:
+        page += [Paragraph(say("desk-as_it_stands", headline=own.headline(call.verdict)), "strong")]
     page += why(call)
     changes = own.verdict(call.verdict).would_change[:MOST_CHANGES]
     if changes:
@@ -188,8 +199,17 @@ def calls(desk: Desk) -> list[Paragraph]:
     say = desk.own.wording.say
     lines = []
     for number, call in enumerate(desk.calls):
-        where = "on_line" if number == desk.on_line else "call_ended" if call.ended else "call_parked"
+        parked = "call_in_danger" if call.danger_unsettled else "call_parked"
+        where = "on_line" if number == desk.on_line else "call_ended" if call.ended else parked
         who = shown(call.conversation.state.texts.get("who_is_speaking") or "")
         name = f" {who}" if who else ""
         lines.append(f"{call.conversation.record.session_id[:8]}{name} — {say(f'desk-{where}')}")
     return [Paragraph(say("desk-calls"), "strong"), *numbered(lines)]
+
+
+def ways_back(desk: Desk) -> list[Paragraph]:
+    """For after the desk was left: the code of each call that may go on."""
+    say = desk.own.wording.say
+    kept = [call for call in desk.calls if call.conversation.stored and not call.ended]
+    lines = [f"{call.code}  {shown(call.conversation.state.texts.get('who_is_speaking') or '')}" for call in kept]
+    return [Paragraph(say("desk-ways_back"), "strong"), *map(Paragraph, lines)] if kept else []

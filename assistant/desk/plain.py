@@ -5,7 +5,7 @@ from typing import TextIO
 from assistant.desk import panels
 from assistant.desk.desk import Desk, Left
 from assistant.desk.layout import sides
-from assistant.desk.words import MARK, spelled
+from assistant.desk.words import is_word, read_word
 from assistant.reports.screen import BLANK, Paragraph, write
 
 
@@ -37,7 +37,7 @@ class Plain:
         desk, call = self._desk, self._desk.call
         if call is None or desk.picking or desk.shows_calls:
             return sides(desk)[1]
-        if line.strip() == MARK + spelled("view", desk.own.wording):
+        if is_word(line) and read_word(line, desk.own.wording)[0] == ("view",):
             next(call.thinking())
             return [*panels.facts(call), BLANK, *panels.causes(call)]
         shown = panels.why(call) if desk.shows_why else panels.to_read_out(call)

@@ -167,6 +167,10 @@ class Conversation:
             return self._unsaved
         return tuple(event for event in self._unsaved if event.event_id not in kept)
 
+    def is_behind(self) -> bool:
+        """Whether somebody else went on with the session. Raises SessionUnknown or StoreUnreadable."""
+        return self.stored and self._log.last_sequence(self.record.session_id) > self.state.sequence
+
     def events(self) -> tuple[Event, ...]:
         """All that the log holds of the session. Raises SessionUnknown or StoreUnreadable."""
         return self._log.read(self.record.session_id)
@@ -185,8 +189,8 @@ class Conversation:
 
     def save(self) -> bool:
         """Try to write what waits; whether nothing waits any more. Raises SessionMovedOn or SessionUnknown."""
-        if self._unsaved:
-            self._keep(())
+        if self._unsaved or self._pending:
+            self._keep(self._pending)
         return not self._unsaved
 
     def stop_saving(self) -> None:

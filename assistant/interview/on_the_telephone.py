@@ -8,6 +8,7 @@ from assistant.interview.way import may_ask
 from assistant.knowledge.danger_questions import DANGER_NOW
 from assistant.knowledge.model import Stage
 
+CALL_ENDED = "call_ended"
 OFF_AT_THE_END = "off_at_the_end"
 """Isn't asked while danger stands: whether the oven is off is settled by then, and it isn't used."""
 
@@ -35,7 +36,15 @@ def closing_question(script: Script, assessment: Assessment) -> str | None:
         return None
     questions = script.knowledge.questions
     due = (each for each in _open(script, assessment, "closing") if questions[each].kind != "text")
+    if everybody_goes_out(script, assessment):
+        due = (each for each in due if each == CALL_ENDED)
     return next((each for each in due if not (danger.stops and each == OFF_AT_THE_END)), None)
+
+
+def everybody_goes_out(script: Script, assessment: Assessment) -> bool:
+    """Whether a danger stands from which people get out and leave the oven as it is, such as fire or gas."""
+    signs = script.knowledge.signs
+    return any(not signs[stop.sign_id].confirm_off for stop in assessment.danger.stops if stop.sign_id in signs)
 
 
 def _open(script: Script, assessment: Assessment, stage: Stage) -> Iterator[str]:

@@ -34,6 +34,8 @@ desk-new_call = not begun
 desk-idle = Nobody is on the line. Type .new when the telephone rings, or .take and the code of a call that goes on.
 
 desk-banner = DANGER: { $signs }. Read out the steps; not yet confirmed off.
+desk-banner_out = DANGER: { $signs }. Everybody goes out and stays out; nobody touches the oven or a switch.
+desk-banner_hurt = SOMEBODY IS HURT: { $emergency_line } first, the oven later.
 desk-banner_off = DANGER STANDS: { $signs }. Confirmed off at { $time }. Nobody switches it on again.
 desk-banner_open = Danger was heard and isn't settled: ask this first.
 
@@ -46,6 +48,7 @@ desk-pick = Which one? Type its number; Enter alone leaves it.
 desk-calls = Calls at this desk (.take NUMBER)
 desk-on_line = on the line
 desk-call_parked = parked
+desk-call_in_danger = parked — DANGER NOT SETTLED
 desk-call_ended = ended
 desk-ended = The call is over. Whoever goes on with it needs its code: { $code }
 desk-something = something in the log
@@ -73,18 +76,27 @@ desk-standing = Answered before: { $answer }
 desk-nobody_on_line = Nobody is on the line: .new or .take CODE.
 desk-nothing_open = Nothing is asked just now.
 desk-nothing_found = No question with “{ $sought }”. Try one other word.
-desk-no_such_word = No such word.
+desk-no_such_word = No such word. There are { $words }
+desk-not_in_list = The list has { $lines ->
+        [one] one line
+       *[other] { $lines } lines
+    }. Enter alone leaves it.
 desk-word_unclear = Which one: { $words }
 desk-unclear = Not understood: a number, or the words of a choice.
 desk-unclear_between = Which one: { $candidates }
+desk-unclear_one = Did they mean “{ $candidates }”? Then type its number.
+desk-unclear_in_danger = Not understood. Asked is: { $question } A number will do; if danger was misheard, .change
 desk-number_unclear = A number is wanted, in { $unit }.
 desk-taken_as = Taken as: { $answer }
 desk-danger_not_skipped = A question about danger isn't skipped. Not sure is an answer: .unsure
+desk-heard_ask = That speaks of danger. Ask this at once; nobody goes to the oven meanwhile.
+desk-hurt = Read out: “Call { $emergency_line } first if anybody is badly hurt. After an electric shock see a doctor, even if all seems well. Do not touch the oven again.”
 desk-heard = That speaks of danger. Read out what to do.
 desk-heard_unclear = That may speak of danger. Ask this first.
 desk-not_now = It may not be asked as things stand: { $question }
 desk-noted = Noted.
 desk-note_empty = What is to be noted? .note TEXT
+desk-parked_in_danger = Parked with danger NOT SETTLED. Take it back first of all.
 desk-parked = Parked. Everything is kept.
 desk-taken = On the line. { $answered ->
         [0] Nothing is known yet.
@@ -95,6 +107,8 @@ desk-other_rules = It was held under other rules. Weighed anew by today's: { $he
 desk-code_unknown = No call has that code.
 desk-code = The code of this call: { $code }. Whoever has it goes on where you are: another desk, or the customer.
 desk-moved_on = Somebody else went on with this call: { $changed }. Nothing was overwritten; ask what is open now.
+desk-danger_was_heard = danger was heard: { $sign }
+desk-counts = What you typed of danger counts all the same.
 desk-not_kept = Not kept, for it was typed while the store was away: { $lost }
 desk-unsaved = { $number ->
         [one] One entry is
@@ -104,5 +118,7 @@ desk-all_saved = Everything is saved.
 desk-leave_unsaved = Something isn't saved yet. .save tries again; .leave all leaves it behind.
 desk-erased = This call was erased by somebody else. It goes on here, but isn't kept.
 desk-store_unusable = The store can't be used: { $reason }. Nothing of that line was done.
-desk-more_above = ↑ { $lines } PgUp
-desk-more_below = ↓ { $lines } PgDn
+desk-more = ↑{ $above } ↓{ $below } PgUp PgDn
+desk-more_beside = … { $lines } more: .change lists all
+desk-then_ask = Then ask: { $question }
+desk-ways_back = Calls that may go on, by .take at a desk or “ovenside resume”:

@@ -1867,7 +1867,7 @@ question-anyone_hurt = Before anything else: is anybody hurt?
     .by_electricity = Yes, from electricity
     .by_electricity-words = shock | electric shock | got a shock | a shock | electrocuted
     .otherwise = Yes, in another way
-    .otherwise-words = yes | burnt | burned | cut | a burn | hurt
+    .otherwise-words = burnt | burned | cut | a burn | hurt
 
 question-who_is_speaking = Who is speaking, please?
     .label = Speaking

@@ -8,6 +8,8 @@ import pytest
 from assistant.desk.begin import StoredCalls
 from assistant.desk.call import Call
 from assistant.desk.desk import Desk, Left
+from assistant.desk.panels import calls as listed_calls
+from assistant.desk.panels import danger_banner, ways_back
 from assistant.errors import StoreUnreadable
 from assistant.interview.access_code import hash_code
 from assistant.interview.commands import GiveAnswer
@@ -245,3 +247,102 @@ def test_two_languages_read_out_in_the_customers_and_tell_in_the_agents(
     assert call.read_out.wording.lang == "x-marked"
     assert call.own.wording.lang == "en-GB"
     assert asked(desk) == "danger_now"
+
+
+def test_what_the_customer_told_in_between_is_there_when_the_call_is_taken_back(
+    desk: Desk, calls: StoredCalls, languages: Languages
+) -> None:
+    call = typed(desk, *WELL)
+    typed(desk, ".new", "1")
+    other = Desk(calls, languages.sentences("en-GB", "great_britain"))
+    typed(other, f".take {call.code}", "there are flames now")
+    typed(desk, ".take 1")
+    assert desk.call is call
+    assert "fire" in call.conversation.state.heard
+    assert call.danger_unsettled
+
+
+@pytest.mark.parametrize("back", ["code", "park"])
+def test_every_way_back_to_a_call_looks_again(desk: Desk, calls: StoredCalls, languages: Languages, back: str) -> None:
+    call = typed(desk, *WELL, ".new", "1")
+    first = desk.calls[0]
+    other = Desk(calls, languages.sentences("en-GB", "great_britain"))
+    typed(other, f".take {first.code}", "there are sparks")
+    typed(desk, f".take {first.code}" if back == "code" else ".park")
+    assert desk.call is first is not call
+    assert "sparks" in first.conversation.state.heard
+
+
+def test_danger_told_at_another_desk_is_seen_while_nobody_types(
+    desk: Desk, calls: StoredCalls, languages: Languages
+) -> None:
+    call = typed(desk, *WELL)
+    other = Desk(calls, languages.sentences("en-GB", "great_britain"))
+    typed(other, f".take {call.code}", "there are sparks")
+    assert desk.look_again()
+    assert "sparks" in call.conversation.state.heard
+    assert "danger was heard" in _said(desk)
+    assert not desk.look_again()
+
+
+def test_yes_is_asked_back_where_somebody_is_hurt_and_then_said_what_to_do(desk: Desk) -> None:
+    call = typed(desk, ".new", "yes")
+    assert "anyone_hurt" not in call.conversation.state.answers
+    typed(desk, "yes, in another way")
+    assert call.somebody_is_hurt
+    assert "999" in _said(desk)
+    assert "SOMEBODY IS HURT" in str(danger_banner(desk))
+
+
+def test_a_number_that_is_not_in_the_list_answers_nothing(desk: Desk) -> None:
+    call = typed(desk, ".new", "1", "5", ".find sparks")
+    before, listed = call.conversation.state.sequence, desk.picking
+    typed(desk, "99")
+    assert call.conversation.state.sequence == before
+    assert desk.picking == listed
+
+
+def test_danger_is_heard_in_a_note_too(desk: Desk) -> None:
+    call = typed(desk, *WELL, ".note there are sparks in it now")
+    assert "sparks" in call.conversation.state.heard
+    assert "call_notes" in call.conversation.state.texts
+
+
+@pytest.mark.parametrize("sign", ["1", "2"])
+def test_who_has_to_get_out_is_asked_neither_fee_nor_read_back(desk: Desk, sign: str) -> None:
+    typed(desk, ".new", "1", sign)
+    assert "Everybody goes out" in str(danger_banner(desk))
+    assert asked(desk) == "call_ended"
+
+
+def test_a_code_that_is_told_is_good_even_before_the_first_answer(
+    desk: Desk, calls: StoredCalls, languages: Languages
+) -> None:
+    call = typed(desk, ".new", ".code")
+    other = Desk(calls, languages.sentences("en-GB", "great_britain"))
+    other.take(f".take {call.code}")
+    assert other.call is not None
+
+
+def test_a_call_parked_in_danger_says_so(desk: Desk) -> None:
+    typed(desk, ".new", "1", "5")
+    desk.take(".park")
+    assert "NOT SETTLED" in _said(desk)
+    assert "DANGER NOT SETTLED" in str(listed_calls(desk))
+
+
+def test_who_leaves_is_told_the_codes_of_calls_that_may_go_on(desk: Desk) -> None:
+    call = typed(desk, *WELL)
+    assert call.code in str(ways_back(desk))
+
+
+def test_the_numbers_of_facts_stay_when_one_is_changed(desk: Desk) -> None:
+    call = typed(desk, *WELL, "5")
+    before = call.answered
+    typed(desk, f".change {before.index('what_goes_wrong') + 1}", "6")
+    assert call.answered == before
+
+
+def test_a_line_that_was_not_understood_stays_to_be_put_right(desk: Desk) -> None:
+    typed(desk, *WELL, "qwertz")
+    assert any(notice.line_stays for notice in desk.notices)
