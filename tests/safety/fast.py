@@ -10,7 +10,7 @@ import numpy as np
 
 from assistant.interview.way import STAGES_AFTER_A_STOP
 from assistant.knowledge.danger_questions import DANGER_NOW, DANGER_PLAINLY, OVEN_IS_OFF
-from assistant.knowledge.model import Care, Knowledge
+from assistant.knowledge.model import CALL_STAGES, Care, Knowledge
 from tests.safety.codes import NOT_ASKED, SKIPPED, Codes, Flags, Ints
 from tests.safety.findings import Applies, Findings
 from tests.safety.raised import Raised
@@ -59,7 +59,10 @@ class Fast:
         self.raised = Raised(knowledge, self.codes)
         self.role = role
         self.care_of = np.array([knowledge.questions[q].care.rank for q in self.codes.questions])
-        self.answerable = np.flatnonzero(self.care_of <= knowledge.roles[role].asked_up_to.rank)
+        taken = self.care_of <= knowledge.roles[role].asked_up_to.rank
+        if not knowledge.roles[role].on_the_telephone:
+            taken &= [knowledge.questions[q].stage not in CALL_STAGES for q in self.codes.questions]
+        self.answerable = np.flatnonzero(taken)
         effects = {f: finding.then for f, finding in knowledge.findings.items()}
         self._allowing = {f: then.allows_care.rank for f, then in effects.items() if then.allows_care is not None}
         self._capping = {f: then.care_at_most.rank for f, then in effects.items() if then.care_at_most is not None}

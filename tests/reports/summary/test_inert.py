@@ -26,7 +26,16 @@ from tests.reports.summary.read_pdf import opened, said, sheets_in
 from tests.reports.summary.samples import FOOTING, with_words, words_in
 from tests.reports.summary.sessions import both, with_text
 
-TYPED = ("complaint_in_own_words", "access_for_visit", "anything_else", "make_and_model", "serial_number")
+TYPED = (
+    "complaint_in_own_words",
+    "access_for_visit",
+    "anything_else",
+    "make_and_model",
+    "serial_number",
+    "who_is_speaking",
+    "call_back_number",
+    "call_notes",
+)
 FORMS: dict[str, Callable[[Summary], str]] = {
     "text": partial(as_text, footing=FOOTING),
     "markdown": partial(as_markdown, footing=FOOTING),
