@@ -8,16 +8,17 @@ from typing import Any
 
 import pytest
 
+from assistant.belief.hypotheses import SOMETHING_ELSE
 from assistant.interview.events import Event, TextAnswered
 from assistant.interview.first_visit import chance_of_first_visit
-from assistant.interview.plan_of_tests import BEFORE_LIVE
+from assistant.interview.plan_of_tests import BEFORE_LIVE, MADE_FIRST
 from assistant.interview.reasons import compared, holding_up
 from assistant.interview.script import Script
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.as_text import as_text
 from assistant.reports.summary.engineer import NONE_STANDS_OUT, engineer_summary
 from assistant.reports.summary.session import Told
-from assistant.reports.summary.test_plan import ROWS_FIRST, STILL_OPEN
+from assistant.reports.summary.test_plan import CLEARS, ROWS_FIRST, STILL_OPEN
 from assistant.reports.summary.value import Paragraph, Summary
 from assistant.wording.sentences import Sentences
 from tests.reports.summary.samples import FOOTING
@@ -208,20 +209,43 @@ def test_tests_stand_in_the_order_in_which_they_are_made_with_what_follows(base_
     rows = table(tests).rows
     assert [row[1] for row in rows] == [base_dead.test_words(each, "label") for each in base_dead.planned_tests]
     questions = base_dead.script.knowledge.questions
-    orders = [questions[each].order for each in base_dead.planned_tests]
+    assert base_dead.planned_tests[:3] == (*BEFORE_LIVE, "test_base_element")
+    orders = [questions[each].order for each in base_dead.planned_tests[3:]]
     assert orders == sorted(orders)
-    assert "Open: base element open circuit" in rows[0][3]
+    assert "Open: base element open circuit; put right, then go on." in rows[2][3]
 
 
-def test_what_follows_a_reading_is_what_belief_says_after_it(base_dead: Told, script: Script) -> None:
-    answers = {**BASE_DEAD, "test_base_element": "near_marking"}
-    after = told_with(script, base_dead.sentences, answers, role="engineer")
+def test_what_follows_a_sound_reading_is_what_belief_says_after_it(base_dead: Told, script: Script) -> None:
+    sound = {"test_earth": "low", "test_insulation": "good", "test_base_element": "near_marking"}
+    after = told_with(script, base_dead.sentences, {**BASE_DEAD, **sound}, role="engineer")
     leading, probability = after.verdict.named[0]
-    row = table(section(engineer_summary(base_dead), "tests")).rows[0]
-    if probability < STILL_OPEN:
-        assert "Near its marking: settles nothing, go on." in row[3]
+    before, now = (each.assessment.posterior.of("base_element_open") for each in (base_dead, after))
+    assert now / (1 - now) * CLEARS <= before / (1 - before)
+    row = table(section(engineer_summary(base_dead), "tests")).rows[2]
+    cleared = "Near its marking: clears base element open circuit; "
+    if probability < STILL_OPEN or leading == SOMETHING_ELSE:
+        assert f"{cleared}go on." in row[3]
     else:
-        assert f"Near its marking: {base_dead.cause(leading)} {100 * probability:.0f}\N{NO-BREAK SPACE}%." in row[3]
+        percent = f"{100 * probability:.0f}\N{NO-BREAK SPACE}%"
+        assert f"{cleared}next likeliest {base_dead.cause(leading)} {percent}." in row[3]
+
+
+@pytest.mark.parametrize("name", ["base_and_grill_dead", "base_dead_in_a_rented_flat"])
+def test_what_a_direct_reading_finds_has_no_percentage(script: Script, sentences: Sentences, name: str) -> None:
+    follows = [row[3] for row in planned_rows(engineer_summary(told_case(script, sentences, name)))]
+    found = [part for words in follows for part in words.split(". ") if "put right" in part]
+    assert len(found) > 2
+    assert not any("%" in part for part in found)
+    assert follows[-1].count("nothing further here, work by the diagram") <= 1
+
+
+def test_low_insulation_is_a_fault_by_itself_whatever_else_it_finds(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {**IDENTIFIED, "danger_now": ["shock"], "oven_is_off": "off_at_breaker"})
+    rows = {row[1]: row[3] for row in planned_rows(engineer_summary(told))}
+    assert rows[told.test_words("test_insulation", "label")] == (
+        "Low on one: a fault by itself. Next to nothing on one: base element burnt out, arcing; put right, then go on."
+    )
+    assert rows[told.test_words("test_earth", "label")] == "High or open: a fault by itself."
 
 
 def test_after_a_shock_earth_continuity_is_the_first_test(script: Script, sentences: Sentences) -> None:
@@ -333,13 +357,27 @@ def test_in_danger_nothing_speaks_for_a_sound_oven(script: Script, sentences: Se
     assert not any(label.startswith("What speaks") for label in likely)
 
 
-def test_page_one_has_five_tests_and_page_two_the_others(script: Script, sentences: Sentences) -> None:
+def test_page_one_has_earth_insulation_and_four_tests_and_page_two_the_others(
+    script: Script, sentences: Sentences
+) -> None:
     told = told_case(script, sentences, "base_and_grill_dead")
     summary = engineer_summary(told)
-    assert len(table(section(summary, "tests")).rows) == ROWS_FIRST < len(told.planned_tests)
+    first = ROWS_FIRST + len(BEFORE_LIVE)
+    assert len(table(section(summary, "tests")).rows) == first < len(told.planned_tests)
     assert [row[0] for row in planned_rows(summary)] == [str(n + 1) for n in range(len(told.planned_tests))]
     assert names(summary)[1][0] == "tests_then"
-    assert f"{len(told.planned_tests) - ROWS_FIRST} more rows are on page two." in paragraphs(section(summary, "tests"))
+    left = len(told.planned_tests) - first
+    more = "One more row is on page two." if left == 1 else f"{left} more rows are on page two."
+    assert more in paragraphs(section(summary, "tests"))
+
+
+@pytest.mark.parametrize("name", ["base_and_grill_dead", "base_dead_in_a_rented_flat"])
+def test_earth_and_insulation_stand_first_in_every_plan(script: Script, sentences: Sentences, name: str) -> None:
+    told = told_case(script, sentences, name)
+    named = [row[1] for row in table(section(engineer_summary(told), "tests")).rows]
+    first = [each for each in MADE_FIRST if each in told.planned_tests]
+    assert set(BEFORE_LIVE) <= set(first)
+    assert named[: len(first)] == [told.test_words(each, "label") for each in first]
 
 
 def test_earth_and_insulation_stand_in_the_table_before_what_is_made_under_power(
