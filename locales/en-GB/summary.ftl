@@ -158,6 +158,12 @@ summary-first_and_second = First: { $first }. Second: { $second }. The second is
 summary-feared_and_harmless = First: { $first }. Second: { $second }. The first is the likeliest with a dangerous cause, the second the likeliest without one.
 summary-speaks_for_it = What speaks for it
 summary-speaks_for = What speaks most for { $first }
+summary-not_explained = Not explained by it
+summary-not_explained_by = Not explained by { $first }
+summary-shock_first = Treat earth, insulation and supply as the first fault.
+summary-bring_once_known = Only once the plate is known: the part’s number follows from it.
+summary-two_visits = Without the plate count on two visits.
+summary-plate_by_phone = Make, model and serial number (a photograph of the plate)
 summary-see_above = as measured above
 summary-rows_on_page_two = { $more ->
     [one] One more row is on page two.

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from assistant.interview.choice import little_is_known
 from assistant.interview.first_visit import chance_of_first_visit
-from assistant.interview.reasons import Reason, compared, feared_and_harmless, holding_up
+from assistant.interview.reasons import Reason, compared, feared_and_harmless, holding_up, unexplained
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.grid import grid, in_a_word
 from assistant.reports.summary.outcome import outcome
@@ -47,8 +47,10 @@ SAID = (
 BESIDE = ("trip_device", "trip_moment", "trips_with_which", "long_unused", "earlier_repairs", "access_for_visit")
 """Each in the order in which an engineer asks for it."""
 RULED_OUT_FIRST = 4
+ORDERS_PARTS = ("make_and_model", "serial_number")
 PHONE_FIRST = 3
 UNKNOWN_FIRST = 8
+SHOCK = "shock"
 NOT_FOR_THE_VISIT = frozenset({"hot_gate", "person_at_oven", "may_look_cold"})
 LINES_FIRST = 8
 """Of a measurement, on page one."""
@@ -174,6 +176,7 @@ def _likely(told: Told) -> Iterator[Block]:
     elif told.named[0][0] == NONE:
         yield Paragraph(told.say("nothing_leads"), "quiet")
     yield _speaks(told)
+    yield from _not_explained(told)
     yield told.listed("two_at_once", _pairs(told, PAIR_FIRST))
     gone = [told.cause(cause) for each in told.ruled_out for cause in each.causes]
     yield told.listed("ruled_out", gone[:RULED_OUT_FIRST])
@@ -190,6 +193,24 @@ def _speaks(told: Told) -> Block:
     is_first = leader == (told.named[0][0],)
     label = told.say("speaks_for_it") if is_first else told.say("speaks_for", first=_set(told, leader))
     return Pairs(((label, words),) if words else ())
+
+
+def _not_explained(told: Told) -> Iterator[Block]:
+    """What the likeliest set leaves unexplained: danger first. While danger is open nobody is told of a sound oven."""
+    leader, reasons = unexplained(told.script, told.assessment)
+    if not reasons or (not leader and told.assessment.danger.open):
+        return
+    words = [
+        told.sentences.wording.say(f"sign-{each.id}", **told.sentences.lines)
+        if each.kind == "sign"
+        else f"{told.label(each.id)}: {_in_few_words(told, each.id)}"
+        for each in reasons
+    ]
+    is_first = leader == (told.named[0][0],)
+    label = told.say("not_explained") if is_first else told.say("not_explained_by", first=_set(told, leader))
+    yield Pairs(((label, "; ".join(words)),))
+    if any(each.kind == "sign" and each.id == SHOCK for each in reasons):
+        yield Paragraph(told.say("shock_first"), "strong")
 
 
 def _in_few_words(told: Told, question_id: str) -> str:
@@ -216,10 +237,19 @@ def _bring(told: Told, kit: tuple[str, ...], chance: float | None) -> Iterator[B
             yield Paragraph(told.say("bring_after_danger" if told.verdict.stops else "nothing_to_bring"))
         return
     yield Paragraph("; ".join(map(told.part, kit)), "strong")
-    said = [told.say("bring_generic")]
+    without_plate = told.somebody_comes and bool(_plate_unread(told))
+    said = [told.say("bring_once_known" if without_plate else "bring_generic")]
     if chance is not None:
         said.append(told.say("kit_chance", percent=told.percent(chance), parts=len(kit)))
-    yield Paragraph(" ".join((*said, *_one_alone(told, kit))))
+    said += _one_alone(told, kit)
+    if without_plate:
+        said.append(told.say("two_visits"))
+    yield Paragraph(" ".join(said))
+
+
+def _plate_unread(told: Told) -> list[str]:
+    """Of what orders parts, what isn't known."""
+    return [name for name in ORDERS_PARTS if told.answer(name) is None]
 
 
 def _one_alone(told: Told, kit: tuple[str, ...]) -> Iterator[str]:
@@ -233,7 +263,8 @@ def _one_alone(told: Told, kit: tuple[str, ...]) -> Iterator[str]:
 def _unknown(told: Told) -> Iterator[Block]:
     """What may still be asked by phone; and what was asked and isn't known."""
     phone = [told.question(change.question_id) for change in told.verdict.would_change if change.value is not None]
-    yield told.listed("ask_by_phone", list(dict.fromkeys(phone))[:PHONE_FIRST])
+    plate = [told.say("plate_by_phone")] if told.somebody_comes and _kit(told) and _plate_unread(told) else []
+    yield told.listed("ask_by_phone", (*plate, *list(dict.fromkeys(phone))[:PHONE_FIRST]))
     open_ones = [
         told.label(each.question_id)
         for each in told.answered("complaint", "signs", "danger")

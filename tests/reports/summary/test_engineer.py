@@ -12,7 +12,7 @@ from assistant.belief.hypotheses import SOMETHING_ELSE
 from assistant.interview.events import Event, TextAnswered
 from assistant.interview.first_visit import chance_of_first_visit
 from assistant.interview.plan_of_tests import BEFORE_LIVE, MADE_FIRST
-from assistant.interview.reasons import compared, holding_up
+from assistant.interview.reasons import compared, holding_up, unexplained
 from assistant.interview.script import Script
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.as_text import as_text
@@ -260,10 +260,45 @@ def test_the_kit_stands_with_its_simulated_chance(base_dead: Told) -> None:
     assert summary.facts.kit == ("base_element",)
     assert summary.facts.kit_chance is not None
     assert words[1] == (
-        "The kind of part; its number follows from the plate. "
+        "Only once the plate is known: the part’s number follows from it. "
         f"With this part one visit mends {100 * summary.facts.kit_chance:.0f}\N{NO-BREAK SPACE}% of such faults "
-        "(estimated from the rules, not counted)."
+        "(estimated from the rules, not counted). Without the plate count on two visits."
     )
+    by_phone = pairs(section(summary, "unknown"))["Ask by phone first"]
+    assert by_phone.startswith("Make, model and serial number (a photograph of the plate)")
+
+
+def test_who_read_the_plate_is_not_asked_for_it(script: Script, sentences: Sentences) -> None:
+    summary = engineer_summary(told_with(script, sentences, IDENTIFIED))
+    assert paragraphs(section(summary, "bring"))[1].startswith("The kind of part; its number follows from the plate.")
+    assert "Without the plate" not in as_text(summary, FOOTING)
+    assert "a photograph of the plate" not in as_text(summary, FOOTING)
+
+
+def test_a_shock_that_a_dead_element_does_not_explain_is_the_first_fault(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {**IDENTIFIED, "danger_now": ["shock"], "oven_is_off": "off_at_breaker"})
+    likely = section(engineer_summary(told), "likely")
+    sign = sentences.wording.say("sign-shock", **sentences.lines)
+    assert pairs(likely)["Not explained by it"].split("; ")[0] == sign
+    assert "Treat earth, insulation and supply as the first fault." in paragraphs(likely)
+
+
+def test_a_burning_smell_and_a_dead_grill_are_not_explained_by_a_dead_base_element(
+    script: Script, sentences: Sentences
+) -> None:
+    smell = {"danger_now": ["burning_smell"], "sign_burning_smell": "like_plastic_or_fish"}
+    told = told_with(script, sentences, {**IDENTIFIED, "grill_browns": "no_grill_heat"}, then=smell)
+    leader, reasons = unexplained(script, told.assessment)
+    assert leader == ("base_element_open",)
+    assert [(each.kind, each.id) for each in reasons][:2] == [("sign", "burning_smell"), ("answer", "grill_browns")]
+    words = pairs(section(engineer_summary(told), "likely"))["Not explained by it"].split("; ")
+    assert "Grill heat: none" in words
+
+
+def test_what_a_dead_base_element_explains_is_not_named(base_dead: Told) -> None:
+    leader, reasons = unexplained(base_dead.script, base_dead.assessment)
+    assert leader == ("base_element_open",)
+    assert not {"bottom_heat_alone", "fan_cooks", "which_dishes"} & {each.id for each in reasons}
 
 
 def test_what_the_answers_rule_out_stands_with_the_answer(base_dead: Told) -> None:
