@@ -29,7 +29,7 @@ POORLY_EXPLAINED = 3.0
 it would under another cause alone, or in a sound oven. Half as often is within what the likelihoods, most of them
 assumed, may be wrong by; a third is outside it.
 """
-MOST_UNEXPLAINED = 4
+MOST_UNEXPLAINED = 3
 
 
 @dataclass(frozen=True)
@@ -99,8 +99,8 @@ def holding_up(script: Script, assessment: Assessment) -> tuple[Hypothesis, tupl
 
 def unexplained(script: Script, assessment: Assessment) -> tuple[Hypothesis, tuple[Reason, ...]]:
     """The likeliest set that has a name, as what holds it up is told of; and what it leaves unexplained: the danger
-    signs that stand and that no cause of it carries, then the answers that it predicts badly, the worst first. An answer
-    that holds it up against all the rest is none of these, though some single cause may predict it better.
+    signs that stand and that no cause of it carries, then the answers that it predicts badly, the worst first. An
+    answer that holds it up against all the rest is none of these, though some single cause may predict it better.
     """
     leader, holding = holding_up(script, assessment)
     causes = script.knowledge.causes

@@ -212,7 +212,7 @@ def test_tests_stand_in_the_order_in_which_they_are_made_with_what_follows(base_
     assert base_dead.planned_tests[:3] == (*BEFORE_LIVE, "test_base_element")
     orders = [questions[each].order for each in base_dead.planned_tests[3:]]
     assert orders == sorted(orders)
-    assert "Open: base element open circuit; put right, then go on." in rows[2][3]
+    assert "Open: base element open circuit; put right." in rows[2][3]
 
 
 def test_what_follows_a_sound_reading_is_what_belief_says_after_it(base_dead: Told, script: Script) -> None:
@@ -243,7 +243,7 @@ def test_low_insulation_is_a_fault_by_itself_whatever_else_it_finds(script: Scri
     told = told_with(script, sentences, {**IDENTIFIED, "danger_now": ["shock"], "oven_is_off": "off_at_breaker"})
     rows = {row[1]: row[3] for row in planned_rows(engineer_summary(told))}
     assert rows[told.test_words("test_insulation", "label")] == (
-        "Low on one: a fault by itself. Next to nothing on one: base element burnt out, arcing; put right, then go on."
+        "Low on one: a fault by itself. Next to nothing on one: base element burnt out, arcing; put right."
     )
     assert rows[told.test_words("test_earth", "label")] == "High or open: a fault by itself."
 
