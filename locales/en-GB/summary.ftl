@@ -35,6 +35,15 @@ summary-cavity = Cavities
 summary-cavity_single = one
 summary-cavity_upper = the upper one of two
 summary-cavity_lower = the lower one of two
+summary-supply = Supply
+summary-supply_plug_in_reach = plug within reach
+summary-supply_plug_behind = plug behind the oven
+summary-supply_wired_in = wired in
+summary-supply_by_plug = plug; within reach or behind isn’t known
+summary-supply_small_switch = small switch with a fuse
+summary-supply_large_switch = wired in: large switch, or straight from the fuse box
+summary-asked_not_known = asked, not known
+summary-never_asked = never asked
 summary-not_known = Not known
 summary-ask_before_ordering = Ask before ordering: some parts depend on the serial number.
 summary-comes_out_single = Built in, single: commonly two screws in the frame behind the open door. As a rule of thumb 30 to 40 kg: best two people. Door off first. Mind sharp edges and the cable (common practice; the fitting sheet decides).
@@ -57,7 +66,7 @@ summary-column_follows = Then, with the rows above sound
 summary-column_where = Where
 summary-column_ruled_out = Ruled out
 summary-column_by = By
-summary-column_way = Way of heating
+summary-column_way = Way of heating (– not used; ? not told)
 summary-place_top = top
 summary-place_base = base
 summary-place_rear = rear
@@ -112,6 +121,8 @@ summary-changed_answers = { $number ->
     [one] One earlier answer was changed or taken back.
    *[other] { $number } earlier answers were changed or taken back.
 }
+
+summary-taken_back = taken back
 
 summary-heading_found = What was found
 summary-heading_steps = What to do now
@@ -177,7 +188,6 @@ summary-short_last_expected = sound ovens would show { $low_c } to { $high_c } �
 summary-short_bread = top { $top }, beneath { $beneath } (rows back / middle / front, left to right from the door)
 summary-gas_oven = A gas oven isn’t covered here. Soot, a yellow or lazy flame, headaches or sickness near it, or a carbon monoxide alarm: oven off, windows open, everybody out, and call { $gas_line } from outside. With a smell of gas touch no electrical switch. Otherwise: a registered gas engineer.
 summary-not_electric = Not an electric oven: this check knows nothing of it and names no cause.
-summary-grid_key = – not used in this way of heating; ? nothing told
 summary-ask_by_phone = Ask by phone first
 summary-already_off = You told us that it is off: “{ $how }” ({ $when }). Leave it off.
 summary-hand_guarantee = Whether it is under a guarantee or a cover plan. If it is, ring the maker, the seller or the plan first.

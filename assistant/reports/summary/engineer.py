@@ -48,6 +48,7 @@ BESIDE = ("trip_device", "trip_moment", "trips_with_which", "long_unused", "earl
 """Each in the order in which an engineer asks for it."""
 RULED_OUT_FIRST = 4
 ORDERS_PARTS = ("make_and_model", "serial_number")
+SPEAKS_FIRST = 4
 PHONE_FIRST = 3
 UNKNOWN_FIRST = 8
 SHOCK = "shock"
@@ -159,7 +160,6 @@ def _grid(told: Told) -> Iterator[Block]:
     table = grid(told)
     if table is not None:
         yield table
-        yield Paragraph(told.say("grid_key"), "quiet")
 
 
 def _likely(told: Told) -> Iterator[Block]:
@@ -189,7 +189,7 @@ def _speaks(told: Told) -> Block:
     leader, reasons = holding_up(told.script, told.assessment)
     if not leader and told.assessment.danger.open:
         return Pairs(())
-    words = "; ".join(f"{told.label(each.id)}: {_in_few_words(told, each.id)}" for each in reasons)
+    words = "; ".join(f"{told.label(each.id)}: {_in_few_words(told, each.id)}" for each in reasons[:SPEAKS_FIRST])
     is_first = leader == (told.named[0][0],)
     label = told.say("speaks_for_it") if is_first else told.say("speaks_for", first=_set(told, leader))
     return Pairs(((label, words),) if words else ())
@@ -347,3 +347,19 @@ def _answers(told: Told) -> Iterator[Block]:
     yield Table((told.say("column_time"), told.say("column_question"), told.say("column_answer")), tuple(rows))
     if told.state.replaced:
         yield Paragraph(told.say("changed_answers", number=len(told.state.replaced)), "quiet")
+        yield Items(tuple(_changes(told)))
+
+
+def _changes(told: Told) -> Iterator[str]:
+    """Each answer that was changed or taken back: of which question, from what to what, in the order of the changes. Of
+    what was typed only the last words are kept, so of those nothing.
+    """
+    latest = dict(told.state.answers)
+    lines = []
+    for old in reversed(told.state.replaced):
+        new = latest.get(old.question_id)
+        now = told.given(new) if new is not None else told.say("taken_back")
+        if old.question_id not in told.state.texts:
+            lines.append(f"{told.question(old.question_id)} {told.given(old)} → {now}")
+        latest[old.question_id] = old
+    yield from reversed(lines)

@@ -16,10 +16,10 @@ from assistant.interview.reasons import compared, holding_up, unexplained
 from assistant.interview.script import Script
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.as_text import as_text
-from assistant.reports.summary.engineer import NONE_STANDS_OUT, engineer_summary
+from assistant.reports.summary.engineer import NONE_STANDS_OUT, SPEAKS_FIRST, engineer_summary
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.test_plan import CLEARS, ROWS_FIRST, STILL_OPEN
-from assistant.reports.summary.value import Paragraph, Summary
+from assistant.reports.summary.value import Items, Paragraph, Summary
 from assistant.wording.sentences import Sentences
 from tests.reports.summary.samples import FOOTING
 from tests.reports.summary.told_cases import names, pairs, paragraphs, section, table, told_case, told_with
@@ -189,7 +189,7 @@ def test_two_faults_at_once_stand_on_page_one(script: Script, sentences: Sentenc
 
 def test_the_grid_shows_what_was_said_where_and_what_a_way_does_not_use(base_dead: Told) -> None:
     grid = table(section(engineer_summary(base_dead), "grid"))
-    assert grid.columns == ("Way of heating", "top", "base", "rear", "fan", "lamp")
+    assert grid.columns == ("Way of heating (– not used; ? not told)", "top", "base", "rear", "fan", "lamp")
     assert grid.rows == (
         ("heat from above and below", "?", "none", "–", "–", "?"),
         ("fan with the heater at the back", "–", "–", "good", "?", "?"),
@@ -336,6 +336,13 @@ def test_everything_that_was_said_stands_on_page_two(base_dead: Told) -> None:
     assert ("Please tell us in your own words what happens.", "Sponges are raw underneath.") in [r[1:] for r in rows]
 
 
+def test_a_changed_answer_stands_with_what_it_was_and_what_it_became(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, BASE_DEAD, then={"fan_cooks": "cooks_weakly"})
+    items = next(block for block in section(engineer_summary(told), "answers").blocks if isinstance(block, Items))
+    first, last = (sentences.choice("fan_cooks", each) for each in ("cooks_well", "cooks_weakly"))
+    assert items.items == (f"{told.question('fan_cooks')} {first} → {last}",)
+
+
 def test_figures_for_programs_agree_with_the_verdict(base_dead: Told) -> None:
     facts = engineer_summary(base_dead).facts
     assert facts.action == base_dead.verdict.action
@@ -375,7 +382,7 @@ def test_what_speaks_for_the_likeliest_set_stands_on_page_one_without_figures(ba
     assert leader == ("base_element_open",)
     assert reasons
     words = likely["What speaks for it"].split("; ")
-    assert [each.split(": ")[0] for each in words] == [base_dead.label(each.id) for each in reasons]
+    assert [each.split(": ")[0] for each in words] == [base_dead.label(each.id) for each in reasons[:SPEAKS_FIRST]]
     assert "Heat from below, other functions: none" in words
 
 
@@ -446,11 +453,23 @@ def test_a_gas_oven_is_said_not_to_be_covered_with_what_to_do(script: Script, se
     assert first.words.endswith("a registered gas engineer.")
 
 
-def test_how_it_is_connected_stands_with_the_oven_whoever_asked(script: Script, sentences: Sentences) -> None:
-    for question_id, answer in (("plug_or_wired", "plug_behind"), ("how_connected", "by_plug")):
-        told = told_with(script, sentences, {**BASE_DEAD, question_id: answer})
-        known = pairs(section(engineer_summary(told), "oven"))
-        assert known["How it is connected"] == sentences.choice(question_id, answer)
+@pytest.mark.parametrize(
+    ("answers", "words"),
+    [
+        ({"plug_or_wired": "plug_behind"}, "plug behind the oven"),
+        ({"plug_or_wired": "wired_in"}, "wired in"),
+        ({"how_connected": "by_plug"}, "plug; within reach or behind isn’t known"),
+        ({"how_connected": "by_plug", "plug_or_wired": "plug_in_reach"}, "plug within reach"),
+        ({"how_connected": "cannot_see"}, "asked, not known"),
+        ({}, "never asked"),
+    ],
+)
+def test_how_the_oven_gets_its_electricity_always_stands_with_it(
+    script: Script, sentences: Sentences, answers: Mapping[str, str], words: str
+) -> None:
+    told = told_with(script, sentences, {**BASE_DEAD, **answers})
+    assert told.somebody_comes
+    assert pairs(section(engineer_summary(told), "oven"))["Supply"] == words
 
 
 def test_how_it_is_connected_is_not_asked_twice(script: Script, sentences: Sentences) -> None:
