@@ -178,8 +178,14 @@ def _likely(told: Told) -> Iterator[Block]:
     yield _speaks(told)
     yield from _not_explained(told)
     yield told.listed("two_at_once", _pairs(told, PAIR_FIRST))
-    gone = [told.cause(cause) for each in told.ruled_out for cause in each.causes]
-    yield told.listed("ruled_out", gone[:RULED_OUT_FIRST])
+    yield told.listed("ruled_out", _gone(told)[:RULED_OUT_FIRST])
+
+
+def _gone(told: Told) -> list[str]:
+    """What is ruled out, faults before habits; by what stands on page two."""
+    causes = told.script.knowledge.causes
+    gone = [cause for each in told.ruled_out for cause in each.causes]
+    return [told.cause(cause) for cause in sorted(gone, key=lambda cause: causes[cause].kind != "fault")]
 
 
 def _speaks(told: Told) -> Block:

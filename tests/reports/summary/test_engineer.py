@@ -308,6 +308,16 @@ def test_what_the_answers_rule_out_stands_with_the_answer(base_dead: Told) -> No
     assert "wrong shelf" in by[said]
 
 
+def test_faults_that_are_ruled_out_stand_before_habits(base_dead: Told, script: Script) -> None:
+    words = pairs(section(engineer_summary(base_dead), "likely"))["Ruled out (see page two)"].split("; ")
+    gone = [cause for each in base_dead.ruled_out for cause in each.causes]
+    faults = [base_dead.cause(cause) for cause in gone if script.knowledge.causes[cause].kind == "fault"]
+    is_fault = [each in faults for each in words]
+    assert is_fault == sorted(is_fault, reverse=True)
+    assert len(words) < len(gone)
+    assert any(is_fault)
+
+
 def test_who_needs_no_visit_is_asked_for_nothing_more(script: Script, sentences: Sentences) -> None:
     told = told_case(script, sentences, "agent_unlocks_a_childs_lock")
     first, _ = names(engineer_summary(told))
