@@ -12,7 +12,7 @@ from assistant.interview.verdict import named_causes
 @dataclass(frozen=True)
 class Reading:
     """One way for a test to come out: its `code`; what is then likeliest of all; and the named cause that it makes
-    more probable than any other, with what that was before.
+    more probable than any other, with what that was before. `causes`: how probable each cause is then.
     """
 
     code: str
@@ -21,6 +21,7 @@ class Reading:
     raised: str
     raised_to: float
     raised_from: float
+    causes: Mapping[str, float]
 
 
 def after_a_test(
@@ -34,6 +35,7 @@ def after_a_test(
         evidence = {**told, test_id: code}
         belief = posterior(script.evidence_model, evidence, assessment.not_fitted)
         leading, probability = named_causes(belief)[0]
-        raised, raised_to = max(belief.causes(), key=lambda each: round(each[1] - before[each[0]], 12))
-        found.append(Reading(code, leading, probability, raised, raised_to, before[raised]))
+        after = dict(belief.causes())
+        raised = max(after, key=lambda cause: round(after[cause] - before[cause], 12))
+        found.append(Reading(code, leading, probability, raised, after[raised], before[raised], after))
     return tuple(found)

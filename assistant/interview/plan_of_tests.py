@@ -20,26 +20,46 @@ FOREMOST = 2
 SHOWS = 0.5
 """A test shows a fault that it finds more often than not."""
 BEFORE_LIVE = ("test_earth", "test_insulation")
-"""Both are measured, dead, before anything is energised. Common practice."""
+"""Both are measured, dead, at every visit that tests anything, before all the rest. Common practice."""
+MADE_FIRST = ("test_earth", "test_terminals", "test_insulation")
+"""The terminals, where they are planned, are looked at before heaters are measured through them."""
+LEADS = 0.6
+"""A fault likelier than this is tested directly, before all that isn't made first."""
 
 
 def plan_of_tests(script: Script, assessment: Assessment) -> tuple[str, ...]:
     """The ids of as many tests as are planned: those that findings put first, then those that tell most in a minute;
-    then those for the faults that are likeliest if all of these read sound; and what goes before a test under power.
+    then those for the faults that are likeliest if all of these read sound; and earth and insulation, whatever else is.
 
-    They are named as they are made: what is done dead, with the least taken apart, before what needs the oven live.
-    While danger stands nothing is planned that does.
+    They are named as they are made: earth and insulation; the direct test of a fault that leads; then what is done
+    dead, with the least taken apart, before what needs the oven live. While danger stands nothing is planned that does.
     """
     questions = script.knowledge.questions
     open_ones = _open_tests(script, assessment)
-    asked_for = dict.fromkeys(q for q in _put_first(script, assessment) if q in open_ones)
+    direct = _of_the_leader(script, assessment, open_ones)
+    asked_for = dict.fromkeys(q for q in (*_put_first(script, assessment), *direct) if q in open_ones)
     left = [each for question_id, each in open_ones.items() if question_id not in asked_for]
     most = max(0, int(script.knowledge.settings.tests_planned.value) - len(asked_for))
     planned = [*asked_for, *telling_together(script, assessment, left, most, LEAST_BITS)]
     planned += _for_what_is_left(script, assessment, planned, open_ones)
-    if any(questions[each].made != "dead" for each in planned):
+    if planned:
         planned += [each for each in BEFORE_LIVE if each in open_ones and each not in planned]
-    return tuple(sorted(planned, key=lambda question_id: questions[question_id].order))
+
+    def when_made(test_id: str) -> tuple[bool, bool, int]:
+        return test_id not in MADE_FIRST, test_id not in direct, questions[test_id].order
+
+    return tuple(sorted(planned, key=when_made))
+
+
+def _of_the_leader(script: Script, assessment: Assessment, open_ones: Mapping[str, Candidate]) -> tuple[str, ...]:
+    """The dead test that shows a leading fault most surely in a minute, if a fault leads and has one."""
+    fault, probability = assessment.posterior.causes()[0]
+    causes = script.knowledge.causes
+    if probability <= LEADS or fault not in causes or causes[fault].kind != "fault":
+        return ()
+    dead = [each for q, each in open_ones.items() if script.knowledge.questions[q].made == "dead"]
+    test_id = _test_of(script, fault, (), dead)
+    return () if test_id is None else (test_id,)
 
 
 def _open_tests(script: Script, assessment: Assessment) -> dict[str, Candidate]:

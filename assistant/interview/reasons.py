@@ -6,7 +6,14 @@ from typing import Literal
 import numpy as np
 
 from assistant.belief.hypotheses import NOT_CHOSEN, SOMETHING_ELSE, Hypothesis
-from assistant.belief.posterior import DECIBANS_PER_NAT, Posterior, log_likelihoods, posterior, weights_of_evidence
+from assistant.belief.posterior import (
+    DECIBANS_PER_NAT,
+    Posterior,
+    log_likelihoods,
+    log_priors,
+    posterior,
+    weights_of_evidence,
+)
 from assistant.interview.assess import Assessment
 from assistant.interview.script import Script, question_of_key
 from assistant.interview.state import Value
@@ -16,6 +23,13 @@ COMPLAINT = "what_goes_wrong"
 MOST_REASONS = 6
 HOLDS_UP = 1.05
 """Without an answer that holds the leader up, its odds would be at least this many times smaller."""
+
+POORLY_EXPLAINED = 3.0
+"""What was told isn't explained by a set of causes under which it would be told at most once for every three times that
+it would under another cause alone, or in a sound oven. Half as often is within what the likelihoods, most of them
+assumed, may be wrong by; a third is outside it.
+"""
+MOST_UNEXPLAINED = 3
 
 
 @dataclass(frozen=True)
@@ -81,6 +95,42 @@ def holding_up(script: Script, assessment: Assessment) -> tuple[Hypothesis, tupl
         if question_id != COMPLAINT and answer is not None and _odds(without) * HOLDS_UP <= now:
             found.append(Reason("answer", question_id, answer.value, without=round(without, 4)))
     return leader, tuple(sorted(found, key=lambda each: each.without or 0.0)[:MOST_REASONS])
+
+
+def unexplained(script: Script, assessment: Assessment) -> tuple[Hypothesis, tuple[Reason, ...]]:
+    """The likeliest set that has a name, as what holds it up is told of; and what it leaves unexplained: the danger
+    signs that stand and that no cause of it carries, then the answers that it predicts badly, the worst first. An
+    answer that holds it up against all the rest is none of these, though some single cause may predict it better.
+    """
+    leader, holding = holding_up(script, assessment)
+    causes = script.knowledge.causes
+    carried = {causes[cause].danger for cause in leader}
+    signs = [
+        Reason("sign", stop.sign_id)
+        for stop in assessment.danger.stops
+        if stop.source == "sign" and stop.sign_id not in carried
+    ]
+    held = {each.id for each in holding}
+    badly = [each for each in _predicted_badly(script, assessment, leader) if each not in held]
+    told = [Reason("answer", each, assessment.state.answers[each].value) for each in badly[:MOST_UNEXPLAINED]]
+    return leader, (*signs, *told)
+
+
+def _predicted_badly(script: Script, assessment: Assessment, leader: Hypothesis) -> list[str]:
+    """The questions whose answers are told too seldom under the leader, the worst first; not those about danger."""
+    model = assessment.posterior.model
+    can_be = np.isfinite(log_priors(model, assessment.not_fitted))
+    single = [place for place, each in enumerate(model.hypotheses) if len(each) < 2 and can_be[place]]
+    place = model.place_of[leader]
+    nats = {name: float(r[single].max() - r[place]) for name, r in log_likelihoods(model, assessment.evidence).items()}
+    found: dict[str, float] = {}
+    for report, code in assessment.evidence.items():
+        question_id = question_of_key(report)
+        lost = nats.get(model.observable_of[report], 0.0)
+        is_danger = script.knowledge.questions[question_id].stage == "danger"
+        if code != NOT_CHOSEN and lost >= np.log(POORLY_EXPLAINED) and not is_danger:
+            found[question_id] = max(lost, found.get(question_id, 0.0))
+    return sorted(found, key=lambda each: -round(found[each], 9))
 
 
 def _odds(probability: float) -> float:

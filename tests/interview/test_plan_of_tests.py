@@ -5,7 +5,9 @@ import pytest
 from assistant.interview.assess import assess
 from assistant.interview.plan_of_tests import (
     BEFORE_LIVE,
+    LEADS,
     LEFT_LIKELY,
+    MADE_FIRST,
     MOST_ADDED,
     SHOWS,
     faults_left,
@@ -162,6 +164,21 @@ def test_before_a_test_under_power_earth_and_insulation_are_measured(
     under_power = [each for each in plan if script.knowledge.questions[each].made != "dead"]
     if under_power:
         assert all(plan.index(each) < plan.index(under_power[0]) for each in BEFORE_LIVE)
+
+
+@pytest.mark.parametrize("answers", SESSIONS)
+def test_every_plan_begins_with_earth_and_insulation(begun: Begin, script: Script, answers: dict[str, object]) -> None:
+    plan = plan_of_tests(script, assess(script, begun(**answers).state))
+    first = [each for each in MADE_FIRST if each in plan]
+    assert {*BEFORE_LIVE} <= {*first}
+    assert list(plan[: len(first)]) == first
+
+
+def test_a_fault_that_leads_is_tested_directly_before_what_is_easier_to_reach(begun: Begin, script: Script) -> None:
+    answers = PALE_BELOW | {"floor_of_oven": "bare", "grill_browns": "browns_well"}
+    assessment = assess(script, begun(**answers).state)
+    assert assessment.posterior.of("base_element_open") > LEADS
+    assert plan_of_tests(script, assessment)[:3] == (*BEFORE_LIVE, "test_base_element")
 
 
 def test_some_of_these_sessions_are_tested_under_power(begun: Begin, script: Script) -> None:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from assistant.interview.choice import little_is_known
 from assistant.interview.first_visit import chance_of_first_visit
-from assistant.interview.reasons import Reason, compared, feared_and_harmless, holding_up
+from assistant.interview.reasons import Reason, compared, feared_and_harmless, holding_up, unexplained
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.grid import grid, in_a_word
 from assistant.reports.summary.outcome import outcome
@@ -47,8 +47,11 @@ SAID = (
 BESIDE = ("trip_device", "trip_moment", "trips_with_which", "long_unused", "earlier_repairs", "access_for_visit")
 """Each in the order in which an engineer asks for it."""
 RULED_OUT_FIRST = 4
+ORDERS_PARTS = ("make_and_model", "serial_number")
+SPEAKS_FIRST = 4
 PHONE_FIRST = 3
 UNKNOWN_FIRST = 8
+SHOCK = "shock"
 NOT_FOR_THE_VISIT = frozenset({"hot_gate", "person_at_oven", "may_look_cold"})
 LINES_FIRST = 8
 """Of a measurement, on page one."""
@@ -157,7 +160,6 @@ def _grid(told: Told) -> Iterator[Block]:
     table = grid(told)
     if table is not None:
         yield table
-        yield Paragraph(told.say("grid_key"), "quiet")
 
 
 def _likely(told: Told) -> Iterator[Block]:
@@ -174,9 +176,16 @@ def _likely(told: Told) -> Iterator[Block]:
     elif told.named[0][0] == NONE:
         yield Paragraph(told.say("nothing_leads"), "quiet")
     yield _speaks(told)
+    yield from _not_explained(told)
     yield told.listed("two_at_once", _pairs(told, PAIR_FIRST))
-    gone = [told.cause(cause) for each in told.ruled_out for cause in each.causes]
-    yield told.listed("ruled_out", gone[:RULED_OUT_FIRST])
+    yield told.listed("ruled_out", _gone(told)[:RULED_OUT_FIRST])
+
+
+def _gone(told: Told) -> list[str]:
+    """What is ruled out, faults before habits; by what stands on page two."""
+    causes = told.script.knowledge.causes
+    gone = [cause for each in told.ruled_out for cause in each.causes]
+    return [told.cause(cause) for cause in sorted(gone, key=lambda cause: causes[cause].kind != "fault")]
 
 
 def _speaks(told: Told) -> Block:
@@ -186,10 +195,28 @@ def _speaks(told: Told) -> Block:
     leader, reasons = holding_up(told.script, told.assessment)
     if not leader and told.assessment.danger.open:
         return Pairs(())
-    words = "; ".join(f"{told.label(each.id)}: {_in_few_words(told, each.id)}" for each in reasons)
+    words = "; ".join(f"{told.label(each.id)}: {_in_few_words(told, each.id)}" for each in reasons[:SPEAKS_FIRST])
     is_first = leader == (told.named[0][0],)
     label = told.say("speaks_for_it") if is_first else told.say("speaks_for", first=_set(told, leader))
     return Pairs(((label, words),) if words else ())
+
+
+def _not_explained(told: Told) -> Iterator[Block]:
+    """What the likeliest set leaves unexplained: danger first. While danger is open nobody is told of a sound oven."""
+    leader, reasons = unexplained(told.script, told.assessment)
+    if not reasons or (not leader and told.assessment.danger.open):
+        return
+    words = [
+        told.sentences.wording.say(f"sign-{each.id}", **told.sentences.lines)
+        if each.kind == "sign"
+        else f"{told.label(each.id)}: {_in_few_words(told, each.id)}"
+        for each in reasons
+    ]
+    is_first = leader == (told.named[0][0],)
+    label = told.say("not_explained") if is_first else told.say("not_explained_by", first=_set(told, leader))
+    yield Pairs(((label, "; ".join(words)),))
+    if any(each.kind == "sign" and each.id == SHOCK for each in reasons):
+        yield Paragraph(told.say("shock_first"), "strong")
 
 
 def _in_few_words(told: Told, question_id: str) -> str:
@@ -216,10 +243,19 @@ def _bring(told: Told, kit: tuple[str, ...], chance: float | None) -> Iterator[B
             yield Paragraph(told.say("bring_after_danger" if told.verdict.stops else "nothing_to_bring"))
         return
     yield Paragraph("; ".join(map(told.part, kit)), "strong")
-    said = [told.say("bring_generic")]
+    without_plate = told.somebody_comes and bool(_plate_unread(told))
+    said = [told.say("bring_once_known" if without_plate else "bring_generic")]
     if chance is not None:
         said.append(told.say("kit_chance", percent=told.percent(chance), parts=len(kit)))
-    yield Paragraph(" ".join((*said, *_one_alone(told, kit))))
+    said += _one_alone(told, kit)
+    if without_plate:
+        said.append(told.say("two_visits"))
+    yield Paragraph(" ".join(said))
+
+
+def _plate_unread(told: Told) -> list[str]:
+    """Of what orders parts, what isn't known."""
+    return [name for name in ORDERS_PARTS if told.answer(name) is None]
 
 
 def _one_alone(told: Told, kit: tuple[str, ...]) -> Iterator[str]:
@@ -233,7 +269,8 @@ def _one_alone(told: Told, kit: tuple[str, ...]) -> Iterator[str]:
 def _unknown(told: Told) -> Iterator[Block]:
     """What may still be asked by phone; and what was asked and isn't known."""
     phone = [told.question(change.question_id) for change in told.verdict.would_change if change.value is not None]
-    yield told.listed("ask_by_phone", list(dict.fromkeys(phone))[:PHONE_FIRST])
+    plate = [told.say("plate_by_phone")] if told.somebody_comes and _kit(told) and _plate_unread(told) else []
+    yield told.listed("ask_by_phone", (*plate, *list(dict.fromkeys(phone))[:PHONE_FIRST]))
     open_ones = [
         told.label(each.question_id)
         for each in told.answered("complaint", "signs", "danger")
@@ -316,3 +353,19 @@ def _answers(told: Told) -> Iterator[Block]:
     yield Table((told.say("column_time"), told.say("column_question"), told.say("column_answer")), tuple(rows))
     if told.state.replaced:
         yield Paragraph(told.say("changed_answers", number=len(told.state.replaced)), "quiet")
+        yield Items(tuple(_changes(told)))
+
+
+def _changes(told: Told) -> Iterator[str]:
+    """Each answer that was changed or taken back: of which question, from what to what, in the order of the changes. Of
+    what was typed only the last words are kept, so of those nothing.
+    """
+    latest = dict(told.state.answers)
+    lines = []
+    for old in reversed(told.state.replaced):
+        new = latest.get(old.question_id)
+        now = told.given(new) if new is not None else told.say("taken_back")
+        if old.question_id not in told.state.texts:
+            lines.append(f"{told.question(old.question_id)} {told.given(old)} → {now}")
+        latest[old.question_id] = old
+    yield from reversed(lines)

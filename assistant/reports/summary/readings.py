@@ -52,6 +52,7 @@ def expected_readings(script: Script, assessment: Assessment) -> Mapping[str, st
         "sensor_high": f"{sensor_high:.0f}",
         "insulation": f"{USUAL_INSULATION_MEGOHM:g}",
         "insulation_heating": f"{HEATING_INSULATION_MEGOHM:g}",
+        "boards": "none" if "control_board" in assessment.not_fitted else "possible",
         "opening_low": f"{TRIAL_SETTING_C - OPENS_WITHIN_K:.0f}",
         "opening_high": f"{TRIAL_SETTING_C + OPENS_WITHIN_K:.0f}",
     }

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from assistant.interview.after_a_test import after_a_test
+from assistant.belief.hypotheses import SOMETHING_ELSE
+from assistant.interview.after_a_test import Reading, after_a_test
 from assistant.interview.plan_of_tests import BEFORE_LIVE
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.session import Told
@@ -13,8 +14,12 @@ STILL_OPEN = 0.25
 """Where nothing is likelier than this after a reading, it leaves the matter open."""
 FAR_FETCHED = 0.01
 """A reading that speaks for something less probable isn't worth a line."""
-ROWS_FIRST = 5
-"""Tests on page one."""
+CLEARS = 10.0
+"""A sound reading that makes the odds of a cause this many times smaller clears it: as a direct reading of a part does,
+allowing for slips of one in thirty."""
+NO_CAUSE = (SOMETHING_ELSE, NONE)
+ROWS_FIRST = 4
+"""Tests on page one, besides earth and insulation."""
 STANDING = ("cooker_knobs", "cooker_digits")
 
 
@@ -38,15 +43,22 @@ def first_tests(told: Told, rows: Sequence[Row]) -> Iterator[Block]:
     if not rows:
         return
     yield Paragraph(told.say(_before(told)), "strong")
-    yield _table(told, rows[:ROWS_FIRST])
-    if len(rows) > ROWS_FIRST:
-        yield Paragraph(told.say("rows_on_page_two", more=len(rows) - ROWS_FIRST))
+    first = rows_first(told)
+    yield _table(told, rows[:first])
+    if len(rows) > first:
+        yield Paragraph(told.say("rows_on_page_two", more=len(rows) - first))
+
+
+def rows_first(told: Told) -> int:
+    """How many rows page one holds."""
+    return ROWS_FIRST + len([each for each in told.planned_tests if each in BEFORE_LIVE])
 
 
 def further_tests(told: Told, rows: Sequence[Row]) -> Iterator[Block]:
     """Those for which page one has no room."""
-    if len(rows) > ROWS_FIRST:
-        yield _table(told, rows[ROWS_FIRST:])
+    first = rows_first(told)
+    if len(rows) > first:
+        yield _table(told, rows[first:])
 
 
 def _table(told: Told, rows: Sequence[Row]) -> Table:
@@ -74,34 +86,63 @@ def _named(told: Told, test_id: str) -> str:
 def _follows(
     told: Told, test_id: str, sound_before: Mapping[str, str], found_sound: set[str], *, is_last: bool
 ) -> tuple[str, str]:
-    """What is likeliest after the sound reading, and what each other one speaks for that isn't far-fetched; and the
-    code of the sound reading. The tests before it are taken to have read well. Of readings that speak for one cause
-    the plainest is told. That earth and insulation are sound says nothing of the trouble, nor is a cause named after
-    one that this test or an earlier one has `found_sound`, to which the causes of this test are added.
+    """What the sound reading clears and leaves likeliest, then what each other one finds that isn't far-fetched; and
+    the code of the sound reading. The tests before it are taken to have read well. Of readings that speak for one
+    cause the plainest is told. That earth and insulation are sound says nothing of the trouble, but each reading of
+    theirs that names no cause is a fault by itself. No cause is named as next after this test or an earlier one has
+    `found_sound` it; to these the causes of this test are added.
     """
     sound, *others = after_a_test(told.script, told.assessment, test_id, sound_before)
-    plain = [each for each in others if each.raised_from >= FAR_FETCHED and each.raised_to >= STILL_OPEN]
+    plain = [each for each in others if _finds_a_cause(each)]
     best = {each.raised: each for each in sorted(plain, key=lambda each: each.raised_to)}
     telling = [each for each in plain if best[each.raised] is each]
-    said = [
-        _leads_to(told, test_id, each.code, each.raised, each.raised_to, "follows_unsound", "follows_fault")
-        for each in telling or others[:1]
-    ]
     found_sound.update(each.raised for each in telling)
-    if is_last or test_id not in BEFORE_LIVE:
-        otherwise = "follows_end" if is_last else "follows_open"
-        probability = 0.0 if sound.leading in found_sound else sound.probability
-        said.insert(0, _leads_to(told, test_id, sound.code, sound.leading, probability, "follows", otherwise))
+    is_safety = test_id in BEFORE_LIVE
+    said = [_sound(told, test_id, sound, telling, found_sound, is_last=is_last)] if is_last or not is_safety else []
+    if is_safety or not telling:
+        said += [_fault(told, test_id, each) for each in others if each not in plain][:1]
+    said += [_unsound(told, test_id, each) for each in telling]
     return " ".join(said), sound.code
 
 
-def _leads_to(told: Told, test_id: str, code: str, cause: str, probability: float, likely: str, otherwise: str) -> str:
-    """What the reading leads to: the message `likely`; `otherwise` where that isn't likely enough to name."""
-    reading = told.sentences.choice(test_id, code)
-    stopped = bool(told.assessment.danger.stops)
-    if probability < STILL_OPEN or (stopped and cause == NONE):
-        return told.say(otherwise, reading=reading)
-    return told.say(likely, reading=reading, cause=told.cause(cause), percent=told.percent(probability))
+def _finds_a_cause(each: Reading) -> bool:
+    return each.raised_from >= FAR_FETCHED and each.raised_to >= STILL_OPEN and each.raised not in NO_CAUSE
+
+
+def _unsound(told: Told, test_id: str, each: Reading) -> str:
+    """A direct reading of a part is a finding, whatever was probable before: so no percentage."""
+    return told.say("follows_unsound", reading=told.sentences.choice(test_id, each.code), cause=told.cause(each.raised))
+
+
+def _fault(told: Told, test_id: str, each: Reading) -> str:
+    return told.say("follows_fault", reading=told.sentences.choice(test_id, each.code))
+
+
+def _sound(
+    told: Told, test_id: str, sound: Reading, telling: Sequence[Reading], found_sound: set[str], *, is_last: bool
+) -> str:
+    """What the sound reading clears of what the others would have found; then what is likeliest next."""
+    gone = [told.cause(each.raised) for each in telling if _clears(sound, each)]
+    stands_out = (
+        sound.probability >= STILL_OPEN
+        and sound.leading not in found_sound
+        and sound.leading != SOMETHING_ELSE
+        and not (sound.leading == NONE and told.assessment.danger.stops)
+    )
+    then = "follows" if stands_out else "follows_end" if is_last else "follows_open"
+    return told.say(
+        f"{then}_cleared" if gone else then,
+        reading=told.sentences.choice(test_id, sound.code),
+        cleared="; ".join(gone),
+        cause=told.cause(sound.leading),
+        percent=told.percent(sound.probability),
+    )
+
+
+def _clears(sound: Reading, finding: Reading) -> bool:
+    """Whether the sound reading speaks plainly against what the other one would have found."""
+    before, after = finding.raised_from, sound.causes[finding.raised]
+    return after * (1 - before) * CLEARS <= before * (1 - after)
 
 
 def how_to_test(told: Told) -> Iterator[Block]:

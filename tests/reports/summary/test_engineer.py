@@ -8,17 +8,18 @@ from typing import Any
 
 import pytest
 
+from assistant.belief.hypotheses import SOMETHING_ELSE
 from assistant.interview.events import Event, TextAnswered
 from assistant.interview.first_visit import chance_of_first_visit
-from assistant.interview.plan_of_tests import BEFORE_LIVE
-from assistant.interview.reasons import compared, holding_up
+from assistant.interview.plan_of_tests import BEFORE_LIVE, MADE_FIRST
+from assistant.interview.reasons import compared, holding_up, unexplained
 from assistant.interview.script import Script
 from assistant.interview.verdict import NONE
 from assistant.reports.summary.as_text import as_text
-from assistant.reports.summary.engineer import NONE_STANDS_OUT, engineer_summary
+from assistant.reports.summary.engineer import NONE_STANDS_OUT, SPEAKS_FIRST, engineer_summary
 from assistant.reports.summary.session import Told
-from assistant.reports.summary.test_plan import ROWS_FIRST, STILL_OPEN
-from assistant.reports.summary.value import Paragraph, Summary
+from assistant.reports.summary.test_plan import CLEARS, ROWS_FIRST, STILL_OPEN
+from assistant.reports.summary.value import Items, Paragraph, Summary
 from assistant.wording.sentences import Sentences
 from tests.reports.summary.samples import FOOTING
 from tests.reports.summary.told_cases import names, pairs, paragraphs, section, table, told_case, told_with
@@ -188,7 +189,7 @@ def test_two_faults_at_once_stand_on_page_one(script: Script, sentences: Sentenc
 
 def test_the_grid_shows_what_was_said_where_and_what_a_way_does_not_use(base_dead: Told) -> None:
     grid = table(section(engineer_summary(base_dead), "grid"))
-    assert grid.columns == ("Way of heating", "top", "base", "rear", "fan", "lamp")
+    assert grid.columns == ("Way of heating (– not used; ? not told)", "top", "base", "rear", "fan", "lamp")
     assert grid.rows == (
         ("heat from above and below", "?", "none", "–", "–", "?"),
         ("fan with the heater at the back", "–", "–", "good", "?", "?"),
@@ -208,20 +209,43 @@ def test_tests_stand_in_the_order_in_which_they_are_made_with_what_follows(base_
     rows = table(tests).rows
     assert [row[1] for row in rows] == [base_dead.test_words(each, "label") for each in base_dead.planned_tests]
     questions = base_dead.script.knowledge.questions
-    orders = [questions[each].order for each in base_dead.planned_tests]
+    assert base_dead.planned_tests[:3] == (*BEFORE_LIVE, "test_base_element")
+    orders = [questions[each].order for each in base_dead.planned_tests[3:]]
     assert orders == sorted(orders)
-    assert "Open: base element open circuit" in rows[0][3]
+    assert "Open: base element open circuit; put right." in rows[2][3]
 
 
-def test_what_follows_a_reading_is_what_belief_says_after_it(base_dead: Told, script: Script) -> None:
-    answers = {**BASE_DEAD, "test_base_element": "near_marking"}
-    after = told_with(script, base_dead.sentences, answers, role="engineer")
+def test_what_follows_a_sound_reading_is_what_belief_says_after_it(base_dead: Told, script: Script) -> None:
+    sound = {"test_earth": "low", "test_insulation": "good", "test_base_element": "near_marking"}
+    after = told_with(script, base_dead.sentences, {**BASE_DEAD, **sound}, role="engineer")
     leading, probability = after.verdict.named[0]
-    row = table(section(engineer_summary(base_dead), "tests")).rows[0]
-    if probability < STILL_OPEN:
-        assert "Near its marking: settles nothing, go on." in row[3]
+    before, now = (each.assessment.posterior.of("base_element_open") for each in (base_dead, after))
+    assert now / (1 - now) * CLEARS <= before / (1 - before)
+    row = table(section(engineer_summary(base_dead), "tests")).rows[2]
+    cleared = "Near its marking: clears base element open circuit; "
+    if probability < STILL_OPEN or leading == SOMETHING_ELSE:
+        assert f"{cleared}go on." in row[3]
     else:
-        assert f"Near its marking: {base_dead.cause(leading)} {100 * probability:.0f}\N{NO-BREAK SPACE}%." in row[3]
+        percent = f"{100 * probability:.0f}\N{NO-BREAK SPACE}%"
+        assert f"{cleared}next likeliest {base_dead.cause(leading)} {percent}." in row[3]
+
+
+@pytest.mark.parametrize("name", ["base_and_grill_dead", "base_dead_in_a_rented_flat"])
+def test_what_a_direct_reading_finds_has_no_percentage(script: Script, sentences: Sentences, name: str) -> None:
+    follows = [row[3] for row in planned_rows(engineer_summary(told_case(script, sentences, name)))]
+    found = [part for words in follows for part in words.split(". ") if "put right" in part]
+    assert len(found) > 2
+    assert not any("%" in part for part in found)
+    assert follows[-1].count("nothing further here, work by the diagram") <= 1
+
+
+def test_low_insulation_is_a_fault_by_itself_whatever_else_it_finds(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {**IDENTIFIED, "danger_now": ["shock"], "oven_is_off": "off_at_breaker"})
+    rows = {row[1]: row[3] for row in planned_rows(engineer_summary(told))}
+    assert rows[told.test_words("test_insulation", "label")] == (
+        "Low on one: a fault by itself. Next to nothing on one: base element burnt out, arcing; put right."
+    )
+    assert rows[told.test_words("test_earth", "label")] == "High or open: a fault by itself."
 
 
 def test_after_a_shock_earth_continuity_is_the_first_test(script: Script, sentences: Sentences) -> None:
@@ -236,10 +260,45 @@ def test_the_kit_stands_with_its_simulated_chance(base_dead: Told) -> None:
     assert summary.facts.kit == ("base_element",)
     assert summary.facts.kit_chance is not None
     assert words[1] == (
-        "The kind of part; its number follows from the plate. "
+        "Only once the plate is known: the part’s number follows from it. "
         f"With this part one visit mends {100 * summary.facts.kit_chance:.0f}\N{NO-BREAK SPACE}% of such faults "
-        "(estimated from the rules, not counted)."
+        "(estimated from the rules, not counted). Without the plate count on two visits."
     )
+    by_phone = pairs(section(summary, "unknown"))["Ask by phone first"]
+    assert by_phone.startswith("Make, model and serial number (a photograph of the plate)")
+
+
+def test_who_read_the_plate_is_not_asked_for_it(script: Script, sentences: Sentences) -> None:
+    summary = engineer_summary(told_with(script, sentences, IDENTIFIED))
+    assert paragraphs(section(summary, "bring"))[1].startswith("The kind of part; its number follows from the plate.")
+    assert "Without the plate" not in as_text(summary, FOOTING)
+    assert "a photograph of the plate" not in as_text(summary, FOOTING)
+
+
+def test_a_shock_that_a_dead_element_does_not_explain_is_the_first_fault(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {**IDENTIFIED, "danger_now": ["shock"], "oven_is_off": "off_at_breaker"})
+    likely = section(engineer_summary(told), "likely")
+    sign = sentences.wording.say("sign-shock", **sentences.lines)
+    assert pairs(likely)["Not explained by it"].split("; ")[0] == sign
+    assert "Treat earth, insulation and supply as the first fault." in paragraphs(likely)
+
+
+def test_a_burning_smell_and_a_dead_grill_are_not_explained_by_a_dead_base_element(
+    script: Script, sentences: Sentences
+) -> None:
+    smell = {"danger_now": ["burning_smell"], "sign_burning_smell": "like_plastic_or_fish"}
+    told = told_with(script, sentences, {**IDENTIFIED, "grill_browns": "no_grill_heat"}, then=smell)
+    leader, reasons = unexplained(script, told.assessment)
+    assert leader == ("base_element_open",)
+    assert [(each.kind, each.id) for each in reasons][:2] == [("sign", "burning_smell"), ("answer", "grill_browns")]
+    words = pairs(section(engineer_summary(told), "likely"))["Not explained by it"].split("; ")
+    assert "Grill heat: none" in words
+
+
+def test_what_a_dead_base_element_explains_is_not_named(base_dead: Told) -> None:
+    leader, reasons = unexplained(base_dead.script, base_dead.assessment)
+    assert leader == ("base_element_open",)
+    assert not {"bottom_heat_alone", "fan_cooks", "which_dishes"} & {each.id for each in reasons}
 
 
 def test_what_the_answers_rule_out_stands_with_the_answer(base_dead: Told) -> None:
@@ -247,6 +306,16 @@ def test_what_the_answers_rule_out_stands_with_the_answer(base_dead: Told) -> No
     by = {answer: causes for causes, answer in rows}
     said = base_dead.question_and_answer("bottom_heat_alone")
     assert "wrong shelf" in by[said]
+
+
+def test_faults_that_are_ruled_out_stand_before_habits(base_dead: Told, script: Script) -> None:
+    words = pairs(section(engineer_summary(base_dead), "likely"))["Ruled out (see page two)"].split("; ")
+    gone = [cause for each in base_dead.ruled_out for cause in each.causes]
+    faults = [base_dead.cause(cause) for cause in gone if script.knowledge.causes[cause].kind == "fault"]
+    is_fault = [each in faults for each in words]
+    assert is_fault == sorted(is_fault, reverse=True)
+    assert len(words) < len(gone)
+    assert any(is_fault)
 
 
 def test_who_needs_no_visit_is_asked_for_nothing_more(script: Script, sentences: Sentences) -> None:
@@ -275,6 +344,13 @@ def test_everything_that_was_said_stands_on_page_two(base_dead: Told) -> None:
     rows = table(section(engineer_summary(base_dead), "answers")).rows
     assert len(rows) == len(base_dead.state.answers)
     assert ("Please tell us in your own words what happens.", "Sponges are raw underneath.") in [r[1:] for r in rows]
+
+
+def test_a_changed_answer_stands_with_what_it_was_and_what_it_became(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, BASE_DEAD, then={"fan_cooks": "cooks_weakly"})
+    items = next(block for block in section(engineer_summary(told), "answers").blocks if isinstance(block, Items))
+    first, last = (sentences.choice("fan_cooks", each) for each in ("cooks_well", "cooks_weakly"))
+    assert items.items == (f"{told.question('fan_cooks')} {first} → {last}",)
 
 
 def test_figures_for_programs_agree_with_the_verdict(base_dead: Told) -> None:
@@ -316,7 +392,7 @@ def test_what_speaks_for_the_likeliest_set_stands_on_page_one_without_figures(ba
     assert leader == ("base_element_open",)
     assert reasons
     words = likely["What speaks for it"].split("; ")
-    assert [each.split(": ")[0] for each in words] == [base_dead.label(each.id) for each in reasons]
+    assert [each.split(": ")[0] for each in words] == [base_dead.label(each.id) for each in reasons[:SPEAKS_FIRST]]
     assert "Heat from below, other functions: none" in words
 
 
@@ -333,13 +409,27 @@ def test_in_danger_nothing_speaks_for_a_sound_oven(script: Script, sentences: Se
     assert not any(label.startswith("What speaks") for label in likely)
 
 
-def test_page_one_has_five_tests_and_page_two_the_others(script: Script, sentences: Sentences) -> None:
+def test_page_one_has_earth_insulation_and_four_tests_and_page_two_the_others(
+    script: Script, sentences: Sentences
+) -> None:
     told = told_case(script, sentences, "base_and_grill_dead")
     summary = engineer_summary(told)
-    assert len(table(section(summary, "tests")).rows) == ROWS_FIRST < len(told.planned_tests)
+    first = ROWS_FIRST + len(BEFORE_LIVE)
+    assert len(table(section(summary, "tests")).rows) == first < len(told.planned_tests)
     assert [row[0] for row in planned_rows(summary)] == [str(n + 1) for n in range(len(told.planned_tests))]
     assert names(summary)[1][0] == "tests_then"
-    assert f"{len(told.planned_tests) - ROWS_FIRST} more rows are on page two." in paragraphs(section(summary, "tests"))
+    left = len(told.planned_tests) - first
+    more = "One more row is on page two." if left == 1 else f"{left} more rows are on page two."
+    assert more in paragraphs(section(summary, "tests"))
+
+
+@pytest.mark.parametrize("name", ["base_and_grill_dead", "base_dead_in_a_rented_flat"])
+def test_earth_and_insulation_stand_first_in_every_plan(script: Script, sentences: Sentences, name: str) -> None:
+    told = told_case(script, sentences, name)
+    named = [row[1] for row in table(section(engineer_summary(told), "tests")).rows]
+    first = [each for each in MADE_FIRST if each in told.planned_tests]
+    assert set(BEFORE_LIVE) <= set(first)
+    assert named[: len(first)] == [told.test_words(each, "label") for each in first]
 
 
 def test_earth_and_insulation_stand_in_the_table_before_what_is_made_under_power(
@@ -373,11 +463,23 @@ def test_a_gas_oven_is_said_not_to_be_covered_with_what_to_do(script: Script, se
     assert first.words.endswith("a registered gas engineer.")
 
 
-def test_how_it_is_connected_stands_with_the_oven_whoever_asked(script: Script, sentences: Sentences) -> None:
-    for question_id, answer in (("plug_or_wired", "plug_behind"), ("how_connected", "by_plug")):
-        told = told_with(script, sentences, {**BASE_DEAD, question_id: answer})
-        known = pairs(section(engineer_summary(told), "oven"))
-        assert known["How it is connected"] == sentences.choice(question_id, answer)
+@pytest.mark.parametrize(
+    ("answers", "words"),
+    [
+        ({"plug_or_wired": "plug_behind"}, "plug behind the oven"),
+        ({"plug_or_wired": "wired_in"}, "wired in"),
+        ({"how_connected": "by_plug"}, "plug; within reach or behind isn’t known"),
+        ({"how_connected": "by_plug", "plug_or_wired": "plug_in_reach"}, "plug within reach"),
+        ({"how_connected": "cannot_see"}, "asked, not known"),
+        ({}, "never asked"),
+    ],
+)
+def test_how_the_oven_gets_its_electricity_always_stands_with_it(
+    script: Script, sentences: Sentences, answers: Mapping[str, str], words: str
+) -> None:
+    told = told_with(script, sentences, {**BASE_DEAD, **answers})
+    assert told.somebody_comes
+    assert pairs(section(engineer_summary(told), "oven"))["Supply"] == words
 
 
 def test_how_it_is_connected_is_not_asked_twice(script: Script, sentences: Sentences) -> None:

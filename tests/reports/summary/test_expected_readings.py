@@ -41,8 +41,8 @@ def test_a_dead_base_element_in_an_oven_whose_plate_says_2700_watts(script: Scri
     # 52,900 / 1080 = 48.98 Ω in use. Cold it has up to 1 / 1.044 of that (Ct of FeCrAl 25-5 at 1000 °C, table by the
     # grades of GB/T 1234): 41.98 / 1.044 = 40.21 Ω. So 40 to 49 Ω, which is 8.8 % less to 11.1 % more than 44.08 Ω.
     assert should_read(told, "test_base_element") == (
-        "Continuous. Marked volts squared ÷ marked watts, 9 % less to 11 % more. "
-        "1200 W: 40 to 49 Ω if 230 V, 44 to 53 Ω if 240 V."
+        "Continuous. Volts² ÷ watts as marked, −9 to +11 %. "
+        "If marked 1200 W, for example: 40 to 49 Ω at 230 V, 44 to 53 Ω at 240 V."
     )
     # Marked 240 V: 57,600 / 1200 = 48 Ω; 57,600 / 1260 / 1.044 = 43.79 Ω to 57,600 / 1080 = 53.33 Ω.
     # No element has more than the whole oven's 2700 W: 52,900 / (1.05 · 2700) / 1.044 = 18.66 / 1.044 = 17.87 Ω.
@@ -86,3 +86,11 @@ def test_the_british_supply_is_told_within_its_limits(script: Script, sentences:
     told = told_with(script, sentences, BASE_DEAD)
     # Note to SI 1994/3021: 230 V, 6 % less to 10 % more: 216.2 to 253.0 V.
     assert expected(told, "test_supply") == "216 to 253 V from each line to neutral."
+
+
+def test_boards_are_unplugged_before_insulation_is_measured_where_the_oven_may_have_any(
+    script: Script, sentences: Sentences
+) -> None:
+    for kind, begins in (("built_in_digits", "Boards unplugged, 1 MΩ or more"), ("built_in_knobs", "1 MΩ or more")):
+        told = told_with(script, sentences, {**BASE_DEAD, "which_appliance": kind})
+        assert expected(told, "test_insulation").startswith(begins)
