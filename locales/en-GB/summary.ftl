@@ -123,8 +123,14 @@ summary-heading_to_hand = What to have ready when you ring
 summary-heading_you_said = What you told us
 summary-leave_off = Leave the oven off, and do not touch it. First to look at it: { $who }.
 summary-gas = If you smell gas: touch no switch and make no flame. Open the windows, go outside, and call { $gas_line } from there.
-summary-watch_for = If it sparks, smells of burning or plastic, gets far too hot, or makes the electricity go off: switch it off at the wall or at the fuse box, and leave it off. Do the same if its own knob does not turn it off.
-summary-watch_for_shock = If you feel a tingle or a shock: do not touch it again. Switch it off at the fuse box.
+summary-watch_for = If it sparks, smells of burning or plastic, gets far too hot, or its own knob does not turn it off: switch it off at the wall with dry hands, and leave it off. If that switch or plug sparks, is hot or looks brown, or you would reach over a hot hob, leave it and use the fuse box. { $breaker ->
+    [put_back] If the breaker goes off again because of the oven, do not switch it on any more.
+   *[left] If a breaker has gone off because of the oven, do not switch the oven’s breaker on again.
+}
+summary-watch_for_shock = If anybody feels a tingle or a shock: nobody touches the oven, or metal near it, again. { $oven ->
+    [stopped] If it is not off yet, switch it off at the fuse box with dry hands, if nothing there is wet, hot or brown.
+   *[in_use] Switch it off at the fuse box with dry hands.
+} Get medical advice at once. For burns, chest pain or fainting, or if somebody cannot let go, call { $emergency_line }. Do not touch somebody who cannot let go: switch off at the fuse box first.
 summary-worse = If you see flames, or if smoke or a smell goes on or grows: get everybody out, shut the door behind you, and call { $emergency_line } from outside.
 summary-no_panel = Please take no panel off, do not pull the oven out, and do not measure anything electrical.
 summary-in_doubt_off = If in doubt, leave it off.
@@ -195,7 +201,11 @@ summary-in_any_case = In any case
 summary-first_in_any_case = First, in any case
 summary-only_if_not_off = Only if it is not off yet, in this order
 summary-then_in_any_case = After that, in any case
-summary-still_lit = If its clock or a light is still lit after all, it is not off. Do not touch it. Switch off its breaker at the fuse box, with dry hands, if nothing there is wet, hot or brown.
+summary-still_lit = If its clock or a light is still lit after all, it is not off. Do not touch it. { $how ->
+    [off_at_breaker] You have been to its breaker already: touch nothing more there, and never try breakers one after another.
+    [off_at_main] You have been to the main switch already: touch nothing more there, and never try breakers one after another.
+   *[other] Switch off its breaker at the fuse box, with dry hands. If anything there is wet, hot or brown, or that breaker is off already, touch nothing more, and never try breakers one after another.
+} Then keep everybody out, and call an electrician, or { $network_line }. If there is smoke, or a smell that grows: everybody out, and call { $emergency_line } from outside.
 summary-told_not_asked = This may be dangerous, and we still have to ask you about it: { $sign }. Leave the oven off until then.
 summary-found_visit = { $kind ->
     [taken_back] What you told us before pointed to danger, and no longer does. We would rather have it looked at by { $who } before the oven is used again.

@@ -21,7 +21,8 @@ def steps(told: Told) -> Iterator[Block]:
         yield Paragraph(_is_off(told), "strong")
     if danger.off_confirmed and parts.until_off:
         yield from _stretch(told, "in_any_case", (*parts.first, *parts.then))
-        yield Paragraph(told.say("still_lit"))
+        how = str(told.state.answers[OVEN_IS_OFF].value)
+        yield Paragraph(told.say("still_lit", how=how, **told.sentences.lines))
     elif parts.until_off:
         yield from _stretch(told, "first_in_any_case", parts.first)
         yield from _stretch(told, "only_if_not_off", parts.until_off)

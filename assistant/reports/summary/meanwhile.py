@@ -9,6 +9,7 @@ from assistant.reports.summary.session import Told
 from assistant.reports.summary.value import Block, Items, Paragraph
 
 FUNCTIONS = "functions_on_oven"
+STEP_FOR_SHOCK = "shock_medical"
 STEPS_FOR_FLAMES = frozenset({"fire_call", "smoke_grows_call"})
 
 
@@ -23,7 +24,7 @@ def meanwhile(told: Told) -> Iterator[Block]:
         yield Items((told.say("gas_stay_out"), *_landlord(told)))
     elif stops:
         yield Paragraph(told.say("leave_off", who=told.sentences.who(told.verdict)), "strong")
-        yield Items((told.say("no_panel"), *_landlord(told), *_flames(told)))
+        yield Items((told.say("no_panel"), *_landlord(told), *_flames(told), *_shock_after_a_stop(told)))
     else:
         yield Items(tuple(_while_waiting(told) if told.somebody_comes else _from_now_on(told)))
     yield Paragraph(told.say("food_inside" if stops else "food"))
@@ -39,6 +40,14 @@ def _flames(told: Told) -> Iterator[str]:
     steps = told.verdict.details.get("steps", ())
     if not isinstance(steps, tuple) or STEPS_FOR_FLAMES.isdisjoint(steps):
         yield told.say("worse", **told.sentences.lines)
+
+
+def _shock_after_a_stop(told: Told) -> Iterator[str]:
+    """Where no step has said it, and somebody may still go to the fuse box."""
+    steps = told.verdict.details.get("steps", ())
+    said = isinstance(steps, tuple) and STEP_FOR_SHOCK in steps
+    if told.assessment.danger.ask_whether_off and not said:
+        yield told.say("watch_for_shock", oven="stopped", **told.sentences.lines)
 
 
 def _while_waiting(told: Told) -> Iterator[str]:
@@ -70,8 +79,9 @@ def _from_now_on(told: Told) -> Iterator[str]:
 
 
 def _when_it_gets_worse(told: Told) -> Iterator[str]:
-    yield told.say("watch_for")
-    yield told.say("watch_for_shock")
+    put_back = told.verdict.details.get("act") == "reset_breaker_once"
+    yield told.say("watch_for", breaker="put_back" if put_back else "left")
+    yield told.say("watch_for_shock", oven="in_use", **told.sentences.lines)
     yield told.say("worse", **told.sentences.lines)
     yield told.say("in_doubt_off")
 

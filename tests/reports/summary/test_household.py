@@ -163,6 +163,53 @@ def test_every_stop_says_once_or_oftener_what_to_do_about_flames(
     assert words_of(off).count("If you see flames") == 1
 
 
+@pytest.mark.parametrize(("region", "line"), [("great_britain", "999"), ("germany", "112")])
+@pytest.mark.parametrize(
+    "answers", [BASE_DEAD, {"danger_now": ["burning_smell"], "sign_burning_smell": "like_plastic_or_fish"}]
+)
+def test_a_tingle_sends_for_medical_advice_and_nobody_touches_who_cannot_let_go(
+    script: Script, languages: Languages, answers: dict[str, object], region: str, line: str
+) -> None:
+    words = words_of(told_with(script, languages.sentences("en-GB", region), answers, region=region))
+    _, _, told = words.partition("If anybody feels a tingle or a shock: nobody touches the oven, or metal near it, again.")
+    assert "Get medical advice at once." in told
+    assert f"or if somebody cannot let go, call {line}. Do not touch somebody who cannot let go" in told
+
+
+@pytest.mark.parametrize("sign", ["fire", "gas_smell"])
+def test_who_stays_outside_is_sent_to_no_fuse_box_for_a_shock(script: Script, sentences: Sentences, sign: str) -> None:
+    assert "feels a tingle" not in words_of(told_with(script, sentences, {"danger_now": [sign]}))
+
+
+def test_a_switch_that_sparks_or_lies_beyond_a_hot_hob_is_left_for_the_fuse_box(
+    script: Script, sentences: Sentences
+) -> None:
+    words = words_of(told_with(script, sentences, BASE_DEAD))
+    assert "switch it off at the wall with dry hands" in words
+    assert "sparks, is hot or looks brown, or you would reach over a hot hob, leave it and use the fuse box" in words
+    assert "do not switch the oven’s breaker on again" in words
+
+
+@pytest.mark.parametrize(
+    ("how", "first"),
+    [
+        ("off_at_switch", "Switch off its breaker at the fuse box, with dry hands."),
+        ("off_by_plug", "Switch off its breaker at the fuse box, with dry hands."),
+        ("off_at_breaker", "You have been to its breaker already: touch nothing more there"),
+        ("off_at_main", "You have been to the main switch already: touch nothing more there"),
+    ],
+)
+def test_an_oven_still_lit_is_left_by_who_can_do_no_more(
+    script: Script, sentences: Sentences, how: str, first: str
+) -> None:
+    told = told_with(script, sentences, {"danger_now": ["shock"], "oven_is_off": how})
+    still_lit = paragraphs(section(household_summary(told), "steps"))[-1]
+    assert first in still_lit
+    assert "never try breakers one after another" in still_lit
+    assert "keep everybody out, and call an electrician, or 105" in still_lit
+    assert "call 999 from outside" in still_lit
+
+
 def test_after_a_stop_food_stays_in_the_oven_and_is_not_eaten(script: Script, sentences: Sentences) -> None:
     told = told_with(script, sentences, {"danger_now": ["shock"]})
     assert "Leave food that is in the oven where it is, and do not eat it later." in words_of(told)
