@@ -121,7 +121,21 @@ summary-heading_from_now_on = From now on
 summary-heading_use_it_well = Using it well
 summary-heading_to_hand = What to have ready when you ring
 summary-heading_you_said = What you told us
-summary-leave_off = Leave the oven off, and do not touch it. First to look at it: { $who }.
+summary-leave_off = Leave the oven off, and do not touch it.
+summary-heading_ring = Whom to ring, in this order
+summary-ring_hurt = If anybody is hurt, or if anything burns: { $emergency_line }.
+summary-ring_medical = Anybody who felt a tingle or a shock, breathed smoke or feels ill: medical advice at once.
+summary-ring_who = { $id ->
+    [gas_emergency] The gas emergency line: { $gas_line }, from outside.
+    [network_operator] The electricity network’s emergency line: { $network_line }.
+   *[other] To look at it: { $who }.
+}
+summary-ring_landlord = It is a rented home: tell your landlord at once, in writing, what is wrong and that the oven must stay off. Agree with them who comes.
+summary-ring_guarantee = Afterwards, if it is under a guarantee or a cover plan: tell the maker, the seller or the plan before anything is mended.
+summary-you_danger = The danger
+summary-you_danger_narrowed = { $sign }: “{ $answer }”
+summary-you_off = How it was switched off
+summary-you_off_when = { $how } ({ $when })
 summary-gas = If you smell gas: touch no switch and make no flame. Open the windows, go outside, and call { $gas_line } from there.
 summary-watch_for = If it sparks, smells of burning or plastic, gets far too hot, or its own knob does not turn it off: switch it off at the wall with dry hands, and leave it off. If that switch or plug sparks, is hot or looks brown, or you would reach over a hot hob, leave it and use the fuse box. { $breaker ->
     [put_back] If the breaker goes off again because of the oven, do not switch it on any more.
@@ -188,7 +202,6 @@ summary-not_asked = at an unknown time
 summary-still_on = The customer said that it is still on ({ $when }).
 summary-off_before = It was said to be off: { $how } ({ $when }). The danger was taken back since, so it may be in use.
 summary-bring_after_danger = Parts follow from what is found. What is dangerous comes first.
-summary-landlord = It is a rented home: tell your landlord at once, in writing, what is wrong and that the oven is off, before you book anybody.
 summary-landlord_agrees = Rented: ask whether the landlord agrees to the work.
 summary-follows_unsound = { $reading }: { $cause } { $percent }.
 summary-follows_end = { $reading }: nothing further here, work by the diagram.

@@ -21,18 +21,13 @@ def meanwhile(told: Told) -> Iterator[Block]:
         yield Paragraph(told.say("gas_burns_badly", **told.sentences.lines), "strong")
         yield Items((told.say("gas_leave_off", who=told.sentences.who(told.verdict)),))
     elif who == "gas_emergency":
-        yield Items((told.say("gas_stay_out"), *_landlord(told)))
+        yield Items((told.say("gas_stay_out"),))
     elif stops:
-        yield Paragraph(told.say("leave_off", who=told.sentences.who(told.verdict)), "strong")
-        yield Items((told.say("no_panel"), *_landlord(told), *_flames(told), *_shock_after_a_stop(told)))
+        yield Paragraph(told.say("leave_off"), "strong")
+        yield Items((told.say("no_panel"), *_flames(told), *_shock_after_a_stop(told)))
     else:
         yield Items(tuple(_while_waiting(told) if told.somebody_comes else _from_now_on(told)))
     yield Paragraph(told.say("food_inside" if stops else "food"))
-
-
-def _landlord(told: Told) -> Iterator[str]:
-    if told.is_rented:
-        yield told.say("landlord")
 
 
 def _flames(told: Told) -> Iterator[str]:
