@@ -1,6 +1,6 @@
 act-set_clock = Set the clock to the right time, as your booklet shows. Then try the heat again.
 act-set_to_manual = End the timer, so that the oven works by hand. On many ovens you press two buttons at once, or the button with a hand. Your booklet shows how.
-act-unlock = Take off the child lock. Often you hold one button, marked with a key, for a few seconds. Your booklet shows how.
+act-unlock = The oven's buttons seem to be locked. Take off the child lock: often you hold one button, marked with a key, for a few seconds. Your booklet shows how. If the oven is hot and won't turn off, switch it off at the wall. If unlocking doesn't help, come back. Put the lock on again after cooking.
 act-leave_demonstration = Turn off the shop's show mode, as your booklet says. In show mode an oven looks alive but stays cold.
 act-take_out_foil = With the oven cold, take out what does not belong in it. That may be foil or a stone on its floor, or trays that are kept inside. Leave foil that sticks. Then bake once more.
 act-move_shelf = With the oven cold, move the shelf. The middle suits most cakes. Pizza and pies like it lower.

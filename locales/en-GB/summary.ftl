@@ -136,7 +136,7 @@ summary-you_danger = The danger
 summary-you_danger_narrowed = { $sign }: “{ $answer }”
 summary-you_off = How it was switched off
 summary-you_off_when = { $how } ({ $when })
-summary-gas = If you smell gas: touch no switch and make no flame. Open the windows, go outside, and call { $gas_line } from there.
+summary-gas = If you smell gas: touch no switch and make no flame. Open the windows, go outside with everybody, and call { $gas_line } from there.
 summary-watch_for = If it sparks, smells of burning or plastic, gets far too hot, or its own knob does not turn it off: switch it off at the wall with dry hands, and leave it off. If that switch or plug sparks, is hot or looks brown, or you would reach over a hot hob, leave it and use the fuse box. { $breaker ->
     [put_back] If the breaker goes off again because of the oven, do not switch it on any more.
    *[left] If a breaker has gone off because of the oven, do not switch the oven’s breaker on again.
@@ -148,8 +148,11 @@ summary-watch_for_shock = If anybody feels a tingle or a shock: nobody touches t
 summary-worse = If you see flames, or if smoke or a smell goes on or grows: get everybody out, shut the door behind you, and call { $emergency_line } from outside.
 summary-no_panel = Please take no panel off, do not pull the oven out, and do not measure anything electrical.
 summary-in_doubt_off = If in doubt, leave it off.
-summary-food = Food that stood lukewarm for hours: in doubt, throw it away. Be firmer with it for infants, and for people who are pregnant, frail or ill.
-summary-food_inside = Leave food that is in the oven where it is, and do not eat it later. Other food that stood lukewarm for hours: in doubt, throw it away.
+summary-food = Do not eat meat, poultry, fish or eggs that are not cooked through. { $finish ->
+    [elsewhere] Finish them at once in another kitchen, or throw them away.
+   *[here] Finish them at once on a hob or in another oven that works well, or throw them away.
+} Food that stood lukewarm for hours: in doubt, throw it away. Be firmer with it for infants, and for people who are pregnant, frail or ill.
+summary-food_inside = Leave food that is in the oven where it is, and do not eat it later.
 summary-hand_plate = { $missing ->
     [make] Maker and model.
     [serial] The serial number.
@@ -233,14 +236,18 @@ summary-hurry = { $urgency ->
    *[emergency] Please do not wait with this.
 }
 summary-found_gas = A gas oven is for { $who }. We only know electric ovens, and we do not guess about gas.
-summary-gas_burns_badly = If flames are yellow or lazy, if you see soot, if anybody has a headache or feels sick, or if a carbon monoxide alarm sounds: turn the oven off and open the windows on your way out, go outside with everybody, and call { $gas_line } from there.
-summary-gas_leave_off = If it burns well and only cooks badly, have it looked at by { $who }. Nobody else may work on it. In doubt, leave it off.
+summary-gas_burns_badly = If flames are yellow or lazy, if you see soot, if anybody has a headache or feels sick, or if a carbon monoxide alarm sounds: turn the oven off and open the windows on your way out, go outside with everybody, and call { $gas_line } from there. Who feels sick needs medical help at once. If they are faint, or if there is a fire, call { $emergency_line }.
+summary-gas_leave_off = Otherwise, too: leave it off until { $who } has looked at it. Nobody else may work on it.
+summary-gas_no_panel = Please take no panel off, and do not pull the oven out.
+summary-gas_landlord = It is a rented home: tell your landlord at once, in writing, before you book anybody.
+summary-gas_they_ask = They will ask what you noticed and since when, maker and model if you know them, and how to get in.
 summary-gas_stay_out = Stay outside until those whom you called say that it is safe. Do not use the oven before.
-summary-what_works = What works may be used, with somebody near. Leave alone any way of heating that does not work.
-summary-ways_to_leave = Leave these alone until then, for they need what may have failed: { $ways }.
+summary-ways_to_use = What works may be used, with an adult near: { $ways }.
+summary-ways_unknown = You told us of no way of heating that works well. Leave the oven off, unless one plainly works; use that only with an adult near.
+summary-ways_to_leave = Leave these alone until then, for they do not cook well, or they need what may have failed: { $ways }.
 summary-stays_off = Leave the oven off until then.
 summary-may_be_used = { $action ->
-    [all_normal] You told us of no danger. You may go on using the oven.
+    [all_normal] You may go on using the oven.
     [use_differently] You told us of no danger. You may use the oven in the way that stands above.
    *[other] You told us of no danger. Once that is done, you may use the oven.
 }
