@@ -229,7 +229,7 @@ summary-found_visit = { $kind ->
     [supply] Your answers point to something in the oven’s wiring or supply that has to be measured or mended. That is for { $who }, not for you.
    *[explain] Your answers point to something inside the oven that has to be measured or mended. That is for { $who }, not for you.
 }
-summary-found_first = Before you book anybody, tell { $first }. It may cost you nothing that way. If somebody else opens the oven first, it may cost you your rights. This is not legal advice.
+summary-found_first = It may cost you nothing if you do that first. If somebody else opens the oven first, it may cost you your rights. This is not legal advice.
 summary-hurry = { $urgency ->
     [routine] You told us of no danger, and there is no hurry.
     [soon] Have it looked at soon.
@@ -270,6 +270,7 @@ summary-own_light_expected = { $place ->
     [sooner] In most sound ovens it goes out after { $early } to { $late }, as we reckon it. So yours stops heating sooner.
    *[within] In most sound ovens it goes out after { $early } to { $late }, as we reckon it. Yours fits that.
 }
+summary-own_do_not_repeat = Do not measure again: the oven stays off.
 summary-own_light_dark = The small light on the front did not come on in { $minutes } (minutes and seconds).
 summary-own_bread = { $place ->
     [white] Your bread hardly browned at all: { $top } on top and { $underside } underneath, from 0 (white) to 5 (burnt).

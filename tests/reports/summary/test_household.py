@@ -323,7 +323,8 @@ def test_a_tenant_hears_first_what_was_found_and_then_whom_to_tell(script: Scrip
     what, whom, hurry = paragraphs(section(household_summary(told), "found"))
     assert "inside the oven that has to be measured or mended" in what
     assert "an appliance engineer" in what
-    assert whom.startswith("Before you book anybody, tell your landlord, in writing. It may cost you nothing")
+    assert whom.startswith("It may cost you nothing if you do that first.")
+    assert words_of(told).count("Before you book anybody, tell your landlord, in writing.") == 1
     assert "no hurry" in hurry
 
 
@@ -427,6 +428,14 @@ def test_each_thing_that_can_be_seen_is_told_beside_sound_ovens(
     told = told_with(script, sentences, {**at_home, question: lines})
     (item,) = lists(section(household_summary(told), "own_measurements"))[0].items
     assert said in item
+
+
+def test_after_a_stop_nobody_measures_again(script: Script, sentences: Sentences) -> None:
+    stopped = told_with(script, sentences, MEASURED, then={"danger_now": ["shock"]})
+    assert paragraphs(section(household_summary(stopped), "own_measurements")) == [
+        "Do not measure again: the oven stays off."
+    ]
+    assert "Do not measure again" not in words_of(told_with(script, sentences, MEASURED))
 
 
 def test_only_what_is_missing_is_to_be_had_ready(script: Script, sentences: Sentences) -> None:
