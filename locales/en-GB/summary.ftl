@@ -132,15 +132,38 @@ summary-heading_from_now_on = From now on
 summary-heading_use_it_well = Using it well
 summary-heading_to_hand = What to have ready when you ring
 summary-heading_you_said = What you told us
-summary-leave_off = Leave the oven off, and do not touch it. First to look at it: { $who }.
-summary-gas = If you smell gas: touch no switch and make no flame. Open the windows, go outside, and call { $gas_line } from there.
-summary-watch_for = If it sparks, smells of burning or plastic, gets far too hot, or makes the electricity go off: switch it off at the wall or at the fuse box, and leave it off. Do the same if its own knob does not turn it off.
-summary-watch_for_shock = If you feel a tingle or a shock: do not touch it again. Switch it off at the fuse box.
+summary-leave_off = Leave the oven off, and do not touch it.
+summary-heading_ring = Whom to ring, in this order
+summary-ring_hurt = If anybody is hurt, or if anything burns: { $emergency_line }.
+summary-ring_medical = Anybody who felt a tingle or a shock, breathed smoke or feels ill: medical advice at once.
+summary-ring_who = { $id ->
+    [gas_emergency] The gas emergency line: { $gas_line }, from outside.
+    [network_operator] The electricity network’s emergency line: { $network_line }.
+   *[other] To look at it: { $who }.
+}
+summary-ring_landlord = It is a rented home: tell your landlord at once, in writing, what is wrong and that the oven must stay off. Agree with them who comes.
+summary-ring_guarantee = Afterwards, if it is under a guarantee or a cover plan: tell the maker, the seller or the plan before anything is mended.
+summary-you_danger = The danger
+summary-you_danger_narrowed = { $sign }: “{ $answer }”
+summary-you_off = How it was switched off
+summary-you_off_when = { $how } ({ $when })
+summary-gas = If you smell gas: touch no switch and make no flame. Open the windows, go outside with everybody, and call { $gas_line } from there.
+summary-watch_for = If it sparks, smells of burning or plastic, gets far too hot, or its own knob does not turn it off: switch it off at the wall with dry hands, and leave it off. If that switch or plug sparks, is hot or looks brown, or you would reach over a hot hob, leave it and use the fuse box. { $breaker ->
+    [put_back] If the breaker goes off again because of the oven, do not switch it on any more.
+   *[left] If a breaker has gone off because of the oven, do not switch the oven’s breaker on again.
+}
+summary-watch_for_shock = If anybody feels a tingle or a shock: nobody touches the oven, or metal near it, again. { $oven ->
+    [stopped] If it is not off yet, switch it off at the fuse box with dry hands, if nothing there is wet, hot or brown.
+   *[in_use] Switch it off at the fuse box with dry hands.
+} Get medical advice at once. For burns, chest pain or fainting, or if somebody cannot let go, call { $emergency_line }. Do not touch somebody who cannot let go: switch off at the fuse box first.
 summary-worse = If you see flames, or if smoke or a smell goes on or grows: get everybody out, shut the door behind you, and call { $emergency_line } from outside.
 summary-no_panel = Please take no panel off, do not pull the oven out, and do not measure anything electrical.
 summary-in_doubt_off = If in doubt, leave it off.
-summary-food = Food that stood lukewarm for hours: in doubt, throw it away. Be firmer with it for infants, and for people who are pregnant, frail or ill.
-summary-food_inside = Leave food that is in the oven where it is, and do not eat it later. Other food that stood lukewarm for hours: in doubt, throw it away.
+summary-food = Do not eat meat, poultry, fish or eggs that are not cooked through. { $finish ->
+    [elsewhere] Finish them at once in another kitchen, or throw them away.
+   *[here] Finish them at once on a hob or in another oven that works well, or throw them away.
+} Food that stood lukewarm for hours: in doubt, throw it away. Be firmer with it for infants, and for people who are pregnant, frail or ill.
+summary-food_inside = Leave food that is in the oven where it is, and do not eat it later.
 summary-hand_plate = { $missing ->
     [make] Maker and model.
     [serial] The serial number.
@@ -198,7 +221,6 @@ summary-not_asked = at an unknown time
 summary-still_on = The customer said that it is still on ({ $when }).
 summary-off_before = It was said to be off: { $how } ({ $when }). The danger was taken back since, so it may be in use.
 summary-bring_after_danger = Parts follow from what is found. What is dangerous comes first.
-summary-landlord = It is a rented home: tell your landlord at once, in writing, what is wrong and that the oven is off, before you book anybody.
 summary-landlord_agrees = Rented: ask whether the landlord agrees to the work.
 summary-follows_unsound = { $reading }: { $cause }; put right.
 summary-follows_cleared = { $reading }: clears { $cleared }; next likeliest { $cause } { $percent }.
@@ -214,7 +236,11 @@ summary-in_any_case = In any case
 summary-first_in_any_case = First, in any case
 summary-only_if_not_off = Only if it is not off yet, in this order
 summary-then_in_any_case = After that, in any case
-summary-still_lit = If its clock or a light is still lit after all, it is not off. Do not touch it. Switch off its breaker at the fuse box, with dry hands, if nothing there is wet, hot or brown.
+summary-still_lit = If its clock or a light is still lit after all, it is not off. Do not touch it. { $how ->
+    [off_at_breaker] You have been to its breaker already: touch nothing more there, and never try breakers one after another.
+    [off_at_main] You have been to the main switch already: touch nothing more there, and never try breakers one after another.
+   *[other] Switch off its breaker at the fuse box, with dry hands. If anything there is wet, hot or brown, or that breaker is off already, touch nothing more, and never try breakers one after another.
+} Then keep everybody out, and call an electrician, or { $network_line }. If there is smoke, or a smell that grows: everybody out, and call { $emergency_line } from outside.
 summary-told_not_asked = This may be dangerous, and we still have to ask you about it: { $sign }. Leave the oven off until then.
 summary-found_visit = { $kind ->
     [taken_back] What you told us before pointed to danger, and no longer does. We would rather have it looked at by { $who } before the oven is used again.
@@ -222,21 +248,25 @@ summary-found_visit = { $kind ->
     [supply] Your answers point to something in the oven’s wiring or supply that has to be measured or mended. That is for { $who }, not for you.
    *[explain] Your answers point to something inside the oven that has to be measured or mended. That is for { $who }, not for you.
 }
-summary-found_first = Before you book anybody, tell { $first }. It may cost you nothing that way. If somebody else opens the oven first, it may cost you your rights. This is not legal advice.
+summary-found_first = It may cost you nothing if you do that first. If somebody else opens the oven first, it may cost you your rights. This is not legal advice.
 summary-hurry = { $urgency ->
     [routine] You told us of no danger, and there is no hurry.
     [soon] Have it looked at soon.
    *[emergency] Please do not wait with this.
 }
 summary-found_gas = A gas oven is for { $who }. We only know electric ovens, and we do not guess about gas.
-summary-gas_burns_badly = If flames are yellow or lazy, if you see soot, if anybody has a headache or feels sick, or if a carbon monoxide alarm sounds: turn the oven off and open the windows on your way out, go outside with everybody, and call { $gas_line } from there.
-summary-gas_leave_off = If it burns well and only cooks badly, have it looked at by { $who }. Nobody else may work on it. In doubt, leave it off.
+summary-gas_burns_badly = If flames are yellow or lazy, if you see soot, if anybody has a headache or feels sick, or if a carbon monoxide alarm sounds: turn the oven off and open the windows on your way out, go outside with everybody, and call { $gas_line } from there. Who feels sick needs medical help at once. If they are faint, or if there is a fire, call { $emergency_line }.
+summary-gas_leave_off = Otherwise, too: leave it off until { $who } has looked at it. Nobody else may work on it.
+summary-gas_no_panel = Please take no panel off, and do not pull the oven out.
+summary-gas_landlord = It is a rented home: tell your landlord at once, in writing, before you book anybody.
+summary-gas_they_ask = They will ask what you noticed and since when, maker and model if you know them, and how to get in.
 summary-gas_stay_out = Stay outside until those whom you called say that it is safe. Do not use the oven before.
-summary-what_works = What works may be used, with somebody near. Leave alone any way of heating that does not work.
-summary-ways_to_leave = Leave these alone until then, for they need what may have failed: { $ways }.
+summary-ways_to_use = What works may be used, with an adult near: { $ways }.
+summary-ways_unknown = You told us of no way of heating that works well. Leave the oven off, unless one plainly works; use that only with an adult near.
+summary-ways_to_leave = Leave these alone until then, for they do not cook well, or they need what may have failed: { $ways }.
 summary-stays_off = Leave the oven off until then.
 summary-may_be_used = { $action ->
-    [all_normal] You told us of no danger. You may go on using the oven.
+    [all_normal] You may go on using the oven.
     [use_differently] You told us of no danger. You may use the oven in the way that stands above.
    *[other] You told us of no danger. Once that is done, you may use the oven.
 }
@@ -259,6 +289,7 @@ summary-own_light_expected = { $place ->
     [sooner] In most sound ovens it goes out after { $early } to { $late }, as we reckon it. So yours stops heating sooner.
    *[within] In most sound ovens it goes out after { $early } to { $late }, as we reckon it. Yours fits that.
 }
+summary-own_do_not_repeat = Do not measure again: the oven stays off.
 summary-own_light_dark = The small light on the front did not come on in { $minutes } (minutes and seconds).
 summary-own_bread = { $place ->
     [white] Your bread hardly browned at all: { $top } on top and { $underside } underneath, from 0 (white) to 5 (burnt).

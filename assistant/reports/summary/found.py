@@ -34,8 +34,7 @@ def _of_a_visit(told: Told) -> Iterator[Block]:
         kind = "supply"
     yield Paragraph(told.say("found_visit", kind=kind, who=who))
     if verdict.action == "maker_seller_or_landlord_first":
-        first = told.sentences.wording.say(f"first-{details['first']}")
-        yield Paragraph(told.say("found_first", first=first))
+        yield Paragraph(told.say("found_first"))
     if not told.assessment.danger.open:
         yield Paragraph(told.say("hurry", urgency=str(details["urgency"])))
     if details.get("may_not_be_worth_mending"):

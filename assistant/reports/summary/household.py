@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from assistant.belief.decision import TRADES
 from assistant.interview.state import Answer
+from assistant.knowledge.danger_questions import OVEN_IS_OFF, sign_question_id
 from assistant.knowledge.model import Care, Stage
-from assistant.reports.summary.after_a_stop import steps
+from assistant.reports.summary.after_a_stop import may_be_under_guarantee, steps, whom_to_ring
 from assistant.reports.summary.found import found
 from assistant.reports.summary.meanwhile import meanwhile
 from assistant.reports.summary.own_measurements import own_measurements
@@ -24,6 +25,7 @@ def household_summary(told: Told) -> Summary:
     sections = (
         told.section("found", found(told, text)),
         told.section("steps", steps(told)),
+        told.section("ring", whom_to_ring(told)),
         told.section("until_then" if told.somebody_comes else "from_now_on", meanwhile(told)),
         told.section("may_be", _may_be(told, text)),
         told.section("own_measurements", own_measurements(told)),
@@ -81,7 +83,7 @@ def _to_hand(told: Told) -> Iterator[Block]:
     asked_for = tuple(_asked_for(told))
     if asked_for and told.somebody_comes and told.verdict.details.get("who") in TRADES:
         read_back = told.say("they_ask", heading=told.say("heading_you_said"))
-        yield Paragraph(read_back if _said(told) else told.say("they_ask_this"))
+        yield Paragraph(read_back if tuple(_read_back(told)) else told.say("they_ask_this"))
         yield Items(asked_for)
 
 
@@ -90,11 +92,10 @@ def _asked_for(told: Told) -> Iterator[str]:
     make, serial = (told.answer(name) is None for name in ("make_and_model", "serial_number"))
     if (make or serial) and not told.assessment.danger.stops:
         yield told.say("hand_plate", missing="both" if make and serial else "make" if make else "serial")
-    guarantee = told.state.answers.get("guarantee")
     if not told.is_rented:
-        if guarantee is None or guarantee.value != "no":
+        if may_be_under_guarantee(told):
             yield told.say("hand_receipt")
-        if told.answer("guarantee") is None and told.was_due("guarantee"):
+        if told.answer("guarantee") is None and told.was_due("guarantee") and not told.assessment.danger.stops:
             yield told.say("hand_guarantee")
     if told.answer("access_for_visit") is None:
         yield told.say("hand_way")
@@ -103,8 +104,25 @@ def _asked_for(told: Told) -> Iterator[str]:
 
 
 def _you_said(told: Told) -> Iterator[Block]:
-    """The complaint first, in the reader's own person."""
-    yield Pairs(tuple((_label(told, each.question_id), told.given(each)) for each in _said(told)))
+    """Danger first, as it was told; then the complaint, in the reader's own person."""
+    yield Pairs(tuple(_read_back(told)))
+
+
+def _read_back(told: Told) -> Iterator[tuple[str, str]]:
+    danger = told.assessment.danger
+    told_of = (*(stop.sign_id for stop in danger.stops if stop.source == "sign"), *told.open_signs)
+    yield from ((told.say("you_danger"), _danger(told, sign_id)) for sign_id in told_of)
+    off = told.state.answers.get(OVEN_IS_OFF)
+    if danger.stops and off is not None and off.status == "answered":
+        when = told.time(off.recorded_at)
+        yield told.say("you_off"), told.say("you_off_when", how=told.given(off), when=when)
+    yield from ((_label(told, each.question_id), told.given(each)) for each in _said(told))
+
+
+def _danger(told: Told, sign_id: str) -> str:
+    sign = told.sentences.wording.say(f"sign-{sign_id}", **told.sentences.lines)
+    answer = told.answer(sign_question_id(sign_id))
+    return sign if answer is None else told.say("you_danger_narrowed", sign=sign, answer=answer)
 
 
 def _said(told: Told) -> list[Answer]:

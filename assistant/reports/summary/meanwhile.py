@@ -2,13 +2,12 @@
 
 from collections.abc import Iterator
 
-from assistant.interview.answers import still_fits
-from assistant.interview.choice import LIKELY_ENOUGH
 from assistant.reports.summary.found import GAS_ENGINEER
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.value import Block, Items, Paragraph
+from assistant.reports.summary.ways import ways_told
 
-FUNCTIONS = "functions_on_oven"
+STEP_FOR_SHOCK = "shock_medical"
 STEPS_FOR_FLAMES = frozenset({"fire_call", "smoke_grows_call"})
 
 
@@ -18,20 +17,25 @@ def meanwhile(told: Told) -> Iterator[Block]:
     if who == GAS_ENGINEER and not told.somebody_comes:
         yield Paragraph(told.say("gas", **told.sentences.lines), "strong")
         yield Paragraph(told.say("gas_burns_badly", **told.sentences.lines), "strong")
-        yield Items((told.say("gas_leave_off", who=told.sentences.who(told.verdict)),))
+        yield Items(tuple(_gas_oven(told)))
     elif who == "gas_emergency":
-        yield Items((told.say("gas_stay_out"), *_landlord(told)))
+        yield Items((told.say("gas_stay_out"),))
     elif stops:
-        yield Paragraph(told.say("leave_off", who=told.sentences.who(told.verdict)), "strong")
-        yield Items((told.say("no_panel"), *_landlord(told), *_flames(told)))
+        yield Paragraph(told.say("leave_off"), "strong")
+        yield Items((told.say("no_panel"), *_flames(told), *_shock_after_a_stop(told)))
     else:
         yield Items(tuple(_while_waiting(told) if told.somebody_comes else _from_now_on(told)))
-    yield Paragraph(told.say("food_inside" if stops else "food"))
+    if stops:
+        yield Paragraph(told.say("food_inside"))
+    yield Paragraph(told.say("food", finish="elsewhere" if stops or who == GAS_ENGINEER else "here"))
 
 
-def _landlord(told: Told) -> Iterator[str]:
+def _gas_oven(told: Told) -> Iterator[str]:
+    yield told.say("gas_leave_off", who=told.sentences.who(told.verdict))
+    yield told.say("gas_no_panel")
     if told.is_rented:
-        yield told.say("landlord")
+        yield told.say("gas_landlord")
+    yield told.say("gas_they_ask")
 
 
 def _flames(told: Told) -> Iterator[str]:
@@ -41,15 +45,23 @@ def _flames(told: Told) -> Iterator[str]:
         yield told.say("worse", **told.sentences.lines)
 
 
+def _shock_after_a_stop(told: Told) -> Iterator[str]:
+    """Where no step has said it, and somebody may still go to the fuse box."""
+    steps = told.verdict.details.get("steps", ())
+    said = isinstance(steps, tuple) and STEP_FOR_SHOCK in steps
+    if told.assessment.danger.ask_whether_off and not said:
+        yield told.say("watch_for_shock", oven="stopped", **told.sentences.lines)
+
+
 def _while_waiting(told: Told) -> Iterator[str]:
     """Until a visit: what works may be used where there is no hurry."""
     if _must_stay_off(told):
         yield told.say("stays_off")
     else:
-        yield told.say("what_works")
-        ways = _ways_that_may_fail(told)
-        if ways:
-            yield told.say("ways_to_leave", ways="; ".join(ways))
+        ways = ways_told(told)
+        yield told.say("ways_to_use", ways=_named(told, ways.to_use)) if ways.to_use else told.say("ways_unknown")
+        if ways.to_leave:
+            yield told.say("ways_to_leave", ways=_named(told, ways.to_leave))
     yield told.say("no_panel")
     yield from _when_it_gets_worse(told)
 
@@ -70,23 +82,12 @@ def _from_now_on(told: Told) -> Iterator[str]:
 
 
 def _when_it_gets_worse(told: Told) -> Iterator[str]:
-    yield told.say("watch_for")
-    yield told.say("watch_for_shock")
+    put_back = told.verdict.details.get("act") == "reset_breaker_once"
+    yield told.say("watch_for", breaker="put_back" if put_back else "left")
+    yield told.say("watch_for_shock", oven="in_use", **told.sentences.lines)
     yield told.say("worse", **told.sentences.lines)
     yield told.say("in_doubt_off")
 
 
-def _ways_that_may_fail(told: Told) -> tuple[str, ...]:
-    """Of the ways of heating that the household named, those that need a part which has likely failed; none where
-    all do.
-    """
-    knowledge, answer = told.script.knowledge, told.state.answers.get(FUNCTIONS)
-    if answer is None or not still_fits(knowledge.questions.get(FUNCTIONS), answer.value):
-        return ()
-    named = [way for way in knowledge.ovens.functions if isinstance(answer.value, tuple) and way in answer.value]
-    faults = (knowledge.causes[c] for c, p in told.verdict.causes if p >= LIKELY_ENOUGH)
-    parts = {cause.part for cause in faults if cause.kind == "fault"}
-    failing = [way for way in named if parts.intersection(knowledge.ovens.uses(way, told.kind))]
-    if len(failing) == len(named):
-        return ()
-    return tuple(told.sentences.wording.say(f"function-{way}") for way in failing)
+def _named(told: Told, ways: tuple[str, ...]) -> str:
+    return "; ".join(told.sentences.wording.say(f"function-{way}") for way in ways)
