@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from assistant.reports.summary.found import GAS_ENGINEER
+from assistant.reports.summary.own_measurements import were_made
 from assistant.reports.summary.session import Told
 from assistant.reports.summary.value import Block, Items, Paragraph
 from assistant.reports.summary.ways import ways_told
@@ -22,7 +23,8 @@ def meanwhile(told: Told) -> Iterator[Block]:
         yield Items((told.say("gas_stay_out"),))
     elif stops:
         yield Paragraph(told.say("leave_off"), "strong")
-        yield Items((told.say("no_panel"), *_flames(told), *_shock_after_a_stop(told)))
+        again = (told.say("own_do_not_repeat"),) if were_made(told) else ()
+        yield Items((told.say("no_panel"), *again, *_flames(told), *_shock_after_a_stop(told)))
     else:
         yield Items(tuple(_while_waiting(told) if told.somebody_comes else _from_now_on(told)))
     if stops:

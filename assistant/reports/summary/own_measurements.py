@@ -13,16 +13,18 @@ from assistant.reports.chart import Chart, Lamp
 from assistant.reports.described import first_out_s
 from assistant.reports.measured import WITHIN, charts_of, instrument_of, put_right_in_words, usual_first_out_s
 from assistant.reports.summary.session import Told
-from assistant.reports.summary.value import Block, Items, Paragraph
+from assistant.reports.summary.value import Block, Items
 
 
 def own_measurements(told: Told) -> Iterator[Block]:
-    """An item for each measurement, beside what sound ovens would show; in danger only that nobody measures again."""
-    measured = (*_charts(told), *_breads(told))
-    if measured and told.assessment.danger.open:
-        yield Paragraph(told.say("own_do_not_repeat"), "strong")
-    else:
-        yield Items(measured)
+    """An item for each measurement, beside what sound ovens would show; in danger none, lest somebody measure again."""
+    if not told.assessment.danger.open:
+        yield Items((*_charts(told), *_breads(told)))
+
+
+def were_made(told: Told) -> bool:
+    """Whether the household measured anything that can be read."""
+    return any(True for _ in (*_charts(told), *_breads(told)))
 
 
 def _charts(told: Told) -> Iterator[str]:
