@@ -60,8 +60,9 @@ class Fast:
         self.role = role
         self.care_of = np.array([knowledge.questions[q].care.rank for q in self.codes.questions])
         taken = self.care_of <= knowledge.roles[role].asked_up_to.rank
+        self._of_a_call = np.array([knowledge.questions[q].stage in CALL_STAGES for q in self.codes.questions])
         if not knowledge.roles[role].on_the_telephone:
-            taken &= [knowledge.questions[q].stage not in CALL_STAGES for q in self.codes.questions]
+            taken &= ~self._of_a_call
         self.answerable = np.flatnonzero(taken)
         effects = {f: finding.then for f, finding in knowledge.findings.items()}
         self._allowing = {f: then.allows_care.rank for f, then in effects.items() if then.allows_care is not None}
@@ -171,6 +172,7 @@ class Fast:
         for sign, own in enumerate(self.codes.own):
             found[own] |= standing.urgent == 1 << sign
         found[self.codes.is_off] = told & standing.ask_whether_off
+        found[self._of_a_call] = False
         return found
 
     def acts_in_reach(self, talks: Talks, standing: Standing) -> dict[str, Flags]:

@@ -12,7 +12,7 @@ from assistant.errors import Refused
 from assistant.interview.commands import GiveAnswer, HearDanger, WithdrawAnswer
 from assistant.interview.conversation import Conversation
 from assistant.interview.script import Script
-from assistant.knowledge.model import CALL_STAGES
+from assistant.knowledge.model import CALL_STAGES, Question
 from tests.safety.adversary import beliefs, breaches, breaches_of_verdict, scripts_of, telling_beliefs
 from tests.safety.codes import Codes
 from tests.safety.fast import Fast
@@ -80,13 +80,19 @@ def test_a_stop_stands_through_every_later_answer(plain_script: Script, fast: Fa
         for question, code, mask in later_answers(fast.codes, rng, 12):
             question_id = fast.codes.questions[question]
             told = GiveAnswer(question_id, fast.codes.value(question, code, mask))
-            if questions[question_id].care.rank > most or questions[question_id].stage in CALL_STAGES:
+            beyond = questions[question_id].care.rank > most or questions[question_id].stage in CALL_STAGES
+            if beyond and not speaks_of_danger(questions[question_id], told.value):
                 with pytest.raises(Refused, match="not_for_role"):
                     conversation.do(told)
             elif not question_id.startswith(("sign_", "danger_")):
                 conversation.do(told)
         assert sign_id in {stop.sign_id for stop in conversation.assessment.danger.stops}
         assert list(breaches_of_verdict(plain_script, conversation.assessment)) == []
+
+
+def speaks_of_danger(question: Question, value: object) -> bool:
+    """Such an answer is taken from whoever gives it."""
+    return isinstance(value, str) and value in question.choices and question.choices[value].signals is not None
 
 
 def later_answers(codes: Codes, rng: np.random.Generator, number: int) -> Iterator[tuple[int, int, int]]:

@@ -44,7 +44,17 @@ SAID = (
     "how_often",
     "anything_else",
 )
-BESIDE = ("trip_device", "trip_moment", "trips_with_which", "long_unused", "earlier_repairs", "access_for_visit")
+CALLER = ("who_is_speaking", "call_back_number", "pressing_need", "call_notes")
+"""What was noted on the telephone."""
+BESIDE = (
+    "trip_device",
+    "trip_moment",
+    "trips_with_which",
+    "long_unused",
+    "earlier_repairs",
+    "access_for_visit",
+    *CALLER,
+)
 """Each in the order in which an engineer asks for it."""
 RULED_OUT_FIRST = 4
 ORDERS_PARTS = ("make_and_model", "serial_number")

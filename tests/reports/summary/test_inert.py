@@ -36,6 +36,8 @@ TYPED = (
     "call_back_number",
     "call_notes",
 )
+OF_THE_CALL = ("who_is_speaking", "call_back_number", "call_notes")
+"""What an agent wrote down stands on the engineer's page alone."""
 FORMS: dict[str, Callable[[Summary], str]] = {
     "text": partial(as_text, footing=FOOTING),
     "markdown": partial(as_markdown, footing=FOOTING),
@@ -63,7 +65,8 @@ def test_the_value_takes_nothing_that_could_act_from_a_session(name: str, danger
         told = with_text(told, question_id, HOSTILE[name])
     for summary in both(told):
         words = list(words_in(summary))
-        assert words.count(CLEAN[name]) >= len(TYPED)
+        told_here = len(TYPED) - (0 if summary.reader == "engineer" else len(OF_THE_CALL))
+        assert words.count(CLEAN[name]) >= told_here
         assert not set("".join(words)) & set(CONTROLS + UNSEEN)
         "".join(words).encode()
 
