@@ -272,7 +272,10 @@ summary-may_be_used = { $action ->
 }
 summary-both_at_once = Perhaps both at once: { $first }, and { $second }.
 summary-look = { $question } { $how } { $outcomes }
-summary-look_outcome = If “{ $answer }”, we would say: { $action }.
+summary-look_outcome = If “{ $answer }”, we would say: { $advice }
+summary-none_look_over = No damage seen, of all that was asked
+summary-none_what_changed = Nothing of these: power cut, moved, mended, cleaned, new tins or recipe, new machine, flood, lightning, mice
+summary-none_which_worry = None of the worries that were listed
 summary-look_then = Then come back and tell us. Our advice may change.
 summary-own_thermometer = Your oven was set to { $set_c } °C. Your thermometer showed { $reading_c } °C at the end, after { $minutes } minutes.
 summary-own_thermometer_expected = { $place ->

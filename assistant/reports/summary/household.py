@@ -3,7 +3,11 @@
 from collections.abc import Iterator
 
 from assistant.belief.decision import TRADES
+from assistant.interview.assess import assess
+from assistant.interview.changes import Change
 from assistant.interview.state import Answer
+from assistant.interview.supposed import answered_otherwise
+from assistant.interview.verdict import give_verdict
 from assistant.knowledge.danger_questions import OVEN_IS_OFF, sign_question_id
 from assistant.knowledge.model import Care, Stage
 from assistant.reports.summary.after_a_stop import may_be_under_guarantee, steps, whom_to_ring
@@ -66,11 +70,17 @@ def _look_yet(told: Told) -> Iterator[Block]:
         question = told.script.knowledge.questions[change.question_id]
         if change.value is not None and question.care in LOOKS and told.answer(change.question_id) is None:
             answer = told.sentences.given(change.question_id, change.value)
-            action = told.sentences.wording.say(f"change-{change.action}")
-            outcomes.setdefault(change.question_id, []).append(told.say("look_outcome", answer=answer, action=action))
+            said = told.say("look_outcome", answer=answer, advice=_advice_then(told, change))
+            outcomes.setdefault(change.question_id, []).append(said)
     if outcomes:
         yield Items(tuple(_look(told, question_id, said) for question_id, said in outcomes.items()))
         yield Paragraph(told.say("look_then"))
+
+
+def _advice_then(told: Told, change: Change) -> str:
+    """What would be said to who answers so, with the very thing that is to be done."""
+    supposed = assess(told.script, answered_otherwise(told.script, told.state, change.question_id, change.value))
+    return told.sentences.headline(give_verdict(told.script, supposed, with_changes=False))
 
 
 def _look(told: Told, question_id: str, outcomes: list[str]) -> str:

@@ -25,6 +25,8 @@ from assistant.reports.summary.value import Block, Facts, Pairs, Section, ToldSi
 from assistant.wording.sentences import Sentences
 
 ID_SHOWN = 8
+GONE_THROUGH = ("look_over", "what_changed", "which_worry")
+"""Lists of which 'none of these' says nothing to who doesn't see them."""
 
 
 @dataclass(frozen=True)
@@ -149,6 +151,8 @@ class Told:
             return self.state.texts[answer.question_id] or self.sentences.wording.say("answer-erased")
         if not still_fits(self.script.knowledge.questions.get(answer.question_id), answer.value):
             return "; ".join(map(str, answer.value)) if isinstance(answer.value, tuple) else str(answer.value)
+        if answer.value == (NONE,) and answer.question_id in GONE_THROUGH:
+            return self.say(f"none_{answer.question_id}")
         return self.sentences.given(answer.question_id, answer.value)
 
     def answer(self, question_id: str) -> str | None:

@@ -637,3 +637,10 @@ def test_where_no_cause_is_likely_none_is_said_to_stand_out(script: Script, sent
     told = told_case(script, sentences, "agent_hears_of_burning_plastic_late")
     assert told.named[0][1] < NONE_STANDS_OUT
     assert "No cause stands out." in paragraphs(section(engineer_summary(told), "likely"))
+
+
+def test_none_of_these_says_of_what(script: Script, sentences: Sentences) -> None:
+    told = told_with(script, sentences, {**IDENTIFIED, "look_over": ["none"], "what_changed": ["none"]})
+    summary = engineer_summary(told)
+    assert pairs(section(summary, "off"))["Looked at, cold"] == "No damage seen, of all that was asked"
+    assert pairs(section(summary, "said"))["What changed just before"].startswith("Nothing of these: power cut")

@@ -365,7 +365,7 @@ def test_looks_that_would_change_the_verdict_are_named_with_what_they_would_lead
     told = told_case(script, sentences, "bakers_door_opened_every_five_minutes")
     looks = section(household_summary(told), "look_yet")
     assert any(
-        "Is anything on the floor of the oven" in each and "we would say: one small thing to do yourself." in each
+        "Is anything on the floor of the oven" in each and "we would say: One small thing to do: " in each
         for each in lists(looks)[0].items
     )
     assert "come back and tell us" in paragraphs(looks)[0]
@@ -561,3 +561,9 @@ def test_a_tenant_in_danger_is_told_to_tell_the_landlord_and_not_to_pay(script: 
 def test_whoever_waits_for_somebody_is_told_to_leave_panels_on(script: Script, sentences: Sentences, case: str) -> None:
     words = " ".join(as_text(household_summary(told_case(script, sentences, case)), FOOTING).split())
     assert "take no panel off" in words
+
+
+def test_what_a_look_may_lead_to_is_said_with_the_very_thing_to_do(script: Script, sentences: Sentences) -> None:
+    words = words_of(told_case(script, sentences, "base_and_grill_dead"))
+    assert "one small thing to do yourself" not in words
+    assert "we would say: One small thing to do: " in words
