@@ -10,7 +10,7 @@ from typing import TextIO, cast
 from assistant.authoring.outcome_table import FIELDS, Mistake, Row, rows_of_table
 from assistant.authoring.outcome_words import did_you_mean
 from assistant.authoring.session_list import ID_SHOWN
-from assistant.authoring.session_search import find_session
+from assistant.authoring.session_search import session_of_row
 from assistant.errors import OvensideError, SessionUnknown
 from assistant.interview.answers import echoed
 from assistant.interview.commands import RecordOutcome
@@ -116,7 +116,7 @@ class Import:
         if len(typed) < LEAST_OF_ID:
             return Mistake(row.number, "session", "session_too_short", details)
         try:
-            session_id = find_session(self.log, typed).session_id
+            session_id = session_of_row(self.log, typed).session_id
         except SessionUnknown:
             return Mistake(row.number, "session", "session_unknown", details)
         first = first_rows.setdefault(session_id.encode(), row.number)

@@ -168,9 +168,12 @@ def resume(setting: Setting, typed_code: str) -> int:
 
 
 def _record(log: "EventLog", typed_code: str) -> "SessionRecord":
-    """Raises SessionUnknown."""
+    """Raises SessionUnknown, Refused after too many codes."""
+    from assistant.interview.conversation import utc_now
+    from assistant.interview.taking_up import session_by_code
+
     if typed_code:
-        return log.find_by_code(typed_code)
+        return session_by_code(log, typed_code, utc_now())
     latest = log.sessions(limit=1)
     if not latest:
         raise SessionUnknown("none saved")

@@ -16,12 +16,15 @@ from assistant.interview.commands import Start
 from assistant.interview.conversation import Conversation, utc_now
 from assistant.interview.log import EventLog, SessionRecord
 from assistant.interview.script import Script, script_of
+from assistant.interview.taking_up import session_by_code
 from assistant.knowledge.load import load_knowledge
 from assistant.reports.screen import wants_colour, write
 from assistant.store import open_store
 from assistant.wording.languages import Languages
 
 ROLE = "agent"
+BUSY_SECONDS = 1.0
+"""What the store doesn't take by then waits at the desk, and the customer doesn't."""
 
 
 @dataclass(frozen=True)
@@ -57,7 +60,7 @@ class StoredCalls:
         return self._call(conversation, code)
 
     def take(self, code: str) -> Call:
-        record = self.log.find_by_code(code)
+        record = session_by_code(self.log, code, utc_now())
         conversation = Conversation.resume(self.script, self.log, record, role=ROLE)
         return self._call(conversation, normalise_code(code))
 
@@ -81,7 +84,7 @@ def begin(setting: Setting) -> int:
     for lang in (setting.lang, setting.customers):
         languages.require_words_for_rules(lang)
     own = languages.sentences(setting.lang, setting.region)
-    log = open_store(setting.store)
+    log = open_store(setting.store, BUSY_SECONDS)
     source = StoredCalls(
         script_of(knowledge, setting.cache), log, languages, setting.lang, setting.customers, setting.region
     )

@@ -111,6 +111,14 @@ class EventLog(Protocol):
     def find_by_code(self, code: str) -> SessionRecord:
         """The session with that access code, typed in any way. Raises SessionUnknown."""
 
+    def failed_tries(self, since: datetime, until: datetime) -> int:
+        """How many codes that no session has were tried from here in that time, both ends included."""
+
+    def note_failed_try(self, moment: datetime, keep_since: datetime) -> None:
+        """Remember that one was tried from here, not which. Those from before `keep_since` are forgotten, and those
+        from after `moment`, which a clock left that went wrong.
+        """
+
     def find_by_name(self, name: str) -> SessionRecord | None:
         """The session with exactly that client's name, or None."""
 

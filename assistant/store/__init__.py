@@ -5,6 +5,7 @@ from pathlib import Path
 
 from assistant.errors import StoreUnreadable
 from assistant.interview.log import EventLog
+from assistant.store.waiting import BUSY_SECONDS
 
 APPLICATION = "ovenside"
 FILE_NAME = "sessions.db"
@@ -12,14 +13,15 @@ FILE_NAME = "sessions.db"
 _SCHEME = re.compile(r"([A-Za-z][A-Za-z0-9+.-]+):(.*)", re.DOTALL)  # one letter is a drive, not a scheme
 
 
-def open_store(url: str | None) -> EventLog:
+def open_store(url: str | None, busy_seconds: float = BUSY_SECONDS) -> EventLog:
     """The log at `sqlite:PATH`, at a plain path, on the server at a `postgresql:` URL, or at `memory:`, which ends with
     the process.
 
-    None stands for `sessions.db` in the user's data folder. Raises StoreUnreadable.
+    None stands for `sessions.db` in the user's data folder. `busy_seconds` is how long each call waits for other
+    writers, or for a server that is away, before it fails. Raises StoreUnreadable.
     """
     if url is None:
-        return _open_file(_own_file())
+        return _open_file(_own_file(), busy_seconds)
     scheme, rest = _split(url)
     if scheme == "memory" and not rest:
         from assistant.store.memory import MemoryStore
@@ -28,10 +30,10 @@ def open_store(url: str | None) -> EventLog:
     if scheme in ("postgresql", "postgres"):
         from assistant.store.postgres import PostgresStore
 
-        return PostgresStore(url)
+        return PostgresStore(url, busy_seconds)
     if scheme != "sqlite":
         raise StoreUnreadable(url, "not_a_kind_of_store")
-    return _open_file(_path_of(url, rest))
+    return _open_file(_path_of(url, rest), busy_seconds)
 
 
 def _split(url: str) -> tuple[str, str]:
@@ -50,10 +52,10 @@ def _path_of(url: str, rest: str) -> Path:
         raise StoreUnreadable(url, "system_says", str(error)) from error
 
 
-def _open_file(path: Path) -> EventLog:
+def _open_file(path: Path, busy_seconds: float) -> EventLog:
     from assistant.store.sqlite import SqliteStore
 
-    return SqliteStore(path)
+    return SqliteStore(path, busy_seconds)
 
 
 def _own_file() -> Path:

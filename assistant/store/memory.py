@@ -47,6 +47,7 @@ class MemoryStore:
         self._lock = RLock()
         self._kept: dict[str, _Kept] | None = {}
         self._event_ids: set[str] = set()
+        self._failed_tries: list[datetime] = []
 
     def create(self, session: SessionRecord, events: Sequence[Event]) -> None:
         if not events:
@@ -126,6 +127,15 @@ class MemoryStore:
                 if kept.session.code_hash == code_hash:
                     return session_from(kept.session, WHERE)
         raise SessionUnknown("no session with that code")
+
+    def failed_tries(self, since: datetime, until: datetime) -> int:
+        with self._lock:
+            return sum(since <= each <= until for each in self._failed_tries)
+
+    def note_failed_try(self, moment: datetime, keep_since: datetime) -> None:
+        with self._lock:
+            kept = [each for each in self._failed_tries if keep_since <= each <= moment]
+            self._failed_tries = [*kept, moment]
 
     def find_by_name(self, name: str) -> SessionRecord | None:
         with self._lock:

@@ -9,88 +9,37 @@ from typing import Any
 import psycopg
 from psycopg import errors
 
-from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
-from assistant.interview.access_code import hash_code
-from assistant.interview.events import Event, Happening, InterviewFinished, OutcomeRecorded
-from assistant.interview.log import Appending, SessionRecord, SessionSummary
+from assistant.errors import Refused, SessionMovedOn, StoreUnreadable
+from assistant.interview.events import Event
+from assistant.interview.log import Appending, SessionRecord
 from assistant.store.postgres_opening import Connection, named_place, open_connection
 from assistant.store.postgres_reasons import NOT_REACHED, is_lost, named_failures
-from assistant.store.rows import (
-    EventRow,
-    SessionRow,
-    event_from,
-    fingerprint_after,
-    rows_of,
-    session_from,
-    session_row_of,
-    stored_time,
-    time_from,
+from assistant.store.rows import EventRow, SessionRow, fingerprint_after, rows_of, session_row_of, stored_time
+from assistant.store.sql_log import (
+    INSERT_EVENT,
+    INSERT_SESSION,
+    INSERT_TEXT,
+    SESSIONS,
+    UPDATE_FINGERPRINT,
+    SqlLog,
+    Value,
 )
+from assistant.store.waiting import BUSY_SECONDS
 
-INSERT_SESSION = """
-    INSERT INTO sessions (session_id, code_hash, name, created_at, fingerprint) VALUES (%s, %s, %s, %s, %s)
-"""
-INSERT_EVENT = """
-    INSERT INTO events (session_id, sequence, event_id, schema_version, rules_fingerprint, recorded_at,
-        actor, role, message_id, opens_message, type, payload)
-    VALUES (%s, %s, %s, %s, %s, %s, %s, %s, %s, %s, %s, %s)
-"""
-INSERT_TEXT = "INSERT INTO texts (session_id, sequence, text) VALUES (%s, %s, %s)"
-EVENTS = """
-    SELECT session_id, sequence, event_id, schema_version, rules_fingerprint, recorded_at,
-        actor, role, message_id, opens_message, type, payload, text
-    FROM events LEFT JOIN texts USING (session_id, sequence)
-"""
-SELECT_EVENTS = f"{EVENTS} WHERE session_id = %s ORDER BY sequence"
-SELECT_KIND = f"{EVENTS} WHERE type = %s ORDER BY recorded_at, session_id, sequence"
-SELECT_KIND_OF_SESSION = f"{EVENTS} WHERE type = %s AND session_id = %s ORDER BY sequence"
-SELECT_LAST_SEQUENCE = "SELECT max(sequence) FROM events WHERE session_id = %s"
-SELECT_ALREADY = "SELECT session_id, sequence FROM events WHERE event_id = %s"
-SELECT_MESSAGE = """
-    SELECT 1 FROM events
-    WHERE session_id = %s AND sha256(message_id) = sha256(%s) AND opens_message AND message_id IS NOT NULL
-"""
-SESSIONS = "SELECT session_id, code_hash, name, created_at FROM sessions"
-SELECT_BY_CODE = f"{SESSIONS} WHERE code_hash = %s"
-SELECT_BY_NAME = f"{SESSIONS} WHERE sha256(name) = sha256(%s)"
-SELECT_BY_PREFIX = f"{SESSIONS} WHERE session_id >= %s ORDER BY session_id LIMIT 2"
-SELECT_SUMMARIES = """
-    SELECT listed.session_id, name, created_at, recorded_at, sequence,
-        (SELECT type FROM events AS e WHERE e.session_id = listed.session_id AND type <> %s
-            ORDER BY e.sequence DESC LIMIT 1) = %s
-    FROM (SELECT * FROM sessions ORDER BY created_at DESC, number DESC LIMIT %s) AS listed
-    CROSS JOIN LATERAL (
-        SELECT recorded_at, sequence FROM events AS e WHERE e.session_id = listed.session_id
-        ORDER BY sequence DESC LIMIT 1
-    ) AS last
-    ORDER BY created_at DESC, number DESC
-"""
-LOCK_SESSION = "SELECT 1 FROM sessions WHERE session_id = %s FOR NO KEY UPDATE"
+SELECT_ALREADY = "SELECT session_id, sequence FROM events WHERE event_id = ?"
+LOCK_SESSION = "SELECT 1 FROM sessions WHERE session_id = ? FOR NO KEY UPDATE"
 LOCK_OUT_WRITERS = "LOCK TABLE sessions IN EXCLUSIVE MODE"
 """Every writer locks its session's row first, or adds one."""
-SELECT_IDS = "SELECT session_id FROM sessions WHERE session_id > %s ORDER BY session_id LIMIT %s"
-SELECT_UNTOUCHED = """
-    SELECT session_id FROM sessions
-    WHERE created_at < %s AND NOT EXISTS (
-        SELECT 1 FROM events WHERE events.session_id = sessions.session_id AND recorded_at >= %s
-    )
-    ORDER BY session_id LIMIT %s
+DELETE_TRIES = """
+    DELETE FROM failed_tries
+    WHERE place = coalesce(host(inet_client_addr()), '') AND tried_at NOT BETWEEN ? AND ?
 """
-SELECT_FINGERPRINT = "SELECT fingerprint FROM sessions WHERE session_id = %s"
-UPDATE_FINGERPRINT = "UPDATE sessions SET fingerprint = %s WHERE session_id = %s"
-DELETE_TEXT = "DELETE FROM texts WHERE session_id = %s"
-DELETE_SESSION = (
-    DELETE_TEXT,
-    "DELETE FROM events WHERE session_id = %s",
-    "DELETE FROM sessions WHERE session_id = %s",
-)
-MOST_SESSIONS = 2**31 - 1
-_ENDED = (OutcomeRecorded.__name__, InterviewFinished.__name__)
+INSERT_TRY = "INSERT INTO failed_tries (place, tried_at) VALUES (coalesce(host(inet_client_addr()), ''), ?)"
 MOST_LOSSES = 5
 """Of the connection within one call, until it is given up."""
 
 
-class PostgresStore:
+class PostgresStore(SqlLog):
     """An EventLog on the server at `url`. Many may be open on one server.
 
     `busy_seconds` is how long a call waits for another writer, and for a server that went away, before it fails.
@@ -101,7 +50,28 @@ class PostgresStore:
     backups hold of them until they are recycled is beyond this program.
     """
 
-    def __init__(self, url: str, busy_seconds: float = 5.0) -> None:
+    SELECT_BY_NAME = f"{SESSIONS} WHERE sha256(name) = sha256(?)"
+    SELECT_MESSAGE = """
+        SELECT 1 FROM events
+        WHERE session_id = ? AND sha256(message_id) = sha256(?) AND opens_message AND message_id IS NOT NULL
+    """
+    SELECT_SUMMARIES = """
+        SELECT listed.session_id, name, created_at, recorded_at, sequence,
+            (SELECT type FROM events AS e WHERE e.session_id = listed.session_id AND type <> ?
+                ORDER BY e.sequence DESC LIMIT 1) = ?
+        FROM (SELECT * FROM sessions ORDER BY created_at DESC, number DESC LIMIT ?) AS listed
+        CROSS JOIN LATERAL (
+            SELECT recorded_at, sequence FROM events AS e WHERE e.session_id = listed.session_id
+            ORDER BY sequence DESC LIMIT 1
+        ) AS last
+        ORDER BY created_at DESC, number DESC
+    """
+    COUNT_FAILED_TRIES = """
+        SELECT count(*) FROM failed_tries
+        WHERE place = coalesce(host(inet_client_addr()), '') AND tried_at BETWEEN ? AND ?
+    """
+
+    def __init__(self, url: str, busy_seconds: float = BUSY_SECONDS) -> None:
         self._url = url
         self._where = named_place(url)
         self._busy_seconds = busy_seconds
@@ -140,81 +110,14 @@ class PostgresStore:
 
         self._transact(keep, lambda: self._holds(latest), again=False)
 
-    def read(self, session_id: str) -> tuple[Event, ...]:
-        rows = self._select(SELECT_EVENTS, session_id)
-        if not rows:
-            raise SessionUnknown(session_id)
-        return tuple(map(self._event, rows))
+    def note_failed_try(self, moment: datetime, keep_since: datetime) -> None:
+        kept = (stored_time(keep_since), stored_time(moment))
 
-    def last_sequence(self, session_id: str) -> int:
-        last = self._last(session_id)
-        if last is None:
-            raise SessionUnknown(session_id)
-        return last
+        def note() -> None:
+            self._run(DELETE_TRIES, *kept)
+            self._run(INSERT_TRY, kept[1])
 
-    def events_of(self, kind: type[Happening], session_id: str | None = None) -> tuple[Event, ...]:
-        if session_id is None:
-            rows = self._select(SELECT_KIND, kind.__name__)
-        else:
-            rows = self._select(SELECT_KIND_OF_SESSION, kind.__name__, session_id)
-        return tuple(map(self._event, rows))
-
-    def ids_after(self, session_id: str, limit: int) -> list[str]:
-        return [each for (each,) in self._select(SELECT_IDS, session_id, limit)]
-
-    def untouched_since(self, moment: datetime, limit: int) -> list[str]:
-        before = stored_time(moment)
-        return [each for (each,) in self._select(SELECT_UNTOUCHED, before, before, limit)]
-
-    def kept_fingerprint(self, session_id: str) -> str | None:
-        rows = self._select(SELECT_FINGERPRINT, session_id)
-        if not rows:
-            raise SessionUnknown(session_id)
-        kept: str | None = rows[0][0]
-        return kept
-
-    def reckoned_fingerprint(self, session_id: str) -> str:
-        self.last_sequence(session_id)
-        return fingerprint_after("", list(map(_row, self._select(SELECT_EVENTS, session_id))))
-
-    def find_by_code(self, code: str) -> SessionRecord:
-        found = self._find(SELECT_BY_CODE, hash_code(code))
-        if not found:
-            raise SessionUnknown("no session with that code")
-        return found[0]
-
-    def find_by_name(self, name: str) -> SessionRecord | None:
-        found = self._find(SELECT_BY_NAME, _bytes(name))
-        return found[0] if found else None
-
-    def find_by_id_prefix(self, prefix: str) -> SessionRecord:
-        found = [each for each in self._find(SELECT_BY_PREFIX, prefix) if each.session_id.startswith(prefix)]
-        if not prefix or len(found) != 1:
-            raise SessionUnknown(prefix)
-        return found[0]
-
-    def sessions(self, limit: int = 50) -> list[SessionSummary]:
-        rows = self._select(SELECT_SUMMARIES, *_ENDED, min(max(0, limit), MOST_SESSIONS))
-        return [
-            SessionSummary(
-                session_id=session_id,
-                name=_text(name),
-                created_at=time_from(created_at, self._where),
-                last_at=time_from(last_at, self._where),
-                events=events,
-                finished=bool(finished),
-            )
-            for session_id, name, created_at, last_at, events, finished in rows
-        ]
-
-    def seen_message(self, session_id: str, message_id: str) -> bool:
-        return bool(self._select(SELECT_MESSAGE, session_id, _bytes(message_id)))
-
-    def erase(self, session_id: str) -> None:
-        self._erase_by(DELETE_SESSION, session_id)
-
-    def erase_text(self, session_id: str) -> None:
-        self._erase_by((DELETE_TEXT,), session_id)
+        self._transact(note, lambda: False)
 
     def close(self) -> None:
         with self._lock:
@@ -223,16 +126,13 @@ class PostgresStore:
 
     def _append(self, session_id: str, expected_sequence: int, rows: Sequence[EventRow]) -> None:
         self._select(LOCK_SESSION, session_id)
-        found = self.last_sequence(session_id)
-        if found != expected_sequence:
-            raise SessionMovedOn(session_id, expected_sequence, found)
-        before = str(self.kept_fingerprint(session_id))
+        before = self._fingerprint_to_go_on_from(session_id, expected_sequence)
         self._insert(rows)
         self._run(UPDATE_FINGERPRINT, fingerprint_after(before, rows), session_id)
 
     def _insert_session(self, row: SessionRow, fingerprint: str) -> None:
         try:
-            self._run(INSERT_SESSION, row.session_id, row.code_hash, _bytes(row.name), row.created_at, fingerprint)
+            self._run(INSERT_SESSION, row.session_id, row.code_hash, self._bytes(row.name), row.created_at, fingerprint)
         except errors.UniqueViolation as error:
             if error.diag.constraint_name == "name_once":
                 raise Refused("name_taken", {"name": row.name or ""}) from error
@@ -243,11 +143,11 @@ class PostgresStore:
     def _insert(self, rows: Sequence[EventRow]) -> None:
         for row in rows:
             try:
-                self._run(INSERT_EVENT, *row[:8], _bytes(row.message_id), *row[9:12])
+                self._run(INSERT_EVENT, *row[:8], self._bytes(row.message_id), *row[9:12])
             except errors.UniqueViolation as error:
                 raise _refused(error, row) from error
             if row.text is not None:
-                self._run(INSERT_TEXT, row.session_id, row.sequence, _bytes(row.text))
+                self._run(INSERT_TEXT, row.session_id, row.sequence, self._bytes(row.text))
 
     def _erase_by(self, deletions: Sequence[str], session_id: str) -> None:
         def remove() -> None:
@@ -290,7 +190,7 @@ class PostgresStore:
         finally:
             self._inside = False
 
-    def _select(self, sql: str, *values: str | int | bytes | None) -> list[tuple[Any, ...]]:
+    def _select(self, sql: str, *values: Value) -> list[tuple[Any, ...]]:
         """The rows; none where a value is nothing that any store keeps."""
         if not all(map(_is_kept, values)):
             return []
@@ -308,8 +208,8 @@ class PostgresStore:
                     self._renew()
             raise StoreUnreadable(self._where, NOT_REACHED)
 
-    def _run(self, sql: str, *values: str | int | bytes | bool | None) -> psycopg.Cursor[tuple[Any, ...]]:
-        return self._open().execute(sql, values)
+    def _run(self, sql: str, *values: Value) -> psycopg.Cursor[tuple[Any, ...]]:
+        return self._open().execute(sql.replace("?", "%s"), values)
 
     def _open(self) -> Connection:
         if self._closed:
@@ -320,27 +220,20 @@ class PostgresStore:
         self._connection.close()
         self._connection = open_connection(self._url, self._where, self._busy_seconds)
 
-    def _find(self, sql: str, *values: str | bytes | None) -> list[SessionRecord]:
-        rows = self._select(sql, *values)
-        return [session_from(SessionRow(id_, code, _text(name), at), self._where) for id_, code, name, at in rows]
+    def _bytes(self, text: str | None) -> bytes | None:
+        return None if text is None else self._kept(text)
 
-    def _last(self, session_id: str) -> int | None:
-        rows = self._select(SELECT_LAST_SEQUENCE, session_id)
-        return None if not rows or rows[0][0] is None else int(rows[0][0])
+    def _kept(self, typed: str) -> bytes:
+        return typed.encode("utf-8", "surrogatepass")
 
-    def _event(self, values: tuple[Any, ...]) -> Event:
-        return event_from(_row(values), self._where)
+    def _text(self, kept: bytes | None) -> str | None:
+        return None if kept is None else kept.decode("utf-8", "surrogatepass")
 
     def _holds(self, rows: Sequence[EventRow]) -> bool:
         """Whether these very events are there: each id is a random number of its own."""
         return bool(rows) and self._select(SELECT_ALREADY, rows[-1].event_id) == [
             (rows[-1].session_id, rows[-1].sequence)
         ]
-
-
-def _row(values: tuple[Any, ...]) -> EventRow:
-    row = EventRow(*values)
-    return row._replace(message_id=_text(values[8]), text=_text(values[12]))
 
 
 def _refused(error: errors.UniqueViolation, row: EventRow) -> Exception:
@@ -352,15 +245,7 @@ def _refused(error: errors.UniqueViolation, row: EventRow) -> Exception:
     return error
 
 
-def _bytes(text: str | None) -> bytes | None:
-    return None if text is None else text.encode("utf-8", "surrogatepass")
-
-
-def _text(kept: bytes | None) -> str | None:
-    return None if kept is None else kept.decode("utf-8", "surrogatepass")
-
-
-def _is_kept(value: str | int | bytes | None) -> bool:
+def _is_kept(value: Value) -> bool:
     """Whether a row may hold the value: a text with lone surrogates or the character with number 0 is in none."""
     if not isinstance(value, str):
         return True

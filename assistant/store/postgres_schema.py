@@ -64,7 +64,19 @@ FIRST_TABLES: Step = (
     """,
 )
 
-STEPS: tuple[Step, ...] = (FIRST_TABLES,)
+FAILED_TRIES: Step = (
+    """
+    CREATE TABLE failed_tries (
+        number bigint GENERATED ALWAYS AS IDENTITY PRIMARY KEY,
+        place text NOT NULL,
+        tried_at text COLLATE "C" NOT NULL
+    )
+    """,
+    "CREATE INDEX tries_of_place ON failed_tries (place, tried_at)",
+)
+"""When codes were tried that no session has, and from which address."""
+
+STEPS: tuple[Step, ...] = (FIRST_TABLES, FAILED_TRIES)
 """Step n brings the tables from version n to n + 1. Steps are only ever added, never changed."""
 
 

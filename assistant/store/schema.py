@@ -64,7 +64,10 @@ SHORT_WAYS: Step = (
 FINGERPRINTS: Step = ("ALTER TABLE sessions ADD COLUMN fingerprint TEXT",)
 """Of sessions that are there already none is known until they go on."""
 
-STEPS: tuple[Step, ...] = (FIRST_TABLES, SHORT_WAYS, FINGERPRINTS)
+FAILED_TRIES: Step = ("CREATE TABLE failed_tries (number INTEGER PRIMARY KEY, tried_at TEXT NOT NULL)",)
+"""When codes were tried that no session has."""
+
+STEPS: tuple[Step, ...] = (FIRST_TABLES, SHORT_WAYS, FINGERPRINTS, FAILED_TRIES)
 """Step n brings a file from version n to n + 1. Steps are only ever added, never changed."""
 
 

@@ -8,80 +8,26 @@ from pathlib import Path
 from threading import RLock
 from typing import Any
 
-from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
-from assistant.interview.access_code import hash_code
-from assistant.interview.events import Event, Happening, InterviewFinished, OutcomeRecorded
-from assistant.interview.log import Appending, SessionRecord, SessionSummary
+from assistant.errors import Refused, SessionMovedOn, StoreUnreadable
+from assistant.interview.events import Event
+from assistant.interview.log import Appending, SessionRecord
 from assistant.store.opening import open_connection, resolved
 from assistant.store.reasons import LOCKED, named_failures
-from assistant.store.rows import (
-    EventRow,
-    SessionRow,
-    event_from,
-    fingerprint_after,
-    rows_of,
-    session_from,
-    session_row_of,
-    stored_time,
-    time_from,
+from assistant.store.rows import EventRow, fingerprint_after, rows_of, session_row_of, stored_time
+from assistant.store.sql_log import (
+    INSERT_EVENT,
+    INSERT_SESSION,
+    INSERT_TEXT,
+    SELECT_BY_CODE,
+    SESSIONS,
+    UPDATE_FINGERPRINT,
+    SqlLog,
+    Value,
 )
-from assistant.store.waiting import attempts
-
-INSERT_SESSION = """
-    INSERT INTO sessions (session_id, code_hash, name, created_at, fingerprint) VALUES (?, ?, ?, ?, ?)
-"""
-INSERT_EVENT = """
-    INSERT INTO events (session_id, sequence, event_id, schema_version, rules_fingerprint, recorded_at,
-        actor, role, message_id, opens_message, type, payload)
-    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
-"""
-INSERT_TEXT = "INSERT INTO texts (session_id, sequence, text) VALUES (?, ?, ?)"
-EVENTS = """
-    SELECT session_id, sequence, event_id, schema_version, rules_fingerprint, recorded_at,
-        actor, role, message_id, opens_message, type, payload, text
-    FROM events LEFT JOIN texts USING (session_id, sequence)
-"""
-SELECT_EVENTS = f"{EVENTS} WHERE session_id = ? ORDER BY sequence"
-SELECT_KIND = f"{EVENTS} WHERE type = ? ORDER BY recorded_at, session_id, sequence"
-SELECT_KIND_OF_SESSION = f"{EVENTS} WHERE type = ? AND session_id = ? ORDER BY sequence"
-SELECT_LAST_SEQUENCE = "SELECT max(sequence) FROM events WHERE session_id = ?"
-SELECT_MESSAGE = "SELECT 1 FROM events WHERE session_id = ? AND message_id = ? AND opens_message"
-SELECT_BY_CODE = "SELECT session_id, code_hash, name, created_at FROM sessions WHERE code_hash = ?"
-SELECT_BY_NAME = "SELECT session_id, code_hash, name, created_at FROM sessions WHERE name = ?"
-SELECT_BY_PREFIX = """
-    SELECT session_id, code_hash, name, created_at FROM sessions
-    WHERE session_id >= ? ORDER BY session_id LIMIT 2
-"""
-SELECT_SUMMARIES = """
-    SELECT listed.session_id, name, created_at, recorded_at, sequence,
-        (SELECT type FROM events AS e WHERE e.session_id = listed.session_id AND type != ?
-            ORDER BY e.sequence DESC LIMIT 1) = ?
-    FROM (SELECT * FROM sessions ORDER BY created_at DESC, number DESC LIMIT ?) AS listed
-    JOIN events AS last ON last.session_id = listed.session_id
-        AND sequence = (SELECT max(e.sequence) FROM events AS e WHERE e.session_id = listed.session_id)
-    ORDER BY created_at DESC, number DESC
-"""
-SELECT_IDS = "SELECT session_id FROM sessions WHERE session_id > ? ORDER BY session_id LIMIT ?"
-SELECT_UNTOUCHED = """
-    SELECT session_id FROM sessions
-    WHERE created_at < ? AND NOT EXISTS (
-        SELECT 1 FROM events WHERE events.session_id = sessions.session_id AND recorded_at >= ?
-    )
-    ORDER BY session_id LIMIT ?
-"""
-SELECT_FINGERPRINT = "SELECT fingerprint FROM sessions WHERE session_id = ?"
-UPDATE_FINGERPRINT = "UPDATE sessions SET fingerprint = ? WHERE session_id = ?"
-DELETE_TEXT = "DELETE FROM texts WHERE session_id = ?"
-DELETE_SESSION = (
-    DELETE_TEXT,
-    "DELETE FROM events WHERE session_id = ?",
-    "DELETE FROM sessions WHERE session_id = ?",
-)
-MOST_SESSIONS = 2**31 - 1
-_ENDED = (OutcomeRecorded.__name__, InterviewFinished.__name__)
+from assistant.store.waiting import BUSY_SECONDS, attempts
 
 
-class SqliteStore:
+class SqliteStore(SqlLog):
     """An EventLog in the file at `path`. Several may be open on one file, also in several programs.
 
     `busy_seconds` is how long a call waits for another writer before it fails as locked. A commit is
@@ -90,7 +36,20 @@ class SqliteStore:
     deletes; what a disk keeps of its own below its files is beyond reach.
     """
 
-    def __init__(self, path: Path, busy_seconds: float = 5.0) -> None:
+    SELECT_BY_NAME = f"{SESSIONS} WHERE name = ?"
+    SELECT_MESSAGE = "SELECT 1 FROM events WHERE session_id = ? AND message_id = ? AND opens_message"
+    SELECT_SUMMARIES = """
+        SELECT listed.session_id, name, created_at, recorded_at, sequence,
+            (SELECT type FROM events AS e WHERE e.session_id = listed.session_id AND type != ?
+                ORDER BY e.sequence DESC LIMIT 1) = ?
+        FROM (SELECT * FROM sessions ORDER BY created_at DESC, number DESC LIMIT ?) AS listed
+        JOIN events AS last ON last.session_id = listed.session_id
+            AND sequence = (SELECT max(e.sequence) FROM events AS e WHERE e.session_id = listed.session_id)
+        ORDER BY created_at DESC, number DESC
+    """
+    COUNT_FAILED_TRIES = "SELECT count(*) FROM failed_tries WHERE tried_at BETWEEN ? AND ?"
+
+    def __init__(self, path: Path, busy_seconds: float = BUSY_SECONDS) -> None:
         self._path = resolved(path)
         self._where = str(self._path)
         self._busy_seconds = busy_seconds
@@ -104,10 +63,10 @@ class SqliteStore:
             raise ValueError("a session starts with an event")
         row, rows = session_row_of(session), rows_of(session.session_id, 0, events)
         with self._writing():
-            [(found,)] = self._select(SELECT_LAST_SEQUENCE, row.session_id)
+            found = self._last(row.session_id)
             if found is not None:
                 raise SessionMovedOn(row.session_id, 0, found)
-            if row.name is not None and self._select(SELECT_BY_NAME, row.name):
+            if row.name is not None and self._select(self.SELECT_BY_NAME, row.name):
                 raise Refused("name_taken", {"name": row.name})
             if self._select(SELECT_BY_CODE, row.code_hash):
                 raise Refused("code_taken")
@@ -124,81 +83,11 @@ class SqliteStore:
             for session_id, expected_sequence, events in appendings:
                 self._append(session_id, expected_sequence, rows_of(session_id, expected_sequence, events))
 
-    def read(self, session_id: str) -> tuple[Event, ...]:
-        rows = self._select(SELECT_EVENTS, session_id)
-        if not rows:
-            raise SessionUnknown(session_id)
-        return tuple(event_from(EventRow(*row), self._where) for row in rows)
-
-    def last_sequence(self, session_id: str) -> int:
-        [(last,)] = self._select(SELECT_LAST_SEQUENCE, session_id)
-        if last is None:
-            raise SessionUnknown(session_id)
-        return int(last)
-
-    def events_of(self, kind: type[Happening], session_id: str | None = None) -> tuple[Event, ...]:
-        if session_id is None:
-            rows = self._select(SELECT_KIND, kind.__name__)
-        else:
-            rows = self._select(SELECT_KIND_OF_SESSION, kind.__name__, session_id)
-        return tuple(event_from(EventRow(*row), self._where) for row in rows)
-
-    def ids_after(self, session_id: str, limit: int) -> list[str]:
-        return [each for (each,) in self._select(SELECT_IDS, session_id, limit)]
-
-    def untouched_since(self, moment: datetime, limit: int) -> list[str]:
-        before = stored_time(moment)
-        return [each for (each,) in self._select(SELECT_UNTOUCHED, before, before, limit)]
-
-    def kept_fingerprint(self, session_id: str) -> str | None:
-        rows = self._select(SELECT_FINGERPRINT, session_id)
-        if not rows:
-            raise SessionUnknown(session_id)
-        kept: str | None = rows[0][0]
-        return kept
-
-    def reckoned_fingerprint(self, session_id: str) -> str:
-        self.last_sequence(session_id)
-        return fingerprint_after("", [EventRow(*row) for row in self._select(SELECT_EVENTS, session_id)])
-
-    def find_by_code(self, code: str) -> SessionRecord:
-        found = self._find(SELECT_BY_CODE, hash_code(code))
-        if not found:
-            raise SessionUnknown("no session with that code")
-        return found[0]
-
-    def find_by_name(self, name: str) -> SessionRecord | None:
-        found = self._find(SELECT_BY_NAME, name)
-        return found[0] if found else None
-
-    def find_by_id_prefix(self, prefix: str) -> SessionRecord:
-        found = [each for each in self._find(SELECT_BY_PREFIX, prefix) if each.session_id.startswith(prefix)]
-        if not prefix or len(found) != 1:
-            raise SessionUnknown(prefix)
-        return found[0]
-
-    def sessions(self, limit: int = 50) -> list[SessionSummary]:
-        rows = self._select(SELECT_SUMMARIES, *_ENDED, min(max(0, limit), MOST_SESSIONS))
-        return [
-            SessionSummary(
-                session_id=session_id,
-                name=name,
-                created_at=time_from(created_at, self._where),
-                last_at=time_from(last_at, self._where),
-                events=events,
-                finished=bool(finished),
-            )
-            for session_id, name, created_at, last_at, events, finished in rows
-        ]
-
-    def seen_message(self, session_id: str, message_id: str) -> bool:
-        return bool(self._select(SELECT_MESSAGE, session_id, message_id))
-
-    def erase(self, session_id: str) -> None:
-        self._erase_by(DELETE_SESSION, session_id)
-
-    def erase_text(self, session_id: str) -> None:
-        self._erase_by((DELETE_TEXT,), session_id)
+    def note_failed_try(self, moment: datetime, keep_since: datetime) -> None:
+        kept = (stored_time(keep_since), stored_time(moment))
+        with self._writing():
+            self._connection.execute("DELETE FROM failed_tries WHERE tried_at NOT BETWEEN ? AND ?", kept)
+            self._connection.execute("INSERT INTO failed_tries (tried_at) VALUES (?)", kept[1:])
 
     def close(self) -> None:
         with self._lock, named_failures(self._path):
@@ -218,25 +107,14 @@ class SqliteStore:
                         self._connection.execute("ROLLBACK")
                 raise
 
-    def _select(self, sql: str, *values: str | int) -> list[tuple[Any, ...]]:
+    def _select(self, sql: str, *values: Value) -> list[tuple[Any, ...]]:
         with self._lock, named_failures(self._path):
             return self._connection.execute(sql, [_bindable(value) for value in values]).fetchall()
 
-    def _find(self, sql: str, *values: str | int) -> list[SessionRecord]:
-        return [session_from(SessionRow(*row), self._where) for row in self._select(sql, *values)]
-
     def _append(self, session_id: str, expected_sequence: int, rows: Sequence[EventRow]) -> None:
-        found = self.last_sequence(session_id)
-        if found != expected_sequence:
-            raise SessionMovedOn(session_id, expected_sequence, found)
-        before = self._fingerprint(session_id)
+        before = self._fingerprint_to_go_on_from(session_id, expected_sequence)
         self._insert(rows)
         self._connection.execute(UPDATE_FINGERPRINT, (fingerprint_after(before, rows), session_id))
-
-    def _fingerprint(self, session_id: str) -> str:
-        """As it is kept; of a session that an earlier version wrote, of what is there."""
-        kept = self.kept_fingerprint(session_id)
-        return self.reckoned_fingerprint(session_id) if kept is None else kept
 
     def _insert(self, rows: Sequence[EventRow]) -> None:
         for row in rows:
@@ -286,7 +164,7 @@ class SqliteStore:
         raise StoreUnreadable(self._where, LOCKED)
 
 
-def _bindable(value: str | int) -> str | int | bytes:
+def _bindable(value: Value) -> Value:
     """The value for a lookup; text with lone surrogates becomes bytes, which equal no stored text."""
     if isinstance(value, str):
         try:

@@ -3,6 +3,8 @@
 import time
 from collections.abc import Iterator
 
+BUSY_SECONDS = 5.0
+"""How long a call waits for others where nobody said."""
 PAUSE_SECONDS = 0.02
 
 

@@ -23,6 +23,7 @@ problem-unknown_region = There is no region “{ $found }”. Use one of: { $val
 problem-unknown_sign = There is no danger sign “{ $found }”.
 problem-name_taken = There is a session of that name already.
 problem-code_taken = That access code is taken already.
+problem-too_many_codes = Too many codes were tried that no session has. Please wait { $minutes } minutes, then type the code as it stands on your screen or note.
 problem-message_repeated = That message was stored before.
 problem-event_repeated = That event was stored before.
 problem-message_id_reused = The message id “{ $message_id }” was used before for something else. Use a new one.

@@ -20,7 +20,7 @@ from pathlib import Path
 from assistant.interview.access_code import hash_code, new_code
 from assistant.interview.events import OutcomeRecorded
 from assistant.interview.log import EventLog, SessionRecord
-from assistant.store import postgres, sqlite
+from assistant.store import sql_log
 from assistant.store.postgres import PostgresStore
 from assistant.store.rows import EventRow, SessionRow, fingerprint_after, rows_of, session_row_of
 from assistant.store.sqlite import SqliteStore
@@ -60,8 +60,8 @@ def fill_file(store: SqliteStore, first: int, last: int) -> None:
     connection = store._connection
     connection.execute("BEGIN IMMEDIATE")
     for session, rows in generated(first, last):
-        connection.execute(sqlite.INSERT_SESSION, (*session, fingerprint_after("", rows)))
-        connection.executemany(sqlite.INSERT_EVENT, [row[:-1] for row in rows])
+        connection.execute(sql_log.INSERT_SESSION, (*session, fingerprint_after("", rows)))
+        connection.executemany(sql_log.INSERT_EVENT, [row[:-1] for row in rows])
     connection.execute("COMMIT")
 
 
@@ -114,19 +114,19 @@ def measured(store: EventLog, size: int, chance: random.Random) -> dict[str, flo
 
 def plans(store: SqliteStore | PostgresStore) -> Iterator[str]:
     queries = {
-        "SELECT_SUMMARIES": ("OutcomeRecorded", "InterviewFinished", 50),
-        "SELECT_BY_CODE": ("c",),
-        "SELECT_EVENTS": ("s",),
-        "SELECT_LAST_SEQUENCE": ("s",),
-        "SELECT_KIND": ("OutcomeRecorded",),
+        store.SELECT_SUMMARIES: (*sql_log.ENDED, 50),
+        sql_log.SELECT_BY_CODE: ("c",),
+        sql_log.SELECT_EVENTS: ("s",),
+        sql_log.SELECT_LAST_SEQUENCE: ("s",),
+        sql_log.SELECT_KIND: ("OutcomeRecorded",),
     }
-    for name, values in queries.items():
-        yield f"  {name}"
+    for query, values in queries.items():
+        yield " ".join(query.split())
         if isinstance(store, SqliteStore):
-            rows = store._connection.execute(f"EXPLAIN QUERY PLAN {getattr(sqlite, name)}", values)
+            rows = store._connection.execute(f"EXPLAIN QUERY PLAN {query}", values)
             yield from (f"    {row[3]}" for row in rows)
         else:
-            found = store._connection.execute(f"EXPLAIN {getattr(postgres, name)}", values)
+            found = store._connection.execute(f"EXPLAIN {query.replace('?', '%s')}", values)
             yield from (f"    {row[0]}" for row in found)
 
 

@@ -287,6 +287,16 @@ def test_a_code_nobody_has_finds_no_session(log: EventLog, typed: str) -> None:
         log.find_by_code(typed)
 
 
+def test_failed_tries_are_counted_in_a_stretch_of_time_and_forgotten_outside_it(opening: Opening) -> None:
+    log, other = opening(), opening()
+    for minute in (0, 5, 10):
+        log.note_failed_try(NOON + timedelta(minutes=minute), NOON)
+    assert other.failed_tries(NOON, NOON + timedelta(minutes=10)) == 3
+    assert other.failed_tries(NOON + timedelta(minutes=1), NOON + timedelta(minutes=9)) == 1
+    log.note_failed_try(NOON + timedelta(minutes=7), NOON + timedelta(minutes=5))
+    assert other.failed_tries(NOON - timedelta(days=1), NOON + timedelta(days=1)) == 2
+
+
 def test_a_session_is_found_by_its_exact_name(log: EventLog) -> None:
     session = started(log, name="Bakery")
     started(log)

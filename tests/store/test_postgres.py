@@ -11,8 +11,9 @@ from assistant.errors import SessionMovedOn, SessionUnknown, StoreUnreadable
 from assistant.interview.log import Appending
 from assistant.store.postgres import PostgresStore
 from assistant.store.postgres_opening import named_place
-from assistant.store.postgres_schema import STEPS
-from tests.store.samples import event, started, text_event
+from assistant.store.postgres_schema import SCHEMA, STEPS, migrate
+from assistant.store.rows import stored_time
+from tests.store.samples import event, record, started, text_event
 
 
 @pytest.fixture
@@ -184,6 +185,21 @@ def test_tables_of_a_later_version_are_left_alone(
     other.execute("UPDATE ovenside.version SET steps_taken = %s", [len(STEPS) + 1])
     with pytest.raises(StoreUnreadable, match="later_version"):
         PostgresStore(empty_server)
+
+
+def test_tables_of_the_first_version_are_brought_up_to_date(empty_server: str) -> None:
+    options = f"-c search_path={SCHEMA}"
+    with psycopg.connect(empty_server, autocommit=True, options=options) as connection:
+        migrate(connection, "somewhere", STEPS[:1])
+        session = record()
+        connection.execute(
+            "INSERT INTO sessions (session_id, code_hash, created_at, fingerprint) VALUES (%s, %s, %s, '')",
+            (session.session_id, session.code_hash, stored_time(session.created_at)),
+        )
+    with closing(PostgresStore(empty_server)) as store:
+        assert store.find_by_id_prefix(session.session_id) == session
+        store.note_failed_try(session.created_at, session.created_at)
+        assert store.failed_tries(session.created_at, session.created_at) == 1
 
 
 def test_what_other_programs_keep_in_the_database_stays(empty_server: str) -> None:

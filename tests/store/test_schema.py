@@ -8,7 +8,8 @@ import pytest
 from assistant.errors import StoreUnreadable
 from assistant.store.rows import rows_of, session_row_of
 from assistant.store.schema import APPLICATION_ID, STEPS, migrate, refuse_unknown
-from assistant.store.sqlite import INSERT_EVENT, SqliteStore
+from assistant.store.sql_log import INSERT_EVENT
+from assistant.store.sqlite import SqliteStore
 from tests.store.samples import event, record, started
 
 PLACE = Path("somewhere")
@@ -114,16 +115,16 @@ def test_events_are_unique_by_the_database_too(connection: sqlite3.Connection, c
 
 
 def test_looking_for_an_event_or_message_never_reads_the_whole_table(connection: sqlite3.Connection) -> None:
-    from assistant.store import sqlite as statements
+    from assistant.store import sql_log as statements
 
     for sql, values in (
-        (statements.SELECT_MESSAGE, ("s", "m")),
+        (SqliteStore.SELECT_MESSAGE, ("s", "m")),
         (statements.SELECT_LAST_SEQUENCE, ("s",)),
         (statements.SELECT_EVENTS, ("s",)),
         (statements.SELECT_BY_CODE, ("c",)),
-        (statements.SELECT_BY_NAME, ("n",)),
+        (SqliteStore.SELECT_BY_NAME, ("n",)),
         (statements.SELECT_KIND, ("OutcomeRecorded",)),
-        (statements.SELECT_SUMMARIES, ("OutcomeRecorded", "InterviewFinished", 50)),
+        (SqliteStore.SELECT_SUMMARIES, ("OutcomeRecorded", "InterviewFinished", 50)),
     ):
         plan = [row[3] for row in connection.execute(f"EXPLAIN QUERY PLAN {sql}", values)]
         assert plan
