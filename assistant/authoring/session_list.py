@@ -1,5 +1,6 @@
 """Listing, showing and erasing saved sessions, for whoever keeps the store."""
 
+from datetime import datetime
 from typing import TextIO
 
 from assistant.authoring.outcome_words import outcome_in_lines
@@ -23,10 +24,20 @@ def list_all(log: EventLog, wording: Wording, out: TextIO) -> int:
         out.write(say("sessions-none") + "\n")
     for summary in found:
         state = say("sessions-finished" if summary.finished else "sessions-open")
-        begun = f"{summary.created_at:%Y-%m-%d %H:%M} UTC"
+        begun = _begun(summary.created_at)
         line = say("sessions-line", id=summary.session_id[:ID_SHOWN], begun=begun, events=summary.events, state=state)
         out.write(line + "\n")
     return 0
+
+
+def begun_line(log: EventLog, session_id: str, wording: Wording) -> str:
+    """Which session it is, and when it began. Raises SessionUnknown."""
+    record = log.find_by_id_prefix(session_id)
+    return wording.say("sessions-begun", id=session_id[:ID_SHOWN], begun=_begun(record.created_at))
+
+
+def _begun(moment: datetime) -> str:
+    return f"{moment:%Y-%m-%d %H:%M} UTC"
 
 
 def show(log: EventLog, sentences: Sentences, prefix: str, out: TextIO) -> int:

@@ -1,4 +1,4 @@
-"""The commands of whoever looks after a store: check, purge, backup, restore, export, import, key."""
+"""The commands of whoever looks after a store: check, purge, person, backup, restore, export, import, key."""
 
 import argparse
 from pathlib import Path
@@ -8,7 +8,7 @@ if TYPE_CHECKING:
     from assistant.interview.log import EventLog
     from assistant.wording.locale import Wording
 
-ACTIONS = ("check", "purge", "backup", "restore", "export", "import", "key")
+ACTIONS = ("check", "purge", "person", "backup", "restore", "export", "import", "key")
 MOST_DAYS = 36_500
 
 
@@ -22,6 +22,11 @@ def add_actions(
     purge = add("purge", "erase the sessions that nobody touched for so many days")
     purge.add_argument("--days", type=_days, required=True, metavar="NUMBER")
     purge.add_argument("--count", action="store_true", help="only say how many there are")
+    person = add("person", "what is kept of one person: list it, write it to a file, or erase it")
+    person.add_argument("words", nargs="+", metavar="WORD", help="a telephone number, or words that they told")
+    what = person.add_mutually_exclusive_group()
+    what.add_argument("--copy", type=Path, metavar="FILE", help="write everything of these sessions to a file")
+    what.add_argument("--erase", action="store_true", help="remove everything of these sessions")
     backup = add("backup", "copy every session into a new file, while the store is in use")
     backup.add_argument("file", type=Path, metavar="FILE")
     restore = add("restore", "copy every session of such a file into the store")
@@ -79,6 +84,8 @@ def _with_store(log: "EventLog", arguments: Any, wording: "Wording", out: TextIO
             return store_care.check(log, wording, out)
         case "purge":
             return store_care.purge(log, wording, arguments.days, utc_now(), out, only_count=arguments.count)
+        case "person":
+            return _person(log, arguments, wording, out)
         case "backup":
             if arguments.file.exists():
                 raise FileUnusable("backup_there")
@@ -96,3 +103,22 @@ def _with_store(log: "EventLog", arguments: Any, wording: "Wording", out: TextIO
     new = session_file.take_in(log, record, events)
     out.write(wording.say("sessions-taken_in", id=record.session_id[:ID_SHOWN], number=new) + "\n")
     return 0
+
+
+def _person(log: "EventLog", arguments: Any, wording: "Wording", out: TextIO) -> int:
+    from assistant.authoring import one_person
+    from assistant.authoring.session_list import ID_SHOWN, begun_line
+    from assistant.authoring.whole_file import write_whole
+
+    ids = one_person.sessions_about(log, " ".join(arguments.words))
+    if arguments.copy is not None and ids:
+        write_whole(arguments.copy, one_person.told_of_person(log, ids))
+        out.write(wording.say("sessions-copied_of_person", file=str(arguments.copy), number=len(ids)) + "\n")
+    elif arguments.erase and ids:
+        one_person.erase_all(log, ids, wording, out, ID_SHOWN)
+        out.write(wording.say("sessions-forgotten", number=len(ids)) + "\n")
+    else:
+        for session_id in ids:
+            out.write(begun_line(log, session_id, wording) + "\n")
+        out.write(wording.say("sessions-of_person", number=len(ids)) + "\n")
+    return 0 if ids else 1

@@ -96,6 +96,9 @@ class EventLog(Protocol):
     def ids_after(self, session_id: str, limit: int) -> list[str]:
         """At most `limit` ids of sessions, in their order, behind that one; behind an empty one, the first."""
 
+    def texts_after(self, session_id: str, sequence: int, limit: int) -> list[tuple[str, int, str]]:
+        """At most `limit` free texts, each with its session's id and its sequence, behind that one, in their order."""
+
     def untouched_since(self, moment: datetime, limit: int) -> list[str]:
         """At most `limit` ids of sessions to which nothing was added at that moment or later, in their order."""
 

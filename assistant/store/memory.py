@@ -106,6 +106,16 @@ class MemoryStore:
         with self._lock:
             return sorted(each for each in self._all() if each > session_id)[:limit]
 
+    def texts_after(self, session_id: str, sequence: int, limit: int) -> list[tuple[str, int, str]]:
+        with self._lock:
+            kept = [
+                (row.session_id, row.sequence, row.text)
+                for each in self._all().values()
+                for row in each.events
+                if row.text is not None and (row.session_id, row.sequence) > (session_id, sequence)
+            ]
+        return sorted(kept)[:limit]
+
     def untouched_since(self, moment: datetime, limit: int) -> list[str]:
         before = stored_time(moment)
         with self._lock:

@@ -46,6 +46,10 @@ SESSIONS = "SELECT session_id, code_hash, name, created_at FROM sessions"
 SELECT_BY_CODE = f"{SESSIONS} WHERE code_hash = ?"
 SELECT_BY_PREFIX = f"{SESSIONS} WHERE session_id >= ? ORDER BY session_id LIMIT 2"
 SELECT_IDS = "SELECT session_id FROM sessions WHERE session_id > ? ORDER BY session_id LIMIT ?"
+SELECT_TEXTS = """
+    SELECT session_id, sequence, text FROM texts
+    WHERE (session_id, sequence) > (?, ?) ORDER BY session_id, sequence LIMIT ?
+"""
 SELECT_UNTOUCHED = """
     SELECT session_id FROM sessions
     WHERE created_at < ? AND NOT EXISTS (
@@ -112,6 +116,10 @@ class SqlLog(ABC):
 
     def ids_after(self, session_id: str, limit: int) -> list[str]:
         return [each for (each,) in self._select(SELECT_IDS, session_id, limit)]
+
+    def texts_after(self, session_id: str, sequence: int, limit: int) -> list[tuple[str, int, str]]:
+        rows = self._select(SELECT_TEXTS, session_id, sequence, limit)
+        return [(id_, at, self._text(kept) or "") for id_, at, kept in rows]
 
     def untouched_since(self, moment: datetime, limit: int) -> list[str]:
         before = stored_time(moment)

@@ -134,6 +134,20 @@ sessions-copied = { $sessions ->
         [one] one entry was new
        *[other] { $events } entries were new
     }.
+sessions-begun = { $id }  begun { $begun }
+sessions-of_person = { $number ->
+    [0] No session holds that.
+    [one] One session holds that. See with “ovenside sessions show” whether it is theirs.
+   *[other] { $number } sessions hold that. See with “ovenside sessions show” whether each is theirs.
+}
+sessions-copied_of_person = { $number ->
+    [one] What one session holds is in { $file }.
+   *[other] What { $number } sessions hold is in { $file }.
+} Hand it to nobody but them.
+sessions-forgotten = { $number ->
+    [one] One session was erased. Backups and copies in files aren't touched.
+   *[other] { $number } sessions were erased. Backups and copies in files aren't touched.
+}
 sessions-exported = The session is in { $file }, with everything the customer said. Keep it as carefully as the store.
 sessions-taken_in = Session { $id } is there; { $number ->
         [0] nothing of it was new

@@ -287,6 +287,18 @@ def test_a_code_nobody_has_finds_no_session(log: EventLog, typed: str) -> None:
         log.find_by_code(typed)
 
 
+def test_free_texts_are_read_page_by_page_in_their_order(log: EventLog) -> None:
+    for session_id in ("b", "a", "c"):
+        started(log, session_id=session_id)
+        texts = [text_event(session_id, n, f"{session_id}{n}") for n in (2, 3)]
+        log.append(session_id, 1, [*texts, event(session_id, 4)])
+    first = log.texts_after("", 0, 3)
+    assert first == [("a", 2, "a2"), ("a", 3, "a3"), ("b", 2, "b2")]
+    assert log.texts_after("b", 2, 9) == [("b", 3, "b3"), ("c", 2, "c2"), ("c", 3, "c3")]
+    log.erase_text("b")
+    assert [text for *_, text in log.texts_after("a", 3, 9)] == ["c2", "c3"]
+
+
 def test_failed_tries_are_counted_in_a_stretch_of_time_and_forgotten_outside_it(opening: Opening) -> None:
     log, other = opening(), opening()
     for minute in (0, 5, 10):
