@@ -52,7 +52,7 @@ def begin(setting: Setting) -> int:
             return 0
         talk = loading.result()
     talk.run(line)
-    return 0 if log is not None else 1
+    return 0 if log is not None and talk.conversation.saving else 1
 
 
 def _opening(setting: Setting) -> "tuple[Opening, tuple[Knowledge, Languages] | None]":
@@ -164,7 +164,7 @@ def resume(setting: Setting, typed_code: str) -> int:
     conversation = Conversation.resume(script_of(knowledge, setting.cache), log, record)
     talk = _talk(conversation, languages, setting, _terminal(setting), typed_code or None)
     talk.run(resumed=True)
-    return 0
+    return 0 if conversation.saving else 1
 
 
 def _record(log: "EventLog", typed_code: str) -> "SessionRecord":

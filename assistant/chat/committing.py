@@ -20,6 +20,7 @@ class Committing:
     resume_command: str | None
 
     def __post_init__(self) -> None:
+        self._told_of_the_clock = False
         self._tell_command = self.resume_command is not None and not self.conversation.stored
 
     def do(self, *commands: Command) -> bool:
@@ -33,12 +34,20 @@ class Committing:
             return self._go_on_from_the_others(commands)
         except (StoreUnreadable, SessionUnknown) as error:
             return self._go_on_unsaved(error, commands)
+        self._tell_of_the_clock()
         if commands:
             self.showing.place.reopened = self.showing.place.suggested = None
         if self._tell_command and self.conversation.stored:
             self._tell_command = False
             self.showing.terminal.write(self.showing.pages.saved_as_you_go(str(self.resume_command)))
         return True
+
+    def _tell_of_the_clock(self) -> None:
+        """Once for each time it went back."""
+        behind, told = self.conversation.clock_behind, self._told_of_the_clock
+        self._told_of_the_clock = behind is not None
+        if behind is not None and not told:
+            self.showing.say("chat-clock_went_back", "quiet", minutes=round(behind.total_seconds() / 60))
 
     def _go_on_from_the_others(self, commands: Sequence[Command]) -> bool:
         """Show how the session stands now. Of what was typed only danger counts; the rest is asked again.

@@ -3,7 +3,9 @@
 import os
 import secrets
 import sys
+from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import datetime
 from pathlib import Path
 from uuid import uuid4
 
@@ -51,17 +53,18 @@ class StoredCalls:
     lang: str
     customers: str
     region: str
+    clock: Callable[[], datetime] = utc_now
 
     def begin(self) -> Call:
         code = new_code(secrets.token_bytes)
-        record = SessionRecord(session_id=uuid4().hex, code_hash=hash_code(code), name=None, created_at=utc_now())
-        conversation = Conversation(self.script, self.log, record)
+        record = SessionRecord(session_id=uuid4().hex, code_hash=hash_code(code), name=None, created_at=self.clock())
+        conversation = Conversation(self.script, self.log, record, clock=self.clock)
         conversation.start(Start(ROLE, self.region, self.customers, "single"), keep_at_once=False)
         return self._call(conversation, code)
 
     def take(self, code: str) -> Call:
-        record = session_by_code(self.log, code, utc_now())
-        conversation = Conversation.resume(self.script, self.log, record, role=ROLE)
+        record = session_by_code(self.log, code, self.clock())
+        conversation = Conversation.resume(self.script, self.log, record, self.clock, role=ROLE)
         return self._call(conversation, normalise_code(code))
 
     def _call(self, conversation: Conversation, code: str) -> Call:
@@ -73,12 +76,16 @@ class StoredCalls:
             read_out=self.languages.sentences_of_session(state.lang, state.region),
             own=self.languages.sentences_of_session(self.lang, state.region),
             listeners=tuple(self.languages.listener(lang) for lang in langs),
+            hurt_listeners=tuple(self.languages.hurt_listener(lang) for lang in langs),
             code=code,
         )
 
 
 def begin(setting: Setting) -> int:
-    """Until the agent leaves. Returns the exit status. Raises StoreUnreadable, Refused for a language or region."""
+    """Until the agent leaves. Returns the exit status: 1 if something was left unsaved.
+
+    Raises StoreUnreadable, and Refused for a language or region.
+    """
     knowledge = load_knowledge(setting.rules, setting.cache)
     languages = Languages(setting.locales, knowledge)
     for lang in (setting.lang, setting.customers):
@@ -91,10 +98,10 @@ def begin(setting: Setting) -> int:
     desk = Desk(source, own)
     try:
         _run(desk, plain=setting.plain)
-        write(sys.stdout, panels.ways_back(desk), colour=False)
+        write(sys.stdout, [*panels.ways_back(desk), *panels.left_behind(desk)], colour=False)
     finally:
         log.close()
-    return 0
+    return 1 if desk.unsaved_calls else 0
 
 
 def _run(desk: Desk, *, plain: bool) -> None:

@@ -8,13 +8,14 @@ from assistant.interview.answers import still_fits
 from assistant.interview.assess import Assessment
 from assistant.interview.commands import Command, Finish, GiveAnswer, HearDanger, SayNotSure, SkipQuestion
 from assistant.interview.conversation import Conversation
+from assistant.interview.danger import STILL_ON
 from assistant.interview.events import DangerHeard, Event, QuestionAnswered, TextAnswered
 from assistant.interview.on_the_telephone import CALL_ENDED, closing_question, opening_question
 from assistant.interview.supposed import weigh_ahead
 from assistant.interview.verdict import NONE, Verdict, give_verdict, named_causes
 from assistant.interview.view import QuestionView, question_view
 from assistant.interview.way import may_ask
-from assistant.knowledge.danger_questions import OVEN_IS_OFF, UNSURE, is_danger_question, sign_question_id
+from assistant.knowledge.danger_questions import DANGER_NOW, OVEN_IS_OFF, UNSURE, is_danger_question, sign_question_id
 from assistant.wording.listener import Listener
 from assistant.wording.replies import Given, NotUnderstood, reply_to
 from assistant.wording.sentences import Sentences
@@ -22,6 +23,15 @@ from assistant.wording.typed_lines import typed_lines
 
 NOTES = "call_notes"
 HURT = "anyone_hurt"
+SPEAKER = "who_is_speaking"
+READ_BACK = "read_back"
+BY_ELECTRICITY = "by_electricity"
+HURT_OTHERWISE = "otherwise"
+SHOCK = "shock"
+COMES = ("book_visit", "stop_and_isolate")
+"""Verdicts after which somebody may come and be paid."""
+OFF_ASKED_AT_MOST = 2
+"""Whether the oven is off, to somebody who can't say so; then the call goes on, and it is taken to be on."""
 
 
 @dataclass(frozen=True)
@@ -40,15 +50,20 @@ class Call:
     """`read_out` words what is read to the customer, `own` what is the agent's; `code` gives the call to others.
 
     `reopened`: a question that is asked out of order or again. `before`: the causes' probabilities before the latest
-    line that changed something.
+    line that changed something. `said`: what was said when a question was asked, where danger was heard instead.
+    `off_in_vain`: how often nobody could say that the oven is off. `clock_said`: that the clock went back.
     """
 
     conversation: Conversation
     read_out: Sentences
     own: Sentences
     listeners: Sequence[Listener]
+    hurt_listeners: Sequence[Listener]
     code: str
     reopened: str | None = None
+    said: dict[str, str] = field(default_factory=dict)
+    off_in_vain: int = 0
+    clock_said: bool = False
     before: Mapping[str, float] = field(default_factory=dict)
     _judged: tuple[Assessment, Verdict] | None = field(default=None, repr=False)
 
@@ -58,20 +73,33 @@ class Call:
         if self.reopened is not None:
             return self._view_of(self.reopened)
         script, assessment = self.conversation.script, self.conversation.assessment
-        opening = opening_question(script, assessment)
+        opening = opening_question(script, assessment, off_given_up=self.off_given_up)
         if opening is not None:
             return self._view_of(opening)
         view = self.conversation.view()
         if isinstance(view, QuestionView):
             return view
-        then = view.details.get("then")
-        due = str(then) if then else closing_question(script, assessment)
+        then = None if self.off_given_up else view.details.get("then")
+        due = str(then) if then else self._closing_question()
         return self._view_of(due) if due else None
+
+    def _closing_question(self) -> str | None:
+        return closing_question(
+            self.conversation.script,
+            self.conversation.assessment,
+            somebody_comes=self.verdict.action in COMES,
+            off_given_up=self.off_given_up,
+        )
+
+    @property
+    def off_given_up(self) -> bool:
+        return self.off_in_vain >= OFF_ASKED_AT_MOST
 
     @property
     def at_verdict(self) -> bool:
         """Whether the interview itself asks nothing more."""
-        opening = opening_question(self.conversation.script, self.conversation.assessment)
+        script, assessment = self.conversation.script, self.conversation.assessment
+        opening = opening_question(script, assessment, off_given_up=self.off_given_up)
         return opening is None and isinstance(self.conversation.view(), Verdict)
 
     @property
@@ -114,17 +142,32 @@ class Call:
         return [each.question_id for each in answers if still_fits(questions.get(each.question_id), each.value)]
 
     def take(self, line: str) -> list[Notice]:
-        """A line that answers what is open, or that speaks of danger."""
+        """A line that answers what is open, or that speaks of danger or of somebody who is hurt."""
         question = self.question
         if question is None:
-            return self.hear(line) or [self._notice("nothing_open")]
+            return self.hear(line) or self._noted(line)
         reply = self._reply(line, question)
         if isinstance(reply, Given) and reply.exact:
             return self.give(question.id, reply)
-        heard = self.hear(line)
+        hurt = self._hear_who_is_hurt(line, question)
+        heard = [*hurt, *self.hear(line)]
         if isinstance(reply, Given) and (question.kind == "text" or not heard):
             return [*heard, *self.give(question.id, reply)]
+        if heard and question.id != HURT:
+            self.said[question.id] = line
+            self._noted(line)
         return heard or [self._unclear(question, reply)]
+
+    def _hear_who_is_hurt(self, line: str, question: QuestionView) -> list[Notice]:
+        """At whatever question; a shock counts as an injury where it is asked who is hurt."""
+        if self.somebody_is_hurt:
+            return []
+        if any(listener.hear(line) for listener in self.hurt_listeners):
+            return self.give(HURT, Given(HURT_OTHERWISE))
+        shocked = any(
+            each.sign_id == SHOCK and each.clear for listener in self.listeners for each in listener.hear(line)
+        )
+        return self.give(HURT, Given(BY_ELECTRICITY)) if shocked and question.id == HURT else []
 
     def _reply(self, line: str, question: QuestionView) -> Given | NotUnderstood:
         """In the agent's words, or in the customer's."""
@@ -149,6 +192,11 @@ class Call:
         if given is None:
             return []
         return [self._notice("taken_as", answer=self.own.given(question_id, given))]
+
+    @property
+    def speaker(self) -> str:
+        """As they told; empty before."""
+        return self.conversation.state.texts.get(SPEAKER) or ""
 
     @property
     def somebody_is_hurt(self) -> bool:
@@ -184,9 +232,11 @@ class Call:
 
     def note(self, text: str) -> list[Notice]:
         """Add to the notes of the call; danger is heard there too."""
+        return [*self._noted(text), *self.hear(text)]
+
+    def _noted(self, text: str) -> list[Notice]:
         earlier = self.conversation.state.texts.get(NOTES)
-        notices = self.do(GiveAnswer(NOTES, f"{earlier}; {text}" if earlier else text)) or [self._notice("noted")]
-        return [*notices, *self.hear(text)]
+        return self.do(GiveAnswer(NOTES, f"{earlier}; {text}" if earlier else text)) or [self._notice("noted")]
 
     def reopen(self, question_id: str) -> list[Notice]:
         """Ask it now, whatever would come next; one that may not be asked now isn't."""
@@ -237,12 +287,26 @@ class Call:
             self.conversation.stop_saving()
             return [self._notice("erased", urgent=True), *self.do(*commands)]
         self.before = before
+        self.off_in_vain += sum(map(_cannot_tell_off, commands))
+        for each in commands:
+            self.said.pop(getattr(each, "question_id", ""), None)
         if was_open in {getattr(each, "question_id", None) for each in commands}:
             self.reopened = None
         if self.conversation.state.status(CALL_ENDED) == "answered" and not self.conversation.state.finished:
             self.conversation.do(Finish())
+        return [*self._clock_notice(), *self._unsaved_notice()]
+
+    def _unsaved_notice(self) -> list[Notice]:
         waiting = len(self.conversation.unsaved)
         return [self._notice("unsaved", urgent=True, number=waiting)] if waiting else []
+
+    def _clock_notice(self) -> list[Notice]:
+        """Said once for each time the clock went back."""
+        behind, said = self.conversation.clock_behind, self.clock_said
+        self.clock_said = behind is not None
+        if behind is None or said:
+            return []
+        return [self._notice("clock_went_back", minutes=round(behind.total_seconds() / 60))]
 
     def save(self) -> list[Notice]:
         """Write what waits."""
@@ -293,7 +357,9 @@ class Call:
             notice = self._notice("unclear_between" if len(candidates) > 1 else "unclear_one", candidates=named)
         elif question.kind == "number":
             notice = self._notice("number_unclear", unit=self.own.wording.say(f"unit-{question.unit}"))
-        elif self.conversation.assessment.danger.open:
+        elif question.id == HURT:
+            notice = self._notice("unclear_hurt", urgent=True, **self.read_out.lines)
+        elif question.about_danger and question.id != DANGER_NOW:
             notice = self._notice("unclear_in_danger", question=self.own.question(question).text)
         else:
             notice = self._notice("unclear")
@@ -306,6 +372,12 @@ class Call:
 
     def _notice(self, name: str, /, *, urgent: bool = False, **arguments: str | float) -> Notice:
         return Notice(self.own.wording.say(f"desk-{name}", **arguments), urgent)
+
+
+def _cannot_tell_off(command: Command) -> bool:
+    if isinstance(command, SayNotSure):
+        return command.question_id == OVEN_IS_OFF
+    return isinstance(command, GiveAnswer) and (command.question_id, command.value) == (OVEN_IS_OFF, STILL_ON)
 
 
 def _answers_danger(command: Command) -> bool:

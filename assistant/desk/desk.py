@@ -8,6 +8,7 @@ from assistant.desk.call import NOTES, Call, Notice
 from assistant.desk.finding import found_questions
 from assistant.desk.words import MARK, WORDS, Word, is_word, read_word, spelled
 from assistant.errors import Refused, SessionUnknown, StoreUnreadable
+from assistant.interview.access_code import CHARACTERS
 from assistant.wording.reasons import reason_in_words
 from assistant.wording.sentences import Sentences
 from assistant.wording.typed import HelperWord, helper_word
@@ -43,7 +44,8 @@ class Calls(Protocol):
 class Desk:
     """`calls` in the order in which they came; `on_line`: the number of the one being spoken to.
 
-    `picking`: questions that were found, one of which may be picked by its number.
+    `picking`: questions that were found, one of which may be picked by its number; `shows_calls`: the calls, likewise.
+    `shows_side`: what stands beside is shown in full, or only where there is no room beside.
     """
 
     source: Calls
@@ -55,6 +57,7 @@ class Desk:
     notices: list[Notice] = field(default_factory=list)
     shows_why: bool = False
     shows_calls: bool = False
+    shows_side: Literal["", "where_narrow", "in_full"] = ""
 
     def __post_init__(self) -> None:
         self._words: dict[Word, Callable[[str], list[Notice]]] = {
@@ -67,6 +70,7 @@ class Desk:
             "back": self._back,
             "note": self._note,
             "view": self._view,
+            "all": self._all,
             "why": self._why,
             "how": self._how,
             "unsure": self._unsure,
@@ -80,19 +84,25 @@ class Desk:
     def call(self) -> Call | None:
         return self.calls[self.on_line] if self.on_line is not None else None
 
+    @property
+    def unsaved_calls(self) -> list[Call]:
+        return [call for call in self.calls if call.conversation.unsaved]
+
     def take(self, line: str) -> None:
         """Do what a typed line says; what there is to say of it stands in `notices`. Raises Left."""
         line = line.strip()
+        among_calls = self.shows_calls
         self.shows_why = self.shows_calls = False
+        self.shows_side = ""
         try:
-            self.notices = self._take_line(line)
+            self.notices = self._take(line) if among_calls and _is_number(line) else self._take_line(line)
         except StoreUnreadable as error:
             reason = reason_in_words(error, self.own.wording)
             self.notices = [self.notice("store_unusable", urgent=True, reason=reason)]
 
     def _take_line(self, line: str) -> list[Notice]:
         picking, self.picking = self.picking, ()
-        if picking and line.isascii() and line.isdigit():
+        if picking and _is_number(line):
             if 1 <= int(line[:6]) <= len(picking):
                 return self._on_call(lambda call: call.reopen(picking[int(line) - 1]))
             self.picking = picking
@@ -133,9 +143,15 @@ class Desk:
         return []
 
     def _take(self, rest: str) -> list[Notice]:
-        """By its place on this desk, or by its code."""
-        if rest.isascii() and rest.isdigit() and 1 <= int(rest[:6]) <= len(self.calls):
-            return self._back_on_line(int(rest) - 1)
+        """By its place on this desk or who speaks, or by its code."""
+        if _is_number(rest) and len(rest) < CHARACTERS:
+            if 1 <= int(rest) <= len(self.calls):
+                return self._back_on_line(int(rest) - 1)
+            self.shows_calls = True
+            return [self.notice("not_in_list", lines=len(self.calls))]
+        named = [number for number, each in enumerate(self.calls) if rest and normal(rest) in normal(each.speaker)]
+        if len(named) == 1:
+            return self._back_on_line(named[0])
         try:
             call = self.source.take(rest)
         except SessionUnknown:
@@ -183,8 +199,11 @@ class Desk:
 
     def _find(self, rest: str) -> list[Notice]:
         def find(call: Call) -> list[Notice]:
-            self.picking = found_questions(call, rest)
-            return [] if self.picking else [self.notice("nothing_found", sought=rest)]
+            found = found_questions(call, rest)
+            if len(found) == 1:
+                return call.reopen(found[0])
+            self.picking = found
+            return [] if found else [self.notice("nothing_found", sought=rest)]
 
         return self._on_call(find)
 
@@ -193,7 +212,7 @@ class Desk:
 
         def change(call: Call) -> list[Notice]:
             answered = call.answered
-            if rest.isascii() and rest.isdigit() and 1 <= int(rest[:6]) <= len(answered):
+            if _is_number(rest) and 1 <= int(rest[:6]) <= len(answered):
                 return call.reopen(answered[int(rest) - 1])
             self.picking = tuple(answered)
             return [] if answered else [self.notice("nothing_known")]
@@ -214,6 +233,11 @@ class Desk:
 
     def _view(self, rest: str) -> list[Notice]:
         self.panel = "facts" if self.panel == "causes" else "causes"
+        self.shows_side = "where_narrow"
+        return []
+
+    def _all(self, rest: str) -> list[Notice]:
+        self.shows_side = "in_full"
         return []
 
     def _why(self, rest: str) -> list[Notice]:
@@ -246,16 +270,19 @@ class Desk:
 
     def _leave(self, rest: str) -> list[Notice]:
         """Not while something waits to be written, unless it is said twice."""
-        unsaved = [call for call in self.calls if call.conversation.unsaved]
-        if unsaved and normal(rest) != "all":
-            for call in unsaved:
+        if self.unsaved_calls and normal(rest) != "all":
+            for call in self.unsaved_calls:
                 call.save()
-            if any(call.conversation.unsaved for call in unsaved):
+            if self.unsaved_calls:
                 return [self.notice("leave_unsaved", urgent=True)]
         raise Left
 
     def notice(self, name: str, /, *, urgent: bool = False, **arguments: str | float) -> Notice:
         return Notice(self.own.wording.say(f"desk-{name}", **arguments), urgent)
+
+
+def _is_number(text: str) -> bool:
+    return text.isascii() and text.isdigit()
 
 
 def normal(text: str) -> str:

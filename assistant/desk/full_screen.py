@@ -6,19 +6,23 @@ from typing import Any
 
 from prompt_toolkit.application import Application
 from prompt_toolkit.buffer import Buffer
+from prompt_toolkit.filters import Condition
 from prompt_toolkit.formatted_text import StyleAndTextTuples
 from prompt_toolkit.input import Input
 from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
+from prompt_toolkit.key_binding.key_processor import KeyPress
+from prompt_toolkit.keys import Keys
 from prompt_toolkit.layout import BufferControl, FormattedTextControl, HSplit, Layout, VSplit, Window
 from prompt_toolkit.output import Output
 from prompt_toolkit.styles import Style as Colours
 
+from assistant.desk import panels
 from assistant.desk.call import Call
 from assistant.desk.desk import Desk, Left
 from assistant.desk.layout import Laid, laid_desk
 from assistant.desk.words import MARK, Word, spelled
 from assistant.errors import StoreUnreadable
-from assistant.reports.screen import without_controls
+from assistant.reports.screen import Paragraph, without_controls
 
 KEYS: dict[str, Word] = {
     "f2": "find",
@@ -31,7 +35,7 @@ KEYS: dict[str, Word] = {
     "f9": "why",
 }
 TYPED_ON = ("find", "note", "change")
-"""What wants more than the word: it is put before what is typed."""
+"""What wants more than the word: it is put before what is typed already."""
 BEFORE_THINKING_S = 0.2
 """A fast typist isn't held up."""
 LOOKS_EVERY_S = 3.0
@@ -47,6 +51,7 @@ class FullScreen:
         self._desk = desk
         self._scrolled = 0
         self._lines = 0
+        self._stays = False
         self._thinking: asyncio.Task[None] | None = None
         self._kept: tuple[tuple[int, ...], Laid] | None = None
         self._typed = Buffer(multiline=False, accept_handler=self._accept)
@@ -89,24 +94,35 @@ class FullScreen:
 
     def _hint(self) -> StyleAndTextTuples:
         say = self._desk.own.wording.say
-        keys = " ".join(f"{key.upper()} {spelled(word, self._desk.own.wording)}" for key, word in KEYS.items())
+        keys = [f"{key.upper()} {spelled(word, self._desk.own.wording)}" for key, word in KEYS.items()]
         laid = self._laid()
         more = say("desk-more", above=laid.above, below=laid.below) + " " if laid.above or laid.below else ""
-        return [("class:quiet", f"{more}{keys}")]
+        if self._stays and self._typed.text:
+            keys = [say("desk-line_stays")]
+        while len(keys) > 1 and len(more) + len(" ".join(keys)) > self._application.output.get_size().columns:
+            keys.pop()
+        return [("class:quiet", more + " ".join(keys))]
 
     def _accept(self, typed: Buffer) -> bool:
-        """Whether what was typed is to stay."""
+        """Whether what was typed is to stay, to be put right or replaced."""
         self._take(typed.text)
-        return any(notice.line_stays for notice in self._desk.notices)
+        self._stays = any(notice.line_stays for notice in self._desk.notices)
+        return self._stays
 
     def _take(self, line: str) -> None:
-        self._scrolled = 0
+        before = self._to_do()
         self._lines += 1
         try:
             self._desk.take(line)
         except Left:
             self._application.exit()
+        if not before or before != self._to_do():
+            self._scrolled = 0
         self._think()
+
+    def _to_do(self) -> list[Paragraph]:
+        """The steps that are being read out: whoever is in the middle of them stays there."""
+        return panels.to_do(self._desk.call) if self._desk.call is not None else []
 
     def _think(self) -> None:
         """While nobody types; what was thought of for an earlier line is let go."""
@@ -145,6 +161,24 @@ class FullScreen:
         def _(event: KeyPressEvent) -> None:
             self._scrolled = self._scrolled - min(8, self._laid().below)
 
+        stays = Condition(lambda: self._stays and bool(self._typed.text))
+
+        @keys.add(Keys.Any, filter=stays)
+        def _(event: KeyPressEvent) -> None:
+            """Begins anew."""
+            self._stays = False
+            self._typed.reset()
+            self._typed.insert_text(event.data)
+
+        @keys.add("left", filter=stays)
+        @keys.add("home", filter=stays)
+        @keys.add("end", filter=stays)
+        @keys.add("backspace", filter=stays)
+        def _(event: KeyPressEvent) -> None:
+            """Puts it right."""
+            self._stays = False
+            event.app.key_processor.feed(KeyPress(event.key_sequence[0].key, event.data), first=True)
+
         @keys.add("c-c")
         def _(event: KeyPressEvent) -> None:
             """Lets go of what is being typed; where nothing is, leaves."""
@@ -162,7 +196,8 @@ class FullScreen:
     def _press(self, word: Word) -> Any:
         def pressed(event: KeyPressEvent) -> None:
             if word in TYPED_ON:
-                self._typed.text = f"{MARK}{spelled(word, self._desk.own.wording)} "
+                self._stays = False
+                self._typed.text = f"{MARK}{spelled(word, self._desk.own.wording)} {self._typed.text}"
                 self._typed.cursor_position = len(self._typed.text)
             else:
                 self._do(word)

@@ -12,7 +12,8 @@ FEWEST_COLUMNS = 40
 SIDE_BY_SIDE_FROM = 72
 """With fewer columns the right side is shown alone, when it is asked for."""
 RIGHT = 34
-NOTICE_ROWS = 2
+FEWEST_STEPS = 6
+"""Lines of what is to be done that are seen above what is asked."""
 
 Line = tuple[Style, str]
 EMPTY: Line = ("plain", "")
@@ -47,56 +48,89 @@ def _notices(desk: Desk, columns: int) -> list[tuple[Line, ...]]:
 
 
 def _body(desk: Desk, columns: int, height: int, scrolled: int) -> tuple[list[tuple[Line, ...]], int, int]:
-    left, block, right = sides(desk)
-    beside = bool(right) and columns >= SIDE_BY_SIDE_FROM
+    page = page_of(desk, narrow=columns < SIDE_BY_SIDE_FROM)
+    beside = bool(page.right) and columns >= SIDE_BY_SIDE_FROM and not _wants_all_columns(desk, page, columns, height)
     width = columns - RIGHT - 3 if beside else columns
-    before, now = laid_out(left, width), laid_out(block, width)
-    lines: list[Line] = [*before, *now]
-    first = min(len(before), max(0, len(lines) - height))
-    first = max(0, min(first - scrolled, len(lines) - height))
-    pinned = _pinned(desk, columns) if first + height < len(lines) else []
-    shown = lines[first : first + height - len(pinned)]
-    above, below = first, len(lines) - first - len(shown)
-    shown += pinned
-    filled: list[Line] = [*shown, *[EMPTY] * (height - len(shown))]
+    filled, above, below = _left(desk, page, width, height, scrolled)
     if not beside:
         return [_row(style, text, columns) for style, text in filled], above, below
-    others: list[Line] = laid_out(right, RIGHT)
-    if len(others) > height:
-        more = desk.own.wording.say("desk-more_beside", lines=len(others) - height + 1)
-        others = [*others[: height - 1], ("quiet", more)]
-    others += [EMPTY] * (height - len(others))
     rows: list[tuple[Line, ...]] = [
         ((style, text.ljust(width)), ("quiet", " │ "), other)
-        for (style, text), other in zip(filled, others, strict=True)
+        for (style, text), other in zip(filled, _right_lines(desk, page.right, height), strict=True)
     ]
     return rows, above, below
 
 
-def _pinned(desk: Desk, columns: int) -> list[Line]:
-    """What is asked, in one line, where the steps before it take the whole height."""
+def _left(desk: Desk, page: "Page", width: int, height: int, scrolled: int) -> tuple[list[Line], int, int]:
+    """So many lines, and how many more there are above and below. What is asked stays where steps are scrolled."""
+    before, steps, question = (laid_out(each, width) for each in (page.said, page.to_do, page.asked))
+    fixed: list[Line] = []
+    if steps and len(steps) + len(question) > height and len(question) <= height - FEWEST_STEPS:
+        fixed, question = question, []
+    lines, room = [*before, *steps, *question], height - len(fixed)
+    first = min(len(before), max(0, len(lines) - room))
+    first = max(0, min(first - scrolled, len(lines) - room))
+    if not fixed and first + room < len(lines):
+        fixed = _in_one_line(desk, width)
+    seen: list[Line] = lines[first : first + height - len(fixed)]
+    below = len(lines) - first - len(seen)
+    seen += [EMPTY] * (height - len(fixed) - len(seen)) if steps else []
+    seen += fixed
+    return [*seen, *[EMPTY] * (height - len(seen))], first, below
+
+
+def _wants_all_columns(desk: Desk, page: "Page", columns: int, height: int) -> bool:
+    """Whether what is read out fits if nothing stands beside it, and doesn't otherwise."""
+    if desk.panel != "causes":
+        return False
+    narrow, wide = (len(laid_out([*page.to_do, *page.asked], each)) for each in (columns - RIGHT - 3, columns))
+    return wide <= height < narrow
+
+
+def _right_lines(desk: Desk, right: list[Paragraph], height: int) -> list[Line]:
+    lines: list[Line] = laid_out(right, RIGHT)
+    if len(lines) > height:
+        more = desk.own.wording.say("desk-more_beside", lines=len(lines) - height + 1)
+        lines = [*lines[: height - 1], ("quiet", more)]
+    return lines + [EMPTY] * (height - len(lines))
+
+
+def _in_one_line(desk: Desk, width: int) -> list[Line]:
+    """What is asked, where the steps before it or its own choices take the whole height."""
     call = desk.call
-    if call is None or call.question is None or desk.picking or desk.shows_calls:
+    if call is None or call.question is None or desk.picking or desk.shows_calls or not panels.to_do(call):
         return []
     question = call.own.question(call.question).text
-    return [("strong", without_controls(desk.own.wording.say("desk-then_ask", question=question))[:columns])]
+    return [("strong", without_controls(desk.own.wording.say("desk-then_ask", question=question))[:width])]
 
 
-def sides(desk: Desk) -> tuple[list[Paragraph], list[Paragraph], list[Paragraph]]:
-    """What was said, what is to be read now, and what stands beside. A list to pick from takes it all."""
+@dataclass(frozen=True)
+class Page:
+    """What was said, what is to be done and asked now, and what stands beside. A list to pick from takes it all."""
+
+    said: list[Paragraph]
+    to_do: list[Paragraph]
+    asked: list[Paragraph]
+    right: list[Paragraph]
+
+
+def page_of(desk: Desk, *, narrow: bool = False) -> Page:
     call = desk.call
     if desk.shows_calls:
-        return [], panels.calls(desk), []
+        return Page([], [], panels.calls(desk), [])
     if call is None:
-        return [], [BLANK, Paragraph(desk.own.wording.say("desk-idle")), BLANK, *words(desk)], []
+        return Page([], [], [BLANK, Paragraph(desk.own.wording.say("desk-idle")), BLANK, *words(desk)], [])
     if desk.picking:
-        return [], panels.picks(desk), []
+        return Page([], [], panels.picks(desk), [])
+    if desk.shows_side == "in_full" or (desk.shows_side and narrow):
+        return Page([], [], _beside(desk, in_full=True), [])
+    asked = panels.asked(call)
     if desk.shows_why:
-        return [], [*panels.to_read_out(call), BLANK, *panels.why(call)], _right(desk)
-    return [*panels.conversation(call), BLANK], panels.to_read_out(call), _right(desk)
+        asked += [BLANK, *panels.why(call)]
+    return Page([*panels.conversation(call), BLANK], panels.to_do(call), asked, _beside(desk))
 
 
-def _right(desk: Desk) -> list[Paragraph]:
+def _beside(desk: Desk, *, in_full: bool = False) -> list[Paragraph]:
     """Nothing before danger was asked about, and nothing but facts until what stands was isolated."""
     call = desk.call
     if call is None or DANGER_NOW not in call.conversation.state.answers:
@@ -104,7 +138,7 @@ def _right(desk: Desk) -> list[Paragraph]:
     danger = call.conversation.assessment.danger
     if danger.stops and not danger.off_confirmed and desk.panel == "causes":
         return []
-    return panels.facts(call) if desk.panel == "facts" else panels.causes(call)
+    return panels.facts(call, in_full=in_full) if desk.panel == "facts" else panels.causes(call)
 
 
 def words(desk: Desk) -> list[Paragraph]:

@@ -1,19 +1,21 @@
 """What a desk shows of a call, as styled paragraphs; how they are laid out is decided elsewhere."""
 
+import textwrap
 from collections.abc import Iterator
 
-from assistant.desk.call import Call
+from assistant.desk.call import READ_BACK, SPEAKER, Call
 from assistant.desk.desk import Desk
 from assistant.interview.next_question import next_chosen
-from assistant.interview.on_the_telephone import everybody_goes_out, opening_question
+from assistant.interview.on_the_telephone import FEE_TOLD, OFF_AT_THE_END, everybody_goes_out, opening_question
 from assistant.interview.view import QuestionView
-from assistant.knowledge.danger_questions import OVEN_IS_OFF
+from assistant.knowledge.danger_questions import OVEN_IS_OFF, SIGN_PREFIX, sign_question_id
 from assistant.reports.lettering import shown
 from assistant.reports.screen import BLANK, Paragraph, numbered
 
 MOST_CAUSES = 6
 LEAST_SHOWN = 0.02
 MOST_CHANGES = 3
+MOST_OF_A_FACT = 90
 MOVED = 0.02
 """A probability that moved by less isn't marked."""
 
@@ -26,7 +28,7 @@ def header(desk: Desk) -> str:
     return desk.own.wording.say(
         "desk-header",
         number=(desk.on_line or 0) + 1,
-        id=call.conversation.record.session_id[:8],
+        who=shown(call.speaker) or call.conversation.record.session_id[:8],
         saved=desk.own.wording.say(f"desk-{saved}"),
         lang=call.read_out.wording.lang,
         parked=_waiting(desk),
@@ -57,8 +59,18 @@ def _danger_told(desk: Desk, call: Call) -> str:
             return desk.own.wording.say("desk-banner", signs=signs)
         at = call.conversation.state.answers[OVEN_IS_OFF].recorded_at.astimezone()
         return desk.own.wording.say("desk-banner_off", signs=signs, time=f"{at:%H:%M}")
-    heard = bool(danger.open_questions and call.conversation.state.heard)
-    return desk.own.wording.say("desk-banner_open") if heard else ""
+    return _danger_open(desk, call)
+
+
+def _danger_open(desk: Desk, call: Call) -> str:
+    """While a sign that was heard is still asked about; what to do in doubt, where it may be one to get out for."""
+    signs = call.conversation.script.knowledge.signs
+    asked = {sign_question_id(sign_id): sign for sign_id, sign in signs.items()}
+    open_ones = [asked[each] for each in call.conversation.assessment.danger.open_questions if each in asked]
+    if not open_ones:
+        return ""
+    out = any(not sign.confirm_off for sign in open_ones)
+    return desk.own.wording.say("desk-banner_open_out" if out else "desk-banner_open")
 
 
 def conversation(call: Call) -> list[Paragraph]:
@@ -80,16 +92,22 @@ def _given(call: Call, question_id: str) -> str:
 
 def to_read_out(call: Call) -> list[Paragraph]:
     """In the customer's language: what to do while danger stands, the verdict at the end, and the question."""
-    page: list[Paragraph] = []
-    question = call.question
+    return [*to_do(call), *asked(call)]
+
+
+def to_do(call: Call) -> list[Paragraph]:
+    """The verdict at the end, and while danger stands its steps; else nothing."""
     danger = call.conversation.assessment.danger
-    if (call.at_verdict and call.reopened is None) or (danger.stops and call.danger_unsettled):
-        page += _verdict(call)
+    shows = (call.at_verdict and call.reopened is None) or (danger.stops and call.danger_unsettled)
+    return [*_verdict(call)] if shows else []
+
+
+def asked(call: Call) -> list[Paragraph]:
+    """The question, or that the call is over."""
+    question = call.question
     if question is not None:
-        page += _question(call, question)
-    elif call.ended:
-        page += [BLANK, Paragraph(call.own.wording.say("desk-ended", code=call.code), "strong")]
-    return page
+        return [*_question(call, question)]
+    return [BLANK, Paragraph(call.own.wording.say("desk-ended", code=call.code), "strong")] if call.ended else []
 
 
 def _verdict(call: Call) -> Iterator[Paragraph]:
@@ -109,6 +127,10 @@ def _question(call: Call, question: QuestionView) -> Iterator[Paragraph]:
     yield Paragraph(text.text, "danger" if question.about_danger else "strong")
     if own.text != text.text:
         yield Paragraph(own.text, "quiet")
+    if question.id in call.said:
+        yield Paragraph(call.own.wording.say("desk-said", line=shown(call.said[question.id])), "quiet")
+    if question.id == READ_BACK:
+        yield from _to_read_back(call)
     labels = [
         label if label == ours else f"{label} ({ours})"
         for (_, label), (_, ours) in zip(text.choices, own.choices, strict=True)
@@ -118,9 +140,19 @@ def _question(call: Call, question: QuestionView) -> Iterator[Paragraph]:
         yield Paragraph(call.own.wording.say("desk-hint_number", unit=str(text.unit)), "quiet")
     elif text.kind != "choice":
         yield Paragraph(call.own.wording.say(f"desk-hint_{text.kind}"), "quiet")
+    if question.id.startswith(SIGN_PREFIX):
+        yield Paragraph(text.how, "quiet")
     if question.standing is not None:
         standing = call.own.given(question.id, question.standing)
         yield Paragraph(call.own.wording.say("desk-standing", answer=standing), "quiet")
+
+
+def _to_read_back(call: Call) -> Iterator[Paragraph]:
+    """What was told for the visit and what comes of it, as it stands."""
+    yield Paragraph(call.read_out.headline(call.verdict), "plain", "– ")
+    for question_id in (SPEAKER, "call_back_number", "pressing_need", OVEN_IS_OFF, OFF_AT_THE_END, FEE_TOLD):
+        if question_id in call.answered:
+            yield Paragraph(f"{_label(call, question_id)}: {_given(call, question_id)}", "plain", "– ")
 
 
 def why(call: Call) -> list[Paragraph]:
@@ -171,11 +203,13 @@ def _moved(call: Call, cause: str, probability: float) -> str:
     return f" ({100 * moved:+.0f})" if abs(moved) >= MOVED else ""
 
 
-def facts(call: Call) -> list[Paragraph]:
-    """What is known, numbered as it may be changed."""
+def facts(call: Call, *, in_full: bool = False) -> list[Paragraph]:
+    """What is known, the latest first, numbered as it may be changed; long ones cut unless `in_full`."""
     say = call.own.wording.say
     known = [f"{_label(call, each)}: {_given(call, each)}" for each in call.answered]
-    page = [Paragraph(say("desk-facts"), "strong"), *numbered(known)]
+    if not in_full:
+        known = [textwrap.shorten(each, MOST_OF_A_FACT, placeholder=" …") for each in known]
+    page = [Paragraph(say("desk-facts"), "strong"), *reversed(numbered(known))]
     return page if known else [*page, Paragraph(say("desk-nothing_known"), "quiet")]
 
 
@@ -201,7 +235,7 @@ def calls(desk: Desk) -> list[Paragraph]:
     for number, call in enumerate(desk.calls):
         parked = "call_in_danger" if call.danger_unsettled else "call_parked"
         where = "on_line" if number == desk.on_line else "call_ended" if call.ended else parked
-        who = shown(call.conversation.state.texts.get("who_is_speaking") or "")
+        who = shown(call.speaker)
         name = f" {who}" if who else ""
         lines.append(f"{call.conversation.record.session_id[:8]}{name} — {say(f'desk-{where}')}")
     return [Paragraph(say("desk-calls"), "strong"), *numbered(lines)]
@@ -211,5 +245,11 @@ def ways_back(desk: Desk) -> list[Paragraph]:
     """For after the desk was left: the code of each call that may go on."""
     say = desk.own.wording.say
     kept = [call for call in desk.calls if call.conversation.stored and not call.ended]
-    lines = [f"{call.code}  {shown(call.conversation.state.texts.get('who_is_speaking') or '')}" for call in kept]
+    lines = [f"{call.code}  {shown(call.speaker)}" for call in kept]
     return [Paragraph(say("desk-ways_back"), "strong"), *map(Paragraph, lines)] if kept else []
+
+
+def left_behind(desk: Desk) -> list[Paragraph]:
+    """For after the desk was left: what could not be saved."""
+    waiting = sum(len(call.conversation.unsaved) for call in desk.unsaved_calls)
+    return [Paragraph(desk.own.wording.say("desk-left_behind", number=waiting), "danger")] if waiting else []

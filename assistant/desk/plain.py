@@ -4,8 +4,7 @@ from typing import TextIO
 
 from assistant.desk import panels
 from assistant.desk.desk import Desk, Left
-from assistant.desk.layout import sides
-from assistant.desk.words import is_word, read_word
+from assistant.desk.layout import page_of
 from assistant.reports.screen import BLANK, Paragraph, write
 
 
@@ -17,28 +16,28 @@ class Plain:
 
     def run(self) -> None:
         """Until the agent leaves, or there is nothing more to read."""
-        self._show("")
+        self._show()
         for line in self._read:
             try:
                 self._desk.take(line)
             except Left:
                 return
-            self._show(line)
+            self._show()
 
-    def _show(self, line: str) -> None:
+    def _show(self) -> None:
         desk = self._desk
         page = [Paragraph(each.text, "danger" if each.urgent else "strong") for each in desk.notices]
         banner = panels.danger_banner(desk)
         if banner is not None:
             page.append(Paragraph(banner, "danger"))
-        write(self._out, [*page, *self._wanted(line), BLANK], colour=False)
+        write(self._out, [*page, *self._wanted(), BLANK], colour=False)
 
-    def _wanted(self, line: str) -> list[Paragraph]:
+    def _wanted(self) -> list[Paragraph]:
         desk, call = self._desk, self._desk.call
         if call is None or desk.picking or desk.shows_calls:
-            return sides(desk)[1]
-        if is_word(line) and read_word(line, desk.own.wording)[0] == ("view",):
+            return page_of(desk).asked
+        if desk.shows_side:
             next(call.thinking())
-            return [*panels.facts(call), BLANK, *panels.causes(call)]
+            return [*panels.facts(call, in_full=True), BLANK, *panels.causes(call)]
         shown = panels.why(call) if desk.shows_why else panels.to_read_out(call)
         return [BLANK, *shown]

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from uuid import uuid4
 
 from assistant.errors import Refused, SessionUnknown, StoreUnreadable
@@ -21,10 +21,14 @@ def utc_now() -> datetime:
     return datetime.now(UTC)
 
 
+LEAST_BEHIND = timedelta(minutes=1)
+
+
 class Conversation:
     """Follows the script for one session. Every command is committed before its view is given.
 
-    The session comes to exist with its first events; until then nothing is stored.
+    The session comes to exist with its first events; until then nothing is stored. `clock_behind`: how long before what
+    was told already the clock stood when the latest was told, where it went back; what is told keeps its order.
     """
 
     def __init__(
@@ -45,6 +49,7 @@ class Conversation:
         self._saving = True
         self._unsaved: tuple[Event, ...] = ()
         self._holds_unsaved = False
+        self.clock_behind: timedelta | None = None
         self._assessment: Assessment | None = None
         self._seen: tuple[Assessment, View] | None = None
 
@@ -72,6 +77,11 @@ class Conversation:
     def stored(self) -> bool:
         """Whether everything so far is in the log."""
         return self._saving and self.state.sequence > 0 and not self._pending and not self._unsaved
+
+    @property
+    def saving(self) -> bool:
+        """Whether what is told goes to the log, or waits for it."""
+        return self._saving
 
     @property
     def unsaved(self) -> tuple[Event, ...]:
@@ -129,6 +139,7 @@ class Conversation:
             assessment = assess(self.script, state)
         if self._saving:
             self._keep(events)
+        self.clock_behind = _behind(self.state, events[-1].recorded_at)
         self.state, self._assessment = state, assessment
 
     def _refuse_unless_fit(self, command: Command, state: State) -> None:
@@ -214,3 +225,10 @@ class Conversation:
             )
             for number, happening in enumerate(happenings, 1)
         )
+
+
+def _behind(state: State, now: datetime) -> timedelta | None:
+    """How long before the latest of what was told `now` is, if that is more than clocks of two machines may differ."""
+    told = [answer.recorded_at for answer in (*state.answers.values(), *state.replaced)]
+    behind = max(told, default=now) - now
+    return behind if behind >= LEAST_BEHIND else None

@@ -5,40 +5,69 @@ from collections.abc import Iterator
 from assistant.interview.assess import Assessment
 from assistant.interview.script import Script
 from assistant.interview.way import may_ask
-from assistant.knowledge.danger_questions import DANGER_NOW
+from assistant.knowledge.danger_questions import DANGER_NOW, SIGN_PREFIX
 from assistant.knowledge.model import Stage
 
 CALL_ENDED = "call_ended"
+FEE_TOLD = "fee_told"
 OFF_AT_THE_END = "off_at_the_end"
 """Isn't asked while danger stands: whether the oven is off is settled by then, and it isn't used."""
 
 
-def opening_question(script: Script, assessment: Assessment) -> str | None:
+def opening_question(script: Script, assessment: Assessment, *, off_given_up: bool = False) -> str | None:
     """What comes before the interview's own next question.
 
-    Before danger is asked about, whether anybody is hurt; who told of danger already isn't greeted first. Once no
-    question about danger is open and what stands was isolated, who speaks.
+    Before danger is asked about, whether anybody is hurt; where danger was told first of all, as soon as it is clear
+    what it is. Once no question about danger is open and what stands was isolated, who speaks: also where nobody can
+    say whether the oven is off (`off_given_up`), and where everybody goes out, so that they can be called back.
     """
     state, danger = assessment.state, assessment.danger
-    if state.finished:
+    if state.finished or danger.urgent_question is not None or any(map(_is_of_a_sign, danger.open_questions)):
         return None
-    if state.status(DANGER_NOW) == "not_asked" and not state.heard:
-        return next(_open(script, assessment, "greeting"), None)
-    waits = danger.urgent_question is not None or danger.open_questions or (danger.stops and not danger.off_confirmed)
-    return None if waits else next(_open(script, assessment, "call"), None)
+    if state.heard or danger.stops or state.status(DANGER_NOW) == "not_asked":
+        greeting = next(_open(script, assessment, "greeting"), None)
+        if greeting is not None:
+            return greeting
+    if _asks_of_danger(script, assessment):
+        return None
+    of_call = _open(script, assessment, "call")
+    if danger.stops and not danger.off_confirmed:
+        if not off_given_up and not everybody_goes_out(script, assessment):
+            return None
+        of_call = (each for each in of_call if script.knowledge.questions[each].kind == "text")
+    return next(of_call, None)
 
 
-def closing_question(script: Script, assessment: Assessment) -> str | None:
-    """What is told or asked at the end of a call. Texts are noted whenever there is something to note."""
+def _asks_of_danger(script: Script, assessment: Assessment) -> bool:
+    """Whether a question about danger comes first. The list of signs waits while everybody goes out."""
     danger = assessment.danger
-    unsettled = danger.stops and danger.ask_whether_off and not danger.off_confirmed
-    if danger.urgent_question is not None or danger.open_questions or unsettled:
+    if danger.urgent_question is not None or any(map(_is_of_a_sign, danger.open_questions)):
+        return True
+    return bool(danger.open_questions) and not everybody_goes_out(script, assessment)
+
+
+def _is_of_a_sign(question_id: str) -> bool:
+    return question_id.startswith(SIGN_PREFIX)
+
+
+def closing_question(
+    script: Script, assessment: Assessment, *, somebody_comes: bool = True, off_given_up: bool = False
+) -> str | None:
+    """What is told or asked at the end of a call. Texts are noted whenever there is something to note.
+
+    The fee is told only where somebody comes.
+    """
+    danger = assessment.danger
+    unsettled = danger.stops and danger.ask_whether_off and not danger.off_confirmed and not off_given_up
+    if _asks_of_danger(script, assessment) or unsettled:
         return None
     questions = script.knowledge.questions
     due = (each for each in _open(script, assessment, "closing") if questions[each].kind != "text")
     if everybody_goes_out(script, assessment):
         due = (each for each in due if each == CALL_ENDED)
-    return next((each for each in due if not (danger.stops and each == OFF_AT_THE_END)), None)
+    left_out = {OFF_AT_THE_END} if danger.stops else set()
+    left_out |= set() if somebody_comes else {FEE_TOLD}
+    return next((each for each in due if each not in left_out), None)
 
 
 def everybody_goes_out(script: Script, assessment: Assessment) -> bool:

@@ -7,7 +7,7 @@ from assistant.interview.script import Script, test_of
 from assistant.knowledge.danger_questions import OVEN_IS_OFF, is_danger_question
 from assistant.knowledge.model import Condition, Question
 
-STAGES_AFTER_A_STOP = ("call", "complaint", "oven", "visit", "closing")
+STAGES_AFTER_A_STOP = ("greeting", "call", "complaint", "oven", "visit", "closing")
 
 Way = tuple[str, ...]
 """Questions to ask first, in their order; empty where the way is open."""

@@ -12,6 +12,9 @@ from assistant.wording.needed import missing_messages
 from assistant.wording.pseudo import PSEUDO_LANG
 from assistant.wording.sentences import Sentences
 
+HURT = ("otherwise",)
+"""What a line may tell of somebody who is hurt, by the choices of the question; a shock is a danger sign."""
+
 
 class Languages:
     """Wording, sentences and listeners by language."""
@@ -65,3 +68,7 @@ class Languages:
         if lang not in self._listeners:
             self._listeners[lang] = Listener(self.wording(lang), tuple(self._knowledge.signs))
         return self._listeners[lang]
+
+    def hurt_listener(self, lang: str) -> Listener:
+        """Hears that somebody is hurt."""
+        return Listener(self.wording(lang if lang in self.known else DEFAULT_LANG), HURT, of="hurt")

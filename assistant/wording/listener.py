@@ -40,15 +40,15 @@ KINDS = ("phrases", "unclear", "ending")
 
 
 class Listener:
-    """Hears the danger phrases of one language."""
+    """Hears the danger phrases of one language, or those of other messages that begin with `of`."""
 
-    def __init__(self, wording: Wording, sign_ids: Sequence[str]) -> None:
+    def __init__(self, wording: Wording, sign_ids: Sequence[str], of: str = "sign") -> None:
         listed = [
             _Phrase(sign_id, kind == "phrases", kind == "ending", tuple(phrase.split()))
             for sign_id in sign_ids
             for kind in KINDS
-            if wording.has(f"sign-{sign_id}", kind)
-            for phrase in phrases(wording.say(f"sign-{sign_id}", kind))
+            if wording.has(f"{of}-{sign_id}", kind)
+            for phrase in phrases(wording.say(f"{of}-{sign_id}", kind))
         ]
         self._order = {sign_id: number for number, sign_id in enumerate(sign_ids)}
         self._by_first_word: dict[str, list[_Phrase]] = {}

@@ -50,6 +50,10 @@ chat-take_back = That can't be asked at the moment: { $question } Shall your ans
 chat-moved_on = Somebody else answered in this conversation meanwhile. Here is how it stands now. Please answer again.
 chat-not_saved = Note: your answers can't be saved in { $where }: { $reason }. We can talk all the same.
 chat-erased_meanwhile = This conversation was erased meanwhile. We go on, but nothing more is kept.
+chat-clock_went_back = The clock of this computer went back: it stands { $minutes ->
+        [one] a minute
+       *[other] { $minutes } minutes
+    } before what you told us earlier. Nothing is lost, and the order is kept.
 chat-no_longer_saved = Your answers can't be saved: { $reason }. We go on, but nothing more is kept.
 chat-change_no_such = There is no such number in the list. Type a number from 1 to { $most }, or press Enter to leave all as it is.
 chat-danger_not_skipped = This one is about safety and can't be skipped. If you can't tell, type “not sure”.

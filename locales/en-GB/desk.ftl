@@ -9,6 +9,7 @@ desk-word_change = change
 desk-word_back = back
 desk-word_note = note
 desk-word_view = view
+desk-word_all = all
 desk-word_why = why
 desk-word_how = how
 desk-word_unsure = unsure
@@ -16,9 +17,9 @@ desk-word_skip = skip
 desk-word_code = code
 desk-word_save = save
 desk-word_leave = leave
-desk-all_words = Words begin with a full stop; as much of one is enough as is clear. .new call · .take CODE · .calls · .find WORDS · .change NUMBER · .back · .note TEXT · .view facts or causes · .why · .how · .unsure · .skip · .park · .code to hand over · .save · .leave
+desk-all_words = Words begin with a full stop; as much of one is enough as is clear. .new call · .take CODE · .calls · .find WORDS · .change NUMBER · .back · .note TEXT · .view facts or causes · .all of them · .why · .how · .unsure · .skip · .park · .code to hand over · .save · .leave
 
-desk-header = Call { $number } · { $id } · { $saved } · reads out in { $lang } · { $parked ->
+desk-header = Call { $number } · { $who } · { $saved } · reads out in { $lang } · { $parked ->
         [0] none parked
         [one] one parked
        *[other] { $parked } parked
@@ -38,6 +39,7 @@ desk-banner_out = DANGER: { $signs }. Everybody goes out and stays out; nobody t
 desk-banner_hurt = SOMEBODY IS HURT: { $emergency_line } first, the oven later.
 desk-banner_off = DANGER STANDS: { $signs }. Confirmed off at { $time }. Nobody switches it on again.
 desk-banner_open = Danger was heard and isn't settled: ask this first.
+desk-banner_open_out = Danger was heard and isn't settled: ask this first. In doubt everybody goes out.
 
 desk-not_to_be_read_out = NOT TO BE READ OUT
 desk-as_it_stands = As it stands: { $headline }
@@ -45,12 +47,12 @@ desk-would_change = Would change it:
 desk-facts = Known so far (.change NUMBER)
 desk-nothing_known = Nothing is known yet.
 desk-pick = Which one? Type its number; Enter alone leaves it.
-desk-calls = Calls at this desk (.take NUMBER)
+desk-calls = Calls at this desk. A number takes one; Enter alone leaves it.
 desk-on_line = on the line
 desk-call_parked = parked
 desk-call_in_danger = parked — DANGER NOT SETTLED
 desk-call_ended = ended
-desk-ended = The call is over. Whoever goes on with it needs its code: { $code }
+desk-ended = The call is over. Whoever goes on with it needs its code: { $code }. The next call: .new
 desk-something = something in the log
 
 desk-ground_danger = Asked now: danger comes first.
@@ -85,7 +87,8 @@ desk-word_unclear = Which one: { $words }
 desk-unclear = Not understood: a number, or the words of a choice.
 desk-unclear_between = Which one: { $candidates }
 desk-unclear_one = Did they mean “{ $candidates }”? Then type its number.
-desk-unclear_in_danger = Not understood. Asked is: { $question } A number will do; if danger was misheard, .change
+desk-unclear_in_danger = Not understood: { $question } A number will do, or in doubt .unsure: then it counts as danger.
+desk-unclear_hurt = Is anybody hurt? A number will do. If somebody is, { $emergency_line } comes first.
 desk-number_unclear = A number is wanted, in { $unit }.
 desk-taken_as = Taken as: { $answer }
 desk-danger_not_skipped = A question about danger isn't skipped. Not sure is an answer: .unsure
@@ -114,11 +117,21 @@ desk-unsaved = { $number ->
         [one] One entry is
        *[other] { $number } entries are
     } not saved yet, for the store can't be written. They are tried again with the next line, or by .save
+desk-clock_went_back = This computer's clock went back: it stands { $minutes ->
+        [one] a minute
+       *[other] { $minutes } minutes
+    } before what was told already. The order is kept; please put the clock right.
 desk-all_saved = Everything is saved.
 desk-leave_unsaved = Something isn't saved yet. .save tries again; .leave all leaves it behind.
 desk-erased = This call was erased by somebody else. It goes on here, but isn't kept.
 desk-store_unusable = The store can't be used: { $reason }. Nothing of that line was done.
 desk-more = ↑{ $above } ↓{ $below } PgUp PgDn
-desk-more_beside = … { $lines } more: .change lists all
+desk-more_beside = … { $lines } more lines: .all
+desk-line_stays = What you type next replaces it; ← or Backspace mends it; F4 notes it.
+desk-said = They said: “{ $line }”
+desk-left_behind = { $number ->
+        [one] One entry was left behind
+       *[other] { $number } entries were left behind
+    } that could not be saved.
 desk-then_ask = Then ask: { $question }
 desk-ways_back = Calls that may go on, by .take at a desk or “ovenside resume”:

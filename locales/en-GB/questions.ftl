@@ -1866,11 +1866,11 @@ question-anyone_hurt = Before anything else: is anybody hurt?
     .how = Whoever is badly hurt or had a shock needs the emergency line first. The oven can wait.
     .why = People come before ovens.
     .nobody = Nobody is hurt
-    .nobody-words = no | nobody | no one | none | we are all fine | all fine | everyone is fine
+    .nobody-words = no | nobody | no one | none | we are all fine | all fine | everyone is fine | nobody is hurt | no nobody | no one is hurt | no we are all fine | no everyone is fine | no not at all | not at all | no thank god | nobody hurt | no one hurt
     .by_electricity = Yes, from electricity
     .by_electricity-words = shock | electric shock | got a shock | a shock | electrocuted
     .otherwise = Yes, in another way
-    .otherwise-words = burnt | burned | cut | a burn | hurt
+    .otherwise-words = burnt | burned | cut | a burn | hurt | bleeding | unconscious | fainted | he is hurt | she is hurt | they are hurt | somebody is hurt | someone is hurt | yes a bit | a bit | yes a little | a little | yes badly
 
 question-who_is_speaking = Who is speaking, please?
     .label = Speaking
@@ -1911,9 +1911,9 @@ question-fee_told = Have you told what coming out costs?
     .how = Before a visit is booked.
     .why = Nobody should be surprised by a bill.
     .told_and_agreed = Told, and agreed to
-    .told_and_agreed-words = yes | agreed | told | ok
+    .told_and_agreed-words = agreed | told and agreed | yes agreed | they agree | yes they agree | told them and they agree
     .told_and_refused = Told, and not agreed to
-    .told_and_refused-words = refused | no thanks | too much | too dear
+    .told_and_refused-words = refused | no thanks | too much | too dear | yes they refused | yes but they refused | told and refused
     .not_told = Not told
     .not_told-words = no | not told | not yet
 

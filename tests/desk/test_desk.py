@@ -8,6 +8,7 @@ import pytest
 from assistant.desk.begin import StoredCalls
 from assistant.desk.call import Call
 from assistant.desk.desk import Desk, Left
+from assistant.desk.layout import as_text, laid_desk
 from assistant.desk.panels import calls as listed_calls
 from assistant.desk.panels import danger_banner, ways_back
 from assistant.errors import StoreUnreadable
@@ -62,9 +63,10 @@ def test_a_question_is_found_by_any_word_and_answered_out_of_order(desk: Desk) -
     assert asked(desk) == "what_goes_wrong"
 
 
-def test_a_slip_of_the_finger_still_finds(desk: Desk) -> None:
+def test_a_slip_of_the_finger_still_finds_and_the_only_one_found_is_asked_at_once(desk: Desk) -> None:
     typed(desk, *WELL, ".find guarentee")
-    assert "guarantee" in desk.picking
+    assert asked(desk) == "guarantee"
+    assert desk.picking == ()
 
 
 def test_nothing_beyond_a_householders_care_is_ever_found_or_asked(desk: Desk, script: Script) -> None:
@@ -312,7 +314,11 @@ def test_danger_is_heard_in_a_note_too(desk: Desk) -> None:
 def test_who_has_to_get_out_is_asked_neither_fee_nor_read_back(desk: Desk, sign: str) -> None:
     typed(desk, ".new", "1", sign)
     assert "Everybody goes out" in str(danger_banner(desk))
-    assert asked(desk) == "call_ended"
+    order = []
+    for line in ("Ada", "0700 900 100", "1"):
+        order.append(asked(desk))
+        typed(desk, line)
+    assert order == ["who_is_speaking", "call_back_number", "call_ended"]
 
 
 def test_a_code_that_is_told_is_good_even_before_the_first_answer(
@@ -346,3 +352,130 @@ def test_the_numbers_of_facts_stay_when_one_is_changed(desk: Desk) -> None:
 def test_a_line_that_was_not_understood_stays_to_be_put_right(desk: Desk) -> None:
     typed(desk, *WELL, "qwertz")
     assert any(notice.line_stays for notice in desk.notices)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "my wife burned her hand on the door",
+        "yes her hand is burnt",
+        "somebody is bleeding",
+        "he is hurt",
+        "she's unconscious",
+        "yes a bit",
+    ],
+)
+def test_whoever_is_hurt_is_heard_in_the_words_that_people_use(desk: Desk, line: str) -> None:
+    call = typed(desk, ".new", line)
+    assert call.conversation.state.answers["anyone_hurt"].value == "otherwise"
+    assert "SOMEBODY IS HURT" in str(danger_banner(desk))
+
+
+def test_an_injury_told_later_counts_too_and_the_question_stays(desk: Desk) -> None:
+    call = typed(desk, *WELL, "it stays cold and my son burnt his arm")
+    assert call.somebody_is_hurt
+    assert "999" in _said(desk)
+    assert asked(desk) == "what_goes_wrong"
+
+
+@pytest.mark.parametrize("line", ["I burnt my cake", "the pizza is burnt", "nobody is hurt", "the cut out has gone"])
+def test_what_happened_to_the_food_hurts_nobody(desk: Desk, line: str) -> None:
+    call = typed(desk, *WELL, line)
+    assert not call.somebody_is_hurt
+
+
+def test_a_shock_told_where_it_is_asked_who_is_hurt_is_both(desk: Desk) -> None:
+    call = typed(desk, ".new", "she got a shock off the knob")
+    assert call.conversation.state.answers["anyone_hurt"].value == "by_electricity"
+    assert [stop.sign_id for stop in call.conversation.assessment.danger.stops] == ["shock"]
+
+
+def test_who_is_hurt_is_asked_as_soon_as_danger_told_first_is_clear(desk: Desk) -> None:
+    typed(desk, ".new", "there are flames")
+    assert asked(desk) == "sign_fire"
+    typed(desk, "yes now")
+    assert asked(desk) == "anyone_hurt"
+
+
+@pytest.mark.parametrize(
+    ("told", "line", "stands"),
+    [
+        ("flames", "yes now", True),
+        ("flames", "there is a fire in the oven", True),
+        ("flames", "no they are out now", True),
+        ("flames", "no flames", False),
+        ("I smell gas", "just a bit", True),
+        ("I smell gas", "not any more", True),
+        ("there is smoke", "yes now", True),
+        ("there is smoke", "it stopped", True),
+        ("there is smoke", "steam", False),
+        ("it sparks", "not any more", True),
+    ],
+)
+def test_the_short_replies_that_people_give_to_danger_are_understood(
+    desk: Desk, told: str, line: str, stands: bool
+) -> None:
+    call = typed(desk, *WELL, told, line)
+    assert bool(call.conversation.assessment.danger.stops) is stands
+    assert not call.conversation.assessment.danger.open_questions
+
+
+def test_a_kitchen_full_of_smoke_is_asked_for_flames_first(desk: Desk) -> None:
+    typed(desk, ".new", "nobody", "the kitchen is full of smoke")
+    assert asked(desk) == "sign_fire"
+    assert "everybody goes out" in str(danger_banner(desk))
+
+
+def test_words_around_a_danger_are_kept_for_when_the_question_is_asked_again(desk: Desk) -> None:
+    line = "it's pale beneath and there's a smell of hot plastic now"
+    call = typed(desk, *WELL, line)
+    assert asked(desk) == "sign_hot_plastic_smell"
+    typed(desk, "3")
+    assert asked(desk) == "what_goes_wrong"
+    assert line in as_text(laid_desk(desk, 132, 40).rows)
+    assert line in str(call.conversation.state.texts["call_notes"])
+
+
+def test_what_is_told_when_nothing_is_asked_is_noted(desk: Desk) -> None:
+    call = typed(desk, ".new", "1", "1", "Ada", "0700", "3", "the fire brigade is here")
+    assert call.conversation.state.texts["call_notes"] == "the fire brigade is here"
+
+
+def test_who_cannot_say_whether_it_is_off_is_asked_twice_and_then_how_to_call_them_back(desk: Desk) -> None:
+    call = typed(desk, ".new", "nobody", "sparks")
+    order = []
+    for line in (".unsure", ".unsure", "Ada", "0700 900 100"):
+        order.append(asked(desk))
+        typed(desk, line)
+    assert order == ["oven_is_off", "oven_is_off", "who_is_speaking", "call_back_number"]
+    assert call.danger_unsettled
+    assert "not yet confirmed off" in str(danger_banner(desk))
+
+
+def test_a_number_after_the_list_of_calls_takes_that_call(desk: Desk) -> None:
+    first = typed(desk, *WELL)
+    typed(desk, ".new", "nobody", "16")
+    assert typed(desk, ".calls", "1") is first
+    assert "what_goes_wrong" not in first.conversation.state.answers
+
+
+def test_a_parked_call_is_taken_by_the_name_of_who_speaks(desk: Desk) -> None:
+    first = typed(desk, *WELL)
+    typed(desk, ".new")
+    assert typed(desk, ".take ada") is first
+
+
+def test_a_yes_to_the_fee_is_no_agreement(desk: Desk) -> None:
+    call = typed(desk, *WELL)
+    call.reopen("fee_told")
+    typed(desk, "yes")
+    assert asked(desk) == "fee_told"
+    assert "fee_told" not in call.conversation.state.answers
+
+
+def test_what_was_agreed_stands_beside_the_question_whether_it_was_read_back(desk: Desk) -> None:
+    call = typed(desk, *WELL)
+    call.reopen("read_back")
+    shown = as_text(laid_desk(desk, 100, 40).rows)
+    assert "Speaking: Ada" in shown
+    assert "0700 900 100" in shown

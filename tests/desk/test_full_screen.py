@@ -44,3 +44,25 @@ def test_parking_by_key_leaves_what_is_being_typed(desk: Desk) -> None:
     assert desk.on_line == 0
     assert desk.call is not None
     assert desk.call.conversation.state.answers["danger_now"].value == ("none",)
+
+
+@pytest.mark.timeout(60)
+def test_what_was_not_understood_is_replaced_by_the_next_answer(desk: Desk) -> None:
+    pressed(desk, ".new\r1\r16\rAda\r0700\r4\rxyzzy\r5\r")
+    assert desk.call is not None
+    assert desk.call.conversation.state.answers["what_goes_wrong"].value == ("pale_below",)
+
+
+@pytest.mark.timeout(60)
+def test_what_was_not_understood_can_be_put_right(desk: Desk) -> None:
+    pressed(desk, ".new\r1\r16\rAda\r0700\r4\r55\r\x7f\r")
+    assert desk.call is not None
+    assert desk.call.conversation.state.answers["what_goes_wrong"].value == ("pale_below",)
+
+
+@pytest.mark.timeout(60)
+def test_a_key_turns_what_is_typed_already_into_a_note(desk: Desk) -> None:
+    note = "\x1bOS"
+    pressed(desk, f".new\r1\r16\rthe dog barks{note}\r")
+    assert desk.call is not None
+    assert desk.call.conversation.state.texts["call_notes"] == "the dog barks"

@@ -70,3 +70,36 @@ def test_what_a_customer_dictates_cannot_act_on_the_screen(desk: Desk) -> None:
     assert "Ada" in text
     assert "\x1b" not in text
     assert "\u202e" not in text
+
+
+def test_in_danger_the_question_and_all_its_choices_stay_while_the_steps_are_scrolled(desk: Desk) -> None:
+    call = typed(desk, ".new", "nobody is hurt", "sparks")
+    question = call.read_out.question_by_id("oven_is_off")
+    for scrolled in (0, -5, -100):
+        laid = laid_desk(desk, 80, 22, scrolled)
+        for _, label in question.choices:
+            assert label in as_text(laid.rows)
+    assert laid.below == 0
+
+
+def test_what_a_complaint_may_be_is_all_there_on_80_by_24(desk: Desk) -> None:
+    call = typed(desk, *WELL)
+    shown = as_text(laid_desk(desk, 80, 22).rows)
+    for _, label in call.read_out.question_by_id("what_goes_wrong").choices:
+        assert label in shown
+
+
+@pytest.mark.parametrize("columns", [60, 80])
+def test_everything_known_is_read_in_full_on_any_screen(desk: Desk, columns: int) -> None:
+    told = "on the left behind the cupboard where the boiler used to be, and the door opens to the window side"
+    typed(desk, *WELL, f".note {told}", ".view", ".all")
+    assert told in " ".join(as_text(laid_desk(desk, columns, 40).rows).split())
+    typed(desk, ".view", ".view")
+    assert ("Known so far" in as_text(laid_desk(desk, 60, 40).rows)) is True
+
+
+def test_the_latest_fact_stands_first_under_its_own_number(desk: Desk) -> None:
+    typed(desk, *WELL, "5", ".view")
+    rows = as_text(laid_desk(desk, 80, 22).rows).splitlines()
+    first = next(row for row in rows if "  6  " in row)
+    assert rows.index(first) < next(number for number, row in enumerate(rows) if "  5  " in row and "│" in row)

@@ -60,6 +60,12 @@ def test_how_the_oven_is_left_is_not_asked_where_it_must_stay_off(begun: Begin, 
     assert closing_question(script, conversation.assessment) == "fee_told"
 
 
+def test_what_coming_out_costs_is_told_only_where_somebody_comes(begun: Begin, script: Script) -> None:
+    conversation = begun("agent", danger_now=["none"], off_at_the_end="off")
+    assert closing_question(script, conversation.assessment, somebody_comes=True) == "fee_told"
+    assert closing_question(script, conversation.assessment, somebody_comes=False) == "read_back"
+
+
 @pytest.mark.parametrize("question_id", ["call_notes", "complaint_in_own_words", "anything_else", "access_for_visit"])
 def test_a_bank_cards_number_is_refused_in_free_text(begun: Begin, question_id: str) -> None:
     conversation = begun("agent")
