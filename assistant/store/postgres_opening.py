@@ -55,7 +55,8 @@ def _connected(url: str, where: str, busy_seconds: float) -> Connection:
                 connect_timeout=CONNECT_SECONDS,
                 application_name="ovenside",
                 options=f"-c search_path={SCHEMA} -c synchronous_commit=on -c timezone=UTC "
-                f"-c statement_timeout={MOST_SECONDS_A_STATEMENT}s -c client_encoding=UTF8",
+                f"-c statement_timeout={MOST_SECONDS_A_STATEMENT}s -c client_encoding=UTF8 "
+                "-c log_parameter_max_length_on_error=0",
                 keepalives_idle=10,
                 keepalives_interval=5,
                 keepalives_count=3,
