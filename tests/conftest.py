@@ -2,10 +2,12 @@
 
 import gc
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
+import psycopg
 import pytest
+from psycopg import conninfo
 
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # as the program itself does, before numpy is loaded
 
@@ -25,6 +27,8 @@ gc.set_threshold(100_000, 20, 50)
 """Seldom: each collection goes over all rules, words and syntax trees, and finds nothing."""
 
 Begin = Callable[..., Conversation]
+SERVER = "OVENSIDE_TEST_SERVER"
+"""Names the server on which the tests may make databases of their own."""
 
 
 @pytest.fixture(scope="session")
@@ -78,3 +82,27 @@ def begun(script: Script) -> Begin:
         return conversation
 
     return begin
+
+
+@pytest.fixture(scope="session")
+def own_database() -> Iterator[str]:
+    """A database of this process's own on the server of the tests; what needs one is left out where none is told of."""
+    server = os.environ.get(SERVER)
+    if not server:
+        pytest.skip(f"{SERVER} names no server")
+    name = f"ovenside_{os.getpid()}"
+    with psycopg.connect(server, autocommit=True) as connection:
+        connection.execute(f'CREATE DATABASE "{name}"')
+        try:
+            yield conninfo.make_conninfo(server, dbname=name)
+        finally:
+            connection.execute(f'DROP DATABASE "{name}" WITH (FORCE)')
+
+
+@pytest.fixture
+def empty_server(own_database: str) -> str:
+    """The URL of a shared store without any table yet."""
+    with psycopg.connect(own_database, autocommit=True) as connection:
+        connection.execute("DROP SCHEMA IF EXISTS ovenside CASCADE")
+    told = conninfo.conninfo_to_dict(own_database)
+    return f"postgresql://{told.get('user', '')}@{told['host']}:{told.get('port', 5432)}/{told['dbname']}"

@@ -23,10 +23,7 @@ from assistant.store.sqlite import SqliteStore
 from assistant.wording.languages import Languages
 from tests.desk.conftest import typed
 from tests.desk.test_desk import WELL
-from tests.store.conftest import empty_server, own_database
 from tests.store.samples import NOON, started
-
-__all__ = ["empty_server", "own_database"]
 
 
 def _said(desk: Desk) -> str:
