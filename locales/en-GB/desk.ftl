@@ -127,7 +127,7 @@ desk-erased = This call was erased by somebody else. It goes on here, but isn't 
 desk-store_unusable = The store can't be used: { $reason }. Nothing of that line was done.
 desk-more = ↑{ $above } ↓{ $below } PgUp PgDn
 desk-more_beside = … { $lines } more lines: .all
-desk-line_stays = What you type next replaces it; ← or Backspace mends it; F4 notes it.
+desk-line_stays = Type on to replace it; ← to mend it; F4 to note it
 desk-said = They said: “{ $line }”
 desk-left_behind = { $number ->
         [one] One entry was left behind
