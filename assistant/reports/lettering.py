@@ -2,6 +2,7 @@
 
 import unicodedata
 from collections.abc import Iterable
+from functools import lru_cache
 
 _NO_CELL = {"Mn", "Me", "Cf"}
 _UNSHOWABLE = {"Cc", "Cs", "Co", "Cn"}
@@ -42,9 +43,10 @@ def _is_unshowable(letter: str) -> bool:
 
 def cells(words: str) -> int:
     """Columns of a terminal: two for wide letters, none for marks that stand on the letter before."""
-    return sum(_cells_of(letter) for letter in words)
+    return len(words) if words.isascii() else sum(map(_cells_of, words))
 
 
+@lru_cache(maxsize=4096)
 def _cells_of(letter: str) -> int:
     if unicodedata.category(letter) in _NO_CELL:
         return 0
@@ -59,21 +61,27 @@ def to_the_right(words: str, width: int) -> str:
 def wrapped(words: str, width: int) -> list[str]:
     """Lines of at most `width` cells (two or more), broken at spaces where that can be; none for no words."""
     lines: list[str] = []
+    used = 0
     for word in shown(words).split(" "):
-        if lines and cells(lines[-1]) + 1 + cells(word) <= width:
+        wide = cells(word)
+        if lines and used + 1 + wide <= width:
             lines[-1] += f" {word}"
-        else:
-            lines.extend(_pieces(word, width))
+            used += 1 + wide
+            continue
+        lines.extend([word] if 0 < wide <= width else _pieces(word, width))
+        used = cells(lines[-1]) if lines else 0
     return lines
 
 
 def _pieces(word: str, width: int) -> Iterable[str]:
     """One piece, unless the word alone is wider than a line."""
-    piece = ""
+    piece, used = "", 0
     for letter in word:
-        if cells(piece) + _cells_of(letter) > width:
+        wide = _cells_of(letter)
+        if used + wide > width:
             yield piece
-            piece = ""
+            piece, used = "", 0
         piece += letter
+        used += wide
     if piece:
         yield piece
