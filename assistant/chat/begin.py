@@ -9,10 +9,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.chat.opening import Opening, keep_opening, opening_file, read_opening
-from assistant.errors import SessionUnknown, StoreUnreadable
+from assistant.errors import Refused, SessionUnknown, StoreUnreadable
 from assistant.knowledge.fingerprint import combined, fingerprint
 from assistant.reports.screen import Paragraph, wants_colour, write
-from assistant.store import open_store
+from assistant.store import is_shared, open_store
 
 if TYPE_CHECKING:
     from assistant.chat.talk import Talk
@@ -156,24 +156,30 @@ def _resume_command(code: str | None, store: str | None) -> str | None:
 def resume(setting: Setting, typed_code: str) -> int:
     """Go on with a session: by its code, or with the latest one in this store. Returns the exit status."""
     from assistant.interview.conversation import Conversation
+    from assistant.interview.on_the_telephone import role_to_go_on_in
     from assistant.interview.script import script_of
 
     log = open_store(setting.store)
-    record = _record(log, typed_code)
+    record = _record(log, typed_code, shared=is_shared(setting.store))
     knowledge, languages = _load(setting)
     conversation = Conversation.resume(script_of(knowledge, setting.cache), log, record)
+    role = role_to_go_on_in(knowledge, conversation.state.role, setting.role)
+    if role != conversation.state.role:
+        conversation = Conversation.resume(conversation.script, log, record, role=role)
     talk = _talk(conversation, languages, setting, _terminal(setting), typed_code or None)
     talk.run(resumed=True)
     return 0 if conversation.saving else 1
 
 
-def _record(log: "EventLog", typed_code: str) -> "SessionRecord":
-    """Raises SessionUnknown, Refused after too many codes."""
+def _record(log: "EventLog", typed_code: str, *, shared: bool) -> "SessionRecord":
+    """Raises SessionUnknown, and Refused after too many codes, or for the latest one of a store that others share."""
     from assistant.interview.conversation import utc_now
     from assistant.interview.taking_up import session_by_code
 
     if typed_code:
         return session_by_code(log, typed_code, utc_now())
+    if shared:
+        raise Refused("code_wanted")
     latest = log.sessions(limit=1)
     if not latest:
         raise SessionUnknown("none saved")

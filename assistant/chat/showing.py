@@ -6,6 +6,7 @@ from assistant.chat.pages import Pages
 from assistant.chat.terminal import Terminal
 from assistant.interview.answers import still_fits
 from assistant.interview.conversation import Conversation
+from assistant.interview.on_the_telephone import is_for_role
 from assistant.interview.verdict import Verdict, give_verdict
 from assistant.interview.view import QuestionView, question_view
 from assistant.reports.screen import Paragraph
@@ -90,8 +91,9 @@ class Showing:
             self.say("chat-verdict_stays", headline=self.sentences.headline(verdict))
 
     def answered(self) -> list[str]:
-        """Questions with an answer that today's rules still know, the latest first."""
-        questions = self.conversation.script.knowledge.questions
+        """Questions with an answer that today's rules still know and that are for this role, the latest first."""
+        knowledge, role = self.conversation.script.knowledge, self.conversation.state.role
         answers = self.conversation.state.answers.values()
-        known = [a for a in answers if still_fits(questions.get(a.question_id), a.value)]
+        known = [a for a in answers if still_fits(knowledge.questions.get(a.question_id), a.value)]
+        known = [a for a in known if is_for_role(knowledge, role, a.question_id)]
         return [a.question_id for a in sorted(known, key=lambda answer: -answer.sequence)]

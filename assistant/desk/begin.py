@@ -1,9 +1,11 @@
 """Opens a desk: rules, words, the store, and where calls come from."""
 
 import os
+import re
 import secrets
 import sys
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -13,6 +15,7 @@ from assistant.desk import panels
 from assistant.desk.call import Call
 from assistant.desk.desk import Desk
 from assistant.desk.plain import Plain
+from assistant.errors import StoreUnreadable
 from assistant.interview.access_code import hash_code, new_code, normalise_code
 from assistant.interview.commands import Start
 from assistant.interview.conversation import Conversation, utc_now
@@ -25,8 +28,15 @@ from assistant.store import open_store
 from assistant.wording.languages import Languages
 
 ROLE = "agent"
+_BEGINNING_OF_ID = re.compile(r"[0-9a-f]{8,15}|[0-9a-f]{32}")
+"""Not so long as a code."""
+INTERRUPTED = 130
+"""As shells tell it."""
 BUSY_SECONDS = 1.0
+ANSWER_SECONDS = 3.0
 """What the store doesn't take by then waits at the desk, and the customer doesn't."""
+PAUSE_SECONDS = 15.0
+"""Until a store that failed is tried again by itself."""
 
 
 @dataclass(frozen=True)
@@ -54,6 +64,7 @@ class StoredCalls:
     customers: str
     region: str
     clock: Callable[[], datetime] = utc_now
+    pause_s: float = PAUSE_SECONDS
 
     def begin(self) -> Call:
         code = new_code(secrets.token_bytes)
@@ -62,13 +73,18 @@ class StoredCalls:
         conversation.start(Start(ROLE, self.region, self.customers, "single"), keep_at_once=False)
         return self._call(conversation, code)
 
-    def take(self, code: str) -> Call:
-        record = session_by_code(self.log, code, self.clock())
+    def take(self, typed: str) -> Call:
+        """By its code, or by the beginning of its id, as a list of the store's sessions tells it after a crash."""
+        by_id = _BEGINNING_OF_ID.fullmatch(typed.strip().lower()) is not None
+        if by_id:
+            record = self.log.find_by_id_prefix(typed.strip().lower())
+        else:
+            record = session_by_code(self.log, typed, self.clock())
         conversation = Conversation.resume(self.script, self.log, record, self.clock, role=ROLE)
-        return self._call(conversation, normalise_code(code))
+        return self._call(conversation, None if by_id else normalise_code(typed))
 
-    def _call(self, conversation: Conversation, code: str) -> Call:
-        conversation.hold_unsaved()
+    def _call(self, conversation: Conversation, code: str | None) -> Call:
+        conversation.hold_unsaved(self.pause_s)
         state = conversation.state
         langs = dict.fromkeys((self.lang, state.lang))
         return Call(
@@ -91,17 +107,29 @@ def begin(setting: Setting) -> int:
     for lang in (setting.lang, setting.customers):
         languages.require_words_for_rules(lang)
     own = languages.sentences(setting.lang, setting.region)
-    log = open_store(setting.store, BUSY_SECONDS)
+    log = open_store(setting.store, BUSY_SECONDS, ANSWER_SECONDS)
     source = StoredCalls(
         script_of(knowledge, setting.cache), log, languages, setting.lang, setting.customers, setting.region
     )
     desk = Desk(source, own)
     try:
-        _run(desk, plain=setting.plain)
+        interrupted = _is_interrupted(desk, plain=setting.plain)
+        for call in desk.unsaved_calls:
+            with suppress(StoreUnreadable):  # it is said below
+                call.save()
         write(sys.stdout, [*panels.ways_back(desk), *panels.left_behind(desk)], colour=False)
     finally:
         log.close()
-    return 1 if desk.unsaved_calls else 0
+    return 1 if desk.unsaved_calls else INTERRUPTED if interrupted else 0
+
+
+def _is_interrupted(desk: Desk, *, plain: bool) -> bool:
+    """Run the desk; whether it was ended from outside."""
+    try:
+        _run(desk, plain=plain)
+    except KeyboardInterrupt:
+        return True
+    return False
 
 
 def _run(desk: Desk, *, plain: bool) -> None:

@@ -4,17 +4,20 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal, Protocol
 
-from assistant.desk.call import NOTES, Call, Notice
+from assistant.desk.call import Call
 from assistant.desk.finding import found_questions
+from assistant.desk.notice import Notice
 from assistant.desk.words import MARK, WORDS, Word, is_word, read_word, spelled
 from assistant.errors import Refused, SessionUnknown, StoreUnreadable
 from assistant.interview.access_code import CHARACTERS
+from assistant.interview.on_the_telephone import NOTES
 from assistant.wording.reasons import reason_in_words
 from assistant.wording.sentences import Sentences
 from assistant.wording.typed import HelperWord, helper_word
 
 Panel = Literal["causes", "facts"]
 
+MOST_DIGITS = 6
 _SAID: Mapping[HelperWord | None, Word] = {
     "why": "why",
     "how": "how",
@@ -95,7 +98,8 @@ class Desk:
         self.shows_why = self.shows_calls = False
         self.shows_side = ""
         try:
-            self.notices = self._take(line) if among_calls and _is_number(line) else self._take_line(line)
+            picks = among_calls and (_is_number(line) or len(self._named(line)) == 1)
+            self.notices = self._take(line) if picks else self._take_line(line)
         except StoreUnreadable as error:
             reason = reason_in_words(error, self.own.wording)
             self.notices = [self.notice("store_unusable", urgent=True, reason=reason)]
@@ -103,8 +107,9 @@ class Desk:
     def _take_line(self, line: str) -> list[Notice]:
         picking, self.picking = self.picking, ()
         if picking and _is_number(line):
-            if 1 <= int(line[:6]) <= len(picking):
-                return self._on_call(lambda call: call.reopen(picking[int(line) - 1]))
+            place = _place(line, len(picking))
+            if place is not None:
+                return self._on_call(lambda call: call.reopen(picking[place]))
             self.picking = picking
             return [self.notice("not_in_list", lines=len(picking))]
         if is_word(line):
@@ -112,7 +117,7 @@ class Desk:
         if not line:
             return self._nothing_typed()
         said = helper_word(line, self.own.wording)
-        if said in _SAID:
+        if said in _SAID and not (self.call is not None and self.call.answers_exactly(line)):
             return self._words[_SAID[said]]("")
         if self.call is None:
             return [self.notice("nobody_on_line")]
@@ -145,11 +150,12 @@ class Desk:
     def _take(self, rest: str) -> list[Notice]:
         """By its place on this desk or who speaks, or by its code."""
         if _is_number(rest) and len(rest) < CHARACTERS:
-            if 1 <= int(rest) <= len(self.calls):
-                return self._back_on_line(int(rest) - 1)
+            place = _place(rest, len(self.calls))
+            if place is not None:
+                return self._back_on_line(place)
             self.shows_calls = True
             return [self.notice("not_in_list", lines=len(self.calls))]
-        named = [number for number, each in enumerate(self.calls) if rest and normal(rest) in normal(each.speaker)]
+        named = self._named(rest)
         if len(named) == 1:
             return self._back_on_line(named[0])
         try:
@@ -166,6 +172,11 @@ class Desk:
         if call.conversation.under_other_rules:
             notices.append(self.notice("other_rules", headline=self.own.headline(call.verdict)))
         return notices
+
+    def _named(self, typed: str) -> list[int]:
+        """The calls of which who speaks is so called."""
+        sought = normal(typed)
+        return [number for number, each in enumerate(self.calls) if sought and sought in normal(each.speaker)]
 
     def _back_on_line(self, number: int) -> list[Notice]:
         self.on_line = number
@@ -191,7 +202,10 @@ class Desk:
         danger = left.danger_unsettled
         self.on_line = waiting[0] if waiting else None
         notices = [self.notice("parked_in_danger", urgent=True) if danger else self.notice("parked")]
-        return notices if self.on_line is None else [*notices, *self._back_on_line(self.on_line)]
+        if self.on_line is None:
+            return notices
+        who = self.calls[self.on_line].speaker or str(self.on_line + 1)
+        return [*notices, self.notice("now_on_line", who=who), *self._back_on_line(self.on_line)]
 
     def _calls(self, rest: str) -> list[Notice]:
         self.shows_calls = True
@@ -211,11 +225,11 @@ class Desk:
         """By its number among the facts; without one, they are shown to pick from."""
 
         def change(call: Call) -> list[Notice]:
-            answered = call.answered
-            if _is_number(rest) and 1 <= int(rest[:6]) <= len(answered):
-                return call.reopen(answered[int(rest) - 1])
-            self.picking = tuple(answered)
-            return [] if answered else [self.notice("nothing_known")]
+            place = _place(rest, len(call.answered))
+            if place is not None:
+                return call.reopen(call.answered[place])
+            self.picking = tuple(filter(call.may_reopen, call.answered))
+            return [] if self.picking else [self.notice("nothing_known")]
 
         return self._on_call(change)
 
@@ -259,9 +273,10 @@ class Desk:
 
     def _code(self, rest: str) -> list[Notice]:
         def code(call: Call) -> list[Notice]:
-            if not call.conversation.save():
-                return [self.notice("unsaved", urgent=True, number=len(call.conversation.unsaved))]
-            return [self.notice("code", code=call.code)]
+            notices = [] if call.conversation.stored else call.save()
+            if not call.conversation.stored:
+                return notices
+            return [self.notice("code" if call.code else "code_unknown_here", code=call.way_back)]
 
         return self._on_call(code)
 
@@ -279,6 +294,14 @@ class Desk:
 
     def notice(self, name: str, /, *, urgent: bool = False, **arguments: str | float) -> Notice:
         return Notice(self.own.wording.say(f"desk-{name}", **arguments), urgent)
+
+
+def _place(typed: str, lines: int) -> int | None:
+    """Of a number in a list of so many lines, from 0 on; None for anything else."""
+    digits = typed.lstrip("0")
+    if not _is_number(typed) or len(digits) > MOST_DIGITS:
+        return None
+    return int(digits or 0) - 1 if 1 <= int(digits or 0) <= lines else None
 
 
 def _is_number(text: str) -> bool:

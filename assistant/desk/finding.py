@@ -1,5 +1,7 @@
 """Questions by any of their words, whatever would be asked next."""
 
+from collections.abc import Iterator
+
 from rapidfuzz import fuzz
 
 from assistant.desk.call import Call
@@ -30,8 +32,14 @@ def found_questions(call: Call, sought: str) -> tuple[str, ...]:
 def _words_of(call: Call, question_id: str) -> list[str]:
     text = call.own.question_by_id(question_id)
     return normalised(
-        " ".join((text.text, question_id.replace("_", " "), *(label for _, label in text.choices)))
+        " ".join((text.text, question_id.replace("_", " "), *_names_of_choices(call, question_id)))
     ).split()
+
+
+def _names_of_choices(call: Call, question_id: str) -> Iterator[str]:
+    """What the choices are called, also by those who answer in their own words."""
+    for phrases in call.own.vocabulary(question_id).phrases.values():
+        yield from phrases
 
 
 def _hits(sought: list[str], words: list[str]) -> float:

@@ -141,7 +141,7 @@ class FullScreen:
         with contextlib.suppress(StoreUnreadable):  # it is said with the next line, which has to wait for it anyway
             while True:
                 await asyncio.sleep(LOOKS_EVERY_S)
-                if self._desk.look_again():
+                if await asyncio.to_thread(call.is_behind) and self._desk.look_again():
                     self._show_anew()
 
     def _show_anew(self) -> None:
@@ -178,6 +178,10 @@ class FullScreen:
             """Puts it right."""
             self._stays = False
             event.app.key_processor.feed(KeyPress(event.key_sequence[0].key, event.data), first=True)
+
+        @keys.add(Keys.Vt100MouseEvent)
+        def _(event: KeyPressEvent) -> None:
+            """Nothing here is done by mouse, and what is pasted may look like one."""
 
         @keys.add("c-c")
         def _(event: KeyPressEvent) -> None:

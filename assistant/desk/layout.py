@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
 from assistant.desk import panels
 from assistant.desk.desk import Desk
@@ -72,11 +73,22 @@ def _left(desk: Desk, page: "Page", width: int, height: int, scrolled: int) -> t
     first = max(0, min(first - scrolled, len(lines) - room))
     if not fixed and first + room < len(lines):
         fixed = _in_one_line(desk, width)
+    elif fixed and first + room < len(lines):
+        fixed = [("strong", desk.own.wording.say("desk-more_steps")), *fixed]
     seen: list[Line] = lines[first : first + height - len(fixed)]
+    if fixed and steps:
+        seen = _whole(seen, len(before) - first, page.to_do, width)
     below = len(lines) - first - len(seen)
     seen += [EMPTY] * (height - len(fixed) - len(seen)) if steps else []
     seen += fixed
     return [*seen, *[EMPTY] * (height - len(seen))], first, below
+
+
+def _whole(seen: list[Line], skipped: int, to_do: list[Paragraph], width: int) -> list[Line]:
+    """Without a step that would end in the middle. `skipped`: how many lines stand before the first step."""
+    ends = list(accumulate((len(laid_out([each], width)) for each in to_do), initial=skipped))
+    whole = [end for end in ends if 0 < end <= len(seen)]
+    return seen[: whole[-1]] if whole and len(seen) < ends[-1] else seen
 
 
 def _wants_all_columns(desk: Desk, page: "Page", columns: int, height: int) -> bool:

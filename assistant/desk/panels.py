@@ -3,10 +3,18 @@
 import textwrap
 from collections.abc import Iterator
 
-from assistant.desk.call import READ_BACK, SPEAKER, Call
+from assistant.desk.call import Call
 from assistant.desk.desk import Desk
+from assistant.interview.danger import Stop
 from assistant.interview.next_question import next_chosen
-from assistant.interview.on_the_telephone import FEE_TOLD, OFF_AT_THE_END, everybody_goes_out, opening_question
+from assistant.interview.on_the_telephone import (
+    FEE_TOLD,
+    OFF_AT_THE_END,
+    READ_BACK,
+    SPEAKER,
+    everybody_goes_out,
+    opening_question,
+)
 from assistant.interview.view import QuestionView
 from assistant.knowledge.danger_questions import OVEN_IS_OFF, SIGN_PREFIX, sign_question_id
 from assistant.reports.lettering import shown
@@ -16,6 +24,10 @@ MOST_CAUSES = 6
 LEAST_SHOWN = 0.02
 MOST_CHANGES = 3
 MOST_OF_A_FACT = 90
+READ_BACK_OF = (
+    SPEAKER, "call_back_number", "what_goes_wrong", "make_and_model", "guarantee", "whose_oven", "access_for_visit",
+    "pressing_need", OVEN_IS_OFF, OFF_AT_THE_END, FEE_TOLD,
+)  # fmt: skip
 MOVED = 0.02
 """A probability that moved by less isn't marked."""
 
@@ -52,7 +64,7 @@ def danger_banner(desk: Desk) -> str | None:
 def _danger_told(desk: Desk, call: Call) -> str:
     danger = call.conversation.assessment.danger
     if danger.stops:
-        signs = ", ".join(dict.fromkeys(desk.own.wording.say(f"sign-{stop.sign_id}") for stop in danger.stops))
+        signs = ", ".join(dict.fromkeys(_named(desk, stop) for stop in danger.stops))
         if everybody_goes_out(call.conversation.script, call.conversation.assessment):
             return desk.own.wording.say("desk-banner_out", signs=signs)
         if not danger.off_confirmed:
@@ -60,6 +72,12 @@ def _danger_told(desk: Desk, call: Call) -> str:
         at = call.conversation.state.answers[OVEN_IS_OFF].recorded_at.astimezone()
         return desk.own.wording.say("desk-banner_off", signs=signs, time=f"{at:%H:%M}")
     return _danger_open(desk, call)
+
+
+def _named(desk: Desk, stop: Stop) -> str:
+    """The sign; marked where nobody told it, and the answers make it likely."""
+    sign = desk.own.wording.say(f"sign-{stop.sign_id}")
+    return sign if stop.source == "sign" else desk.own.wording.say("desk-reckoned", sign=sign)
 
 
 def _danger_open(desk: Desk, call: Call) -> str:
@@ -76,7 +94,7 @@ def _danger_open(desk: Desk, call: Call) -> str:
 def conversation(call: Call) -> list[Paragraph]:
     """What was asked and answered, the oldest first, in the agent's language."""
     lines = []
-    for question_id in call.answered:
+    for question_id in filter(call.may_be_read_out, call.answered):
         lines.append(Paragraph(f"{call.own.question_by_id(question_id).text} — {_given(call, question_id)}", "quiet"))
     return lines
 
@@ -106,8 +124,17 @@ def asked(call: Call) -> list[Paragraph]:
     """The question, or that the call is over."""
     question = call.question
     if question is not None:
-        return [*_question(call, question)]
-    return [BLANK, Paragraph(call.own.wording.say("desk-ended", code=call.code), "strong")] if call.ended else []
+        return [*_first_of_all(call, question), *_question(call, question)]
+    return [BLANK, Paragraph(call.own.wording.say("desk-ended", code=call.way_back), "strong")] if call.ended else []
+
+
+def _first_of_all(call: Call, question: QuestionView) -> Iterator[Paragraph]:
+    """What to do before anybody answers, where it may be a danger to get out from."""
+    meanwhile = f"sign-{question.id.removeprefix(SIGN_PREFIX)}" if question.id.startswith(SIGN_PREFIX) else ""
+    if meanwhile and call.read_out.wording.has(meanwhile, "meanwhile"):
+        yield Paragraph(call.read_out.wording.say(meanwhile, "meanwhile", **call.read_out.lines), "danger")
+    elif everybody_goes_out(call.conversation.script, call.conversation.assessment) and not call.ended:
+        yield Paragraph(call.own.wording.say("desk-only_from_outside"), "danger")
 
 
 def _verdict(call: Call) -> Iterator[Paragraph]:
@@ -150,7 +177,7 @@ def _question(call: Call, question: QuestionView) -> Iterator[Paragraph]:
 def _to_read_back(call: Call) -> Iterator[Paragraph]:
     """What was told for the visit and what comes of it, as it stands."""
     yield Paragraph(call.read_out.headline(call.verdict), "plain", "– ")
-    for question_id in (SPEAKER, "call_back_number", "pressing_need", OVEN_IS_OFF, OFF_AT_THE_END, FEE_TOLD):
+    for question_id in READ_BACK_OF:
         if question_id in call.answered:
             yield Paragraph(f"{_label(call, question_id)}: {_given(call, question_id)}", "plain", "– ")
 
@@ -245,7 +272,7 @@ def ways_back(desk: Desk) -> list[Paragraph]:
     """For after the desk was left: the code of each call that may go on."""
     say = desk.own.wording.say
     kept = [call for call in desk.calls if call.conversation.stored and not call.ended]
-    lines = [f"{call.code}  {shown(call.speaker)}" for call in kept]
+    lines = [f"{call.way_back}  {shown(call.speaker)}" for call in kept]
     return [Paragraph(say("desk-ways_back"), "strong"), *map(Paragraph, lines)] if kept else []
 
 

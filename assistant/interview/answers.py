@@ -1,6 +1,7 @@
 """What was given as an answer -> the happening it becomes, or a refusal that says what would do."""
 
 import math
+import unicodedata
 from collections.abc import Mapping
 from typing import Any
 
@@ -13,6 +14,7 @@ from assistant.knowledge.problems import nearest_name
 from assistant.knowledge.readings import READ, summary
 
 MOST_CHARACTERS = 2000
+FEWEST_OF_A_TELEPHONE_NUMBER, MOST_OF_A_TELEPHONE_NUMBER = 3, 15
 
 # Factor and offset from the unit given to the question's own: own = given * factor + offset.
 CONVERSIONS: Mapping[str, Mapping[str, tuple[float, float]]] = {
@@ -36,9 +38,19 @@ def happening_of(question_id: str, question: Question, value: Any, unit: str | N
     if question.is_measurement:
         return QuestionAnswered(question_id=question_id, value=_written(question.kind, value))
     text = _text(value)
-    if not question.any_number and holds_card_number(text):
+    if question.telephone_number:
+        _refuse_no_telephone_number(str(value))
+    elif not question.any_number and holds_card_number(str(value)):
         raise Refused("holds_card_number")
     return TextAnswered(question_id=question_id, text=text)
+
+
+def _refuse_no_telephone_number(told: str) -> None:
+    """One has 15 digits at most (Recommendation ITU-T E.164, 6.1); with fewer than three nobody is reached."""
+    if holds_card_number(told, MOST_OF_A_TELEPHONE_NUMBER + 1):
+        raise Refused("holds_card_number")
+    if sum(c.isdecimal() for c in told) < FEWEST_OF_A_TELEPHONE_NUMBER:
+        raise Refused("telephone_number_expected")
 
 
 def _choice(question: Question, value: Any) -> str:
@@ -96,7 +108,8 @@ def storable(text: str) -> str:
     if text.isprintable():
         return text
     whole = text.encode("utf-8", "replace").decode("utf-8")
-    return "".join(c if c in "\n\t" or c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in whole)
+    spaced = "".join(" " if unicodedata.category(c) == "Zs" else c for c in whole)
+    return "".join(c if c in "\n\t" or c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in spaced)
 
 
 def echoed(text: str) -> str:

@@ -11,20 +11,25 @@ FEWEST_DIGITS, MOST_DIGITS = 13, 19
 
 _RUN = re.compile(r"\d+(?:[\s.\-\u2010-\u2015]{1,3}\d+)*")
 _GROUP = re.compile(r"\d+")
+_PRINTED = re.compile(
+    r"(?<!\d)(?:\d{4}(?:[\W_]{1,3}\d{4}){2}[\W_]{1,3}\d{1,7}|\d{4}[\W_]{1,3}\d{6}[\W_]{1,3}\d{5})(?!\d)"
+)
+"""Grouped as on a card, whatever stands between the groups."""
 
 
-def holds_card_number(text: str) -> bool:
+def holds_card_number(text: str, fewest: int = FEWEST_DIGITS) -> bool:
     """However its digits are grouped, and whatever other digits stand beside the groups."""
-    runs = _RUN.findall(unicodedata.normalize("NFKC", text))
-    return any(_among(_GROUP.findall(run)) for run in runs)
+    told = unicodedata.normalize("NFKC", text)
+    printed = ("".join(_GROUP.findall(each)) for each in _PRINTED.findall(told))
+    return any(map(_checks, printed)) or any(_among(_GROUP.findall(run), fewest) for run in _RUN.findall(told))
 
 
-def _among(groups: list[str]) -> bool:
+def _among(groups: list[str], fewest: int) -> bool:
     for first in range(len(groups)):
         for digits in accumulate(groups[first:]):
             if len(digits) > MOST_DIGITS:
                 break
-            if len(digits) >= FEWEST_DIGITS and _checks(digits):
+            if len(digits) >= fewest and _checks(digits):
                 return True
     return False
 

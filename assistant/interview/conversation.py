@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+from time import monotonic
 from uuid import uuid4
 
 from assistant.errors import Refused, SessionUnknown, StoreUnreadable
@@ -49,6 +50,8 @@ class Conversation:
         self._saving = True
         self._unsaved: tuple[Event, ...] = ()
         self._holds_unsaved = False
+        self._pause_s = 0.0
+        self._try_again_at = 0.0
         self.clock_behind: timedelta | None = None
         self._assessment: Assessment | None = None
         self._seen: tuple[Assessment, View] | None = None
@@ -152,6 +155,9 @@ class Conversation:
 
     def _keep(self, events: tuple[Event, ...]) -> None:
         """With what waits from before. Raises as `do`, unless what can't be written is held."""
+        if self._holds_unsaved and monotonic() < self._try_again_at:
+            self._pending, self._unsaved = (), (*self._unsaved, *events)
+            return
         events = (*self._not_saved_after_all(), *events)
         if not events:
             self._unsaved = ()
@@ -165,6 +171,7 @@ class Conversation:
             if not self._holds_unsaved:
                 raise
             self._pending, self._unsaved = (), events
+            self._try_again_at = monotonic() + self._pause_s
         else:
             self._pending = self._unsaved = ()
 
@@ -194,12 +201,17 @@ class Conversation:
         state = fold(self._log.read(self.record.session_id))
         self.state, self._assessment, self._unsaved = replace(state, role=self._role), None, ()
 
-    def hold_unsaved(self) -> None:
-        """From now on keep what the log can't take just now, and write it with what comes next, or by `save`."""
-        self._holds_unsaved = True
+    def hold_unsaved(self, pause_s: float = 0.0) -> None:
+        """From now on keep what the log can't take just now, and write it with what comes next, or by `save`.
+
+        A log that failed isn't tried again with what comes next for `pause_s` seconds: whoever waits for its failing
+        shouldn't wait at every answer.
+        """
+        self._holds_unsaved, self._pause_s = True, pause_s
 
     def save(self) -> bool:
         """Try to write what waits; whether nothing waits any more. Raises SessionMovedOn or SessionUnknown."""
+        self._try_again_at = 0.0
         if self._unsaved or self._pending:
             self._keep(self._pending)
         return not self._unsaved

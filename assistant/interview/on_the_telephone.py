@@ -6,8 +6,13 @@ from assistant.interview.assess import Assessment
 from assistant.interview.script import Script
 from assistant.interview.way import may_ask
 from assistant.knowledge.danger_questions import DANGER_NOW, SIGN_PREFIX
-from assistant.knowledge.model import Stage
+from assistant.knowledge.model import CALL_STAGES, Knowledge, Stage
 
+HOUSEHOLDER = "householder"
+HURT = "anyone_hurt"
+SPEAKER = "who_is_speaking"
+NOTES = "call_notes"
+READ_BACK = "read_back"
 CALL_ENDED = "call_ended"
 FEE_TOLD = "fee_told"
 OFF_AT_THE_END = "off_at_the_end"
@@ -28,7 +33,7 @@ def opening_question(script: Script, assessment: Assessment, *, off_given_up: bo
         greeting = next(_open(script, assessment, "greeting"), None)
         if greeting is not None:
             return greeting
-    if _asks_of_danger(script, assessment):
+    if _asks_of_danger(script, assessment, off_given_up):
         return None
     of_call = _open(script, assessment, "call")
     if danger.stops and not danger.off_confirmed:
@@ -38,12 +43,16 @@ def opening_question(script: Script, assessment: Assessment, *, off_given_up: bo
     return next(of_call, None)
 
 
-def _asks_of_danger(script: Script, assessment: Assessment) -> bool:
-    """Whether a question about danger comes first. The list of signs waits while everybody goes out."""
+def _asks_of_danger(script: Script, assessment: Assessment, off_given_up: bool) -> bool:
+    """Whether a question about danger comes first.
+
+    The list of signs waits while everybody goes out, and while nobody can say that the oven is off.
+    """
     danger = assessment.danger
     if danger.urgent_question is not None or any(map(_is_of_a_sign, danger.open_questions)):
         return True
-    return bool(danger.open_questions) and not everybody_goes_out(script, assessment)
+    waits = everybody_goes_out(script, assessment) or (danger.stops and not danger.off_confirmed and off_given_up)
+    return bool(danger.open_questions) and not waits
 
 
 def _is_of_a_sign(question_id: str) -> bool:
@@ -55,18 +64,19 @@ def closing_question(
 ) -> str | None:
     """What is told or asked at the end of a call. Texts are noted whenever there is something to note.
 
-    The fee is told only where somebody comes.
+    The fee is told only where somebody comes, and not while the oven may be live.
     """
     danger = assessment.danger
     unsettled = danger.stops and danger.ask_whether_off and not danger.off_confirmed and not off_given_up
-    if _asks_of_danger(script, assessment) or unsettled:
+    if _asks_of_danger(script, assessment, off_given_up) or unsettled:
         return None
     questions = script.knowledge.questions
     due = (each for each in _open(script, assessment, "closing") if questions[each].kind != "text")
     if everybody_goes_out(script, assessment):
         due = (each for each in due if each == CALL_ENDED)
     left_out = {OFF_AT_THE_END} if danger.stops else set()
-    left_out |= set() if somebody_comes else {FEE_TOLD}
+    live = danger.stops and not danger.off_confirmed
+    left_out |= {FEE_TOLD} if live or not somebody_comes else set()
     return next((each for each in due if each not in left_out), None)
 
 
@@ -83,3 +93,18 @@ def _open(script: Script, assessment: Assessment, stage: Stage) -> Iterator[str]
     for _, question_id in of_stage:
         if assessment.state.status(question_id) == "not_asked" and may_ask(script, assessment, question_id):
             yield question_id
+
+
+def role_to_go_on_in(knowledge: Knowledge, held_in: str, asked: str) -> str:
+    """The role of who goes on with a session at a screen of their own: a customer doesn't go on in the agent's."""
+    at_the_desk = held_in in knowledge.roles and knowledge.roles[held_in].on_the_telephone
+    return asked if at_the_desk or asked != HOUSEHOLDER else held_in
+
+
+def is_for_role(knowledge: Knowledge, role: str, question_id: str) -> bool:
+    """Whether somebody in that role may see the question: not what belongs to a call, nor beyond their care."""
+    question = knowledge.questions[question_id]
+    told = knowledge.roles.get(role)
+    if question.stage in CALL_STAGES and not (told is not None and told.on_the_telephone):
+        return False
+    return told is None or question.care.rank <= told.asked_up_to.rank

@@ -128,9 +128,9 @@ class Question(Entry):
     `all_gone_through`: of several answers, who answers looks at each, so that what isn't named counts too.
     `run`: how the oven is run for a measurement; `measures`: the observables whose other reports count no more once
     it is there, for it tells the same and more. `fixed_point`: the water in which a thermometer is checked.
-    `any_number`: a text that may well hold long numbers, such as one to call back; any other isn't taken with what may
-    be a bank card's. `made`: how an engineer's test is made. `speaks_of`: where its answer stands in the summary's
-    grid of ways of heating and places.
+    `any_number`: a text that may well hold long numbers, such as a serial number; any other isn't taken with what may
+    be a bank card's. `telephone_number`: a text with one. `made`: how an engineer's test is made. `speaks_of`: where
+    its answer stands in the summary's grid of ways of heating and places.
     """
 
     note: Note
@@ -149,6 +149,7 @@ class Question(Entry):
     speaks_of: SpeaksOf | None = None
     all_gone_through: Flag = False
     any_number: Flag = False
+    telephone_number: Flag = False
     number: NumberRange | None = None
     run: HotRun | None = None
     measures: Annotated[tuple[Id, ...], AfterValidator(_each_once)] = ()

@@ -9,16 +9,18 @@ from assistant.store.waiting import BUSY_SECONDS
 
 APPLICATION = "ovenside"
 FILE_NAME = "sessions.db"
+SERVERS = ("postgresql", "postgres")
 
 _SCHEME = re.compile(r"([A-Za-z][A-Za-z0-9+.-]+):(.*)", re.DOTALL)  # one letter is a drive, not a scheme
 
 
-def open_store(url: str | None, busy_seconds: float = BUSY_SECONDS) -> EventLog:
+def open_store(url: str | None, busy_seconds: float = BUSY_SECONDS, answer_seconds: float | None = None) -> EventLog:
     """The log at `sqlite:PATH`, at a plain path, on the server at a `postgresql:` URL, or at `memory:`, which ends with
     the process.
 
     None stands for `sessions.db` in the user's data folder. `busy_seconds` is how long each call waits for other
-    writers, or for a server that is away, before it fails. Raises StoreUnreadable.
+    writers, or for a server that is away, before it fails; `answer_seconds`, how long for a server that hangs.
+    Raises StoreUnreadable.
     """
     if url is None:
         return _open_file(_own_file(), busy_seconds)
@@ -27,13 +29,23 @@ def open_store(url: str | None, busy_seconds: float = BUSY_SECONDS) -> EventLog:
         from assistant.store.memory import MemoryStore
 
         return MemoryStore()
-    if scheme in ("postgresql", "postgres"):
+    if scheme in SERVERS:
         from assistant.store.postgres import PostgresStore
+        from assistant.store.postgres_opening import ANSWER_SECONDS
 
-        return PostgresStore(url, busy_seconds)
+        return PostgresStore(url, busy_seconds, answer_seconds or ANSWER_SECONDS)
     if scheme != "sqlite":
-        raise StoreUnreadable(url, "not_a_kind_of_store")
+        raise StoreUnreadable(_without_password(url), "not_a_kind_of_store")
     return _open_file(_path_of(url, rest), busy_seconds)
+
+
+def is_shared(url: str | None) -> bool:
+    """Whether others keep their sessions in it too."""
+    return url is not None and _split(url)[0] in SERVERS
+
+
+def _without_password(url: str) -> str:
+    return re.sub(r"//[^/@]*@", "//", url)
 
 
 def _split(url: str) -> tuple[str, str]:

@@ -12,7 +12,7 @@ from psycopg import errors
 from assistant.errors import Refused, SessionMovedOn, StoreUnreadable
 from assistant.interview.events import Event
 from assistant.interview.log import Appending, SessionRecord
-from assistant.store.postgres_opening import Connection, named_place, open_connection
+from assistant.store.postgres_opening import ANSWER_SECONDS, Connection, cut_off_after, named_place, open_connection
 from assistant.store.postgres_reasons import NOT_REACHED, is_lost, named_failures
 from assistant.store.rows import EventRow, SessionRow, fingerprint_after, rows_of, session_row_of, stored_time
 from assistant.store.sql_log import (
@@ -42,7 +42,8 @@ MOST_LOSSES = 5
 class PostgresStore(SqlLog):
     """An EventLog on the server at `url`. Many may be open on one server.
 
-    `busy_seconds` is how long a call waits for another writer, and for a server that went away, before it fails.
+    `busy_seconds` is how long a call waits for another writer, and for a server that went away, before it fails;
+    `answer_seconds` how long for one that doesn't answer at all.
     A call that returns was committed and synced by the server. Where the connection is lost, the call is made again
     on a new one, unless the events turn out to be there: nothing is lost, and nothing is kept twice.
 
@@ -71,14 +72,15 @@ class PostgresStore(SqlLog):
         WHERE place = coalesce(host(inet_client_addr()), '') AND tried_at BETWEEN ? AND ?
     """
 
-    def __init__(self, url: str, busy_seconds: float = BUSY_SECONDS) -> None:
+    def __init__(self, url: str, busy_seconds: float = BUSY_SECONDS, answer_seconds: float = ANSWER_SECONDS) -> None:
         self._url = url
         self._where = named_place(url)
         self._busy_seconds = busy_seconds
+        self._answer_seconds = answer_seconds
         self._lock = RLock()
         self._closed = False
         self._inside = False
-        self._connection = open_connection(url, self._where, busy_seconds)
+        self._connection = open_connection(url, self._where, busy_seconds, answer_seconds)
 
     def create(self, session: SessionRecord, events: Sequence[Event]) -> None:
         if not events:
@@ -165,10 +167,14 @@ class PostgresStore(SqlLog):
         is `done`, and if not it is done again, or given up with what was the matter.
         """
         with self._lock:
-            for _ in range(MOST_LOSSES):
+            for losses in range(MOST_LOSSES):
                 try:
-                    with self._open().transaction(), self._within():
+                    with self._answered(), self._open().transaction(), self._within():
                         work()
+                except SessionMovedOn:
+                    if losses and done():  # by the very call whose answer never came
+                        return
+                    raise
                 except psycopg.Error as error:
                     if not is_lost(error, self._connection):
                         with named_failures(self._where):
@@ -181,6 +187,15 @@ class PostgresStore(SqlLog):
                 else:
                     return
             raise StoreUnreadable(self._where, NOT_REACHED)
+
+    @contextmanager
+    def _answered(self) -> Iterator[None]:
+        """Inside a transaction it is the transaction that has to be answered in time."""
+        if self._inside:
+            yield
+            return
+        with cut_off_after(self._open(), self._answer_seconds):
+            yield
 
     @contextmanager
     def _within(self) -> Iterator[None]:
@@ -197,8 +212,9 @@ class PostgresStore(SqlLog):
         with self._lock:
             for _ in range(MOST_LOSSES):
                 try:
-                    found = self._run(sql, *values)
-                    return found.fetchall() if found.description else []
+                    with self._answered():
+                        found = self._run(sql, *values)
+                        return found.fetchall() if found.description else []
                 except psycopg.Error as error:
                     if self._inside:
                         raise
@@ -218,7 +234,7 @@ class PostgresStore(SqlLog):
 
     def _renew(self) -> None:
         self._connection.close()
-        self._connection = open_connection(self._url, self._where, self._busy_seconds)
+        self._connection = open_connection(self._url, self._where, self._busy_seconds, self._answer_seconds)
 
     def _bytes(self, text: str | None) -> bytes | None:
         return None if text is None else self._kept(text)

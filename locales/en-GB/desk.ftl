@@ -86,7 +86,7 @@ desk-not_in_list = The list has { $lines ->
 desk-word_unclear = Which one: { $words }
 desk-unclear = Not understood: a number, or the words of a choice.
 desk-unclear_between = Which one: { $candidates }
-desk-unclear_one = Did they mean “{ $candidates }”? Then type its number.
+desk-unclear_one = Did they mean “{ $candidates }”? yes takes it.
 desk-unclear_in_danger = Not understood: { $question } A number will do, or in doubt .unsure: then it counts as danger.
 desk-unclear_hurt = Is anybody hurt? A number will do. If somebody is, { $emergency_line } comes first.
 desk-number_unclear = A number is wanted, in { $unit }.
@@ -109,6 +109,13 @@ desk-taken = On the line. { $answered ->
 desk-other_rules = It was held under other rules. Weighed anew by today's: { $headline }
 desk-code_unknown = No call has that code.
 desk-code = The code of this call: { $code }. Whoever has it goes on where you are: another desk, or the customer.
+desk-heard_later = That speaks of danger too. It is asked as soon as this is settled.
+desk-still_on = Take it to be on: everybody keeps away from it. Who can't switch it off safely calls { $network_line } or an electrician.
+desk-left_on = It must not stay on. Ask them to switch it off now, and tell you when it is.
+desk-now_on_line = On the line now: { $who }
+desk-only_from_outside = First they go out. Ask the rest only once they are outside; else let them hang up and call.
+desk-reckoned = likely by the answers: { $sign }
+desk-code_unknown_here = Its code isn't known at this desk. Another desk takes it by .take { $code }
 desk-moved_on = Somebody else went on with this call: { $changed }. Nothing was overwritten; ask what is open now.
 desk-danger_was_heard = danger was heard: { $sign }
 desk-counts = What you typed of danger counts all the same.
@@ -133,5 +140,6 @@ desk-left_behind = { $number ->
         [one] One entry was left behind
        *[other] { $number } entries were left behind
     } that could not be saved.
+desk-more_steps = ↓ PgDn: more steps, read them first
 desk-then_ask = Then ask: { $question }
 desk-ways_back = Calls that may go on, by .take at a desk or “ovenside resume”:

@@ -9,14 +9,18 @@ from assistant.desk.begin import StoredCalls
 from assistant.desk.call import Call
 from assistant.desk.desk import Desk, Left
 from assistant.desk.layout import as_text, laid_desk
+from assistant.desk.panels import asked as asked_panel
 from assistant.desk.panels import calls as listed_calls
+from assistant.desk.panels import conversation as conversation_panel
 from assistant.desk.panels import danger_banner, ways_back
 from assistant.errors import StoreUnreadable
 from assistant.interview.access_code import hash_code
-from assistant.interview.commands import GiveAnswer
-from assistant.interview.conversation import Conversation
+from assistant.interview.commands import GiveAnswer, SayNotSure, Start
+from assistant.interview.conversation import Conversation, utc_now
 from assistant.interview.events import Event
+from assistant.interview.log import SessionRecord
 from assistant.interview.script import Script
+from assistant.interview.state import fold
 from assistant.knowledge.model import Care
 from assistant.store.memory import MemoryStore
 from assistant.wording.languages import Languages
@@ -479,3 +483,158 @@ def test_what_was_agreed_stands_beside_the_question_whether_it_was_read_back(des
     shown = as_text(laid_desk(desk, 100, 40).rows)
     assert "Speaking: Ada" in shown
     assert "0700 900 100" in shown
+
+
+@pytest.mark.parametrize("line", [".change 0000019", ".change 00", ".take 00000001", ".take 99999999"])
+def test_numbers_that_no_list_has_change_nothing(desk: Desk, line: str) -> None:
+    call = typed(desk, *WELL)
+    answers = call.conversation.state.answers
+    assert typed(desk, line) is call
+    assert call.conversation.state.answers == answers
+    typed(desk, "", ".find oven", "0000019")
+    assert "The list has" in _said(desk)
+
+
+class Away(MemoryStore):
+    """A store that fails while it is `away`."""
+
+    away = False
+
+    def append(self, session_id: str, expected_sequence: int, events: Sequence[Event]) -> None:
+        if self.away:
+            raise StoreUnreadable("memory:", "disk_full")
+        super().append(session_id, expected_sequence, events)
+
+
+@pytest.fixture
+def two_desks(script: Script, languages: Languages) -> tuple[Away, Desk, Desk]:
+    """One store; the first call is on the line at both."""
+    log = Away()
+    calls = StoredCalls(script, log, languages, "en-GB", "en-GB", "great_britain", pause_s=0)
+    one, other = (Desk(calls, languages.sentences("en-GB", "great_britain")) for _ in range(2))
+    call = typed(one, *WELL)
+    typed(other, f".take {call.code}")
+    return log, one, other
+
+
+@pytest.mark.parametrize("then", [".save", ".code", "2", ""])
+def test_danger_that_waited_for_the_store_counts_though_somebody_else_went_on(
+    two_desks: tuple[Away, Desk, Desk], then: str
+) -> None:
+    log, one, other = two_desks
+    log.away = True
+    typed(one, "there are flames", "yes now", ".note gone out into the garden")
+    log.away = False
+    typed(other, "5")
+    call = typed(one, then, ".save")
+    assert [stop.sign_id for stop in call.conversation.assessment.danger.stops] == ["fire"]
+    assert call.conversation.state.answers["what_goes_wrong"].value == ("pale_below",)
+    assert "gone out into the garden" in str(call.conversation.state.texts["call_notes"])
+    assert fold(log.read(call.conversation.record.session_id)).answers == call.conversation.state.answers
+
+
+def test_a_note_typed_into_a_conflict_is_added_to_the_others(two_desks: tuple[Away, Desk, Desk]) -> None:
+    _, one, other = two_desks
+    typed(other, ".note ring twice")
+    call = typed(one, ".note the key is with the neighbour")
+    assert call.conversation.state.texts["call_notes"] == "ring twice; the key is with the neighbour"
+
+
+def test_an_answer_typed_into_a_conflict_stays_in_the_line(two_desks: tuple[Away, Desk, Desk]) -> None:
+    _, one, other = two_desks
+    typed(other, "5")
+    typed(one, "6")
+    assert any(notice.line_stays for notice in one.notices)
+
+
+@pytest.mark.parametrize("then", [".code", ".save", "2"])
+def test_a_call_erased_while_something_waited_goes_on_and_gives_no_code(
+    two_desks: tuple[Away, Desk, Desk], then: str
+) -> None:
+    log, one, _ = two_desks
+    log.away = True
+    call = typed(one, "5")
+    log.away = False
+    log.erase(call.conversation.record.session_id)
+    typed(one, then)
+    assert "erased by somebody else" in _said(one)
+    typed(one, ".code")
+    assert str(call.code) not in _said(one)
+
+
+def test_a_call_is_taken_up_by_its_id_after_a_crash(desk: Desk, calls: StoredCalls, languages: Languages) -> None:
+    call = typed(desk, *WELL)
+    other = Desk(calls, languages.sentences("en-GB", "great_britain"))
+    again = typed(other, f".take {call.conversation.record.session_id[:8]}")
+    assert again.conversation.state.answers == call.conversation.state.answers
+    typed(other, ".code")
+    assert call.conversation.record.session_id[:12] in _said(other)
+
+
+def test_an_engineers_test_and_the_agents_notes_are_not_on_the_side_that_is_read_out(
+    calls: StoredCalls, desk: Desk, script: Script
+) -> None:
+    code = "7K3M-QX8D-0ZRT-5WAB"
+    record = SessionRecord(session_id="a" * 32, code_hash=hash_code(code), name=None, created_at=utc_now())
+    conversation = Conversation(script, calls.log, record)
+    conversation.start(Start("engineer", "great_britain", "en-GB", "single"))
+    test = next(each for each, question in script.knowledge.questions.items() if question.care is Care.ENGINEER)
+    choice = next(iter(script.knowledge.questions[test].choices), None)
+    conversation.do(GiveAnswer(test, choice) if choice else SayNotSure(test))
+    call = typed(desk, f".take {code}", ".note ring twice")
+    shown = [paragraph.text for paragraph in conversation_panel(call)]
+    assert not any(call.own.question_by_id(test).text in each for each in shown)
+    assert not any("ring twice" in each for each in shown)
+
+
+def test_the_one_choice_that_is_asked_back_is_taken_by_yes(desk: Desk) -> None:
+    call = typed(desk, *WELL)
+    call.reopen("whose_oven")
+    typed(desk, "it's mine")
+    assert "Did they mean" in _said(desk)
+    assert "whose_oven" not in call.conversation.state.answers
+    typed(desk, "yes")
+    assert "whose_oven" in call.conversation.state.answers
+
+
+def test_an_oven_left_on_at_the_end_is_asked_once_more(desk: Desk) -> None:
+    call = typed(desk, *WELL)
+    call.reopen("off_at_the_end")
+    typed(desk, "it is on")
+    assert asked(desk) == "off_at_the_end"
+    assert "must not stay on" in _said(desk)
+    typed(desk, "off")
+    assert call.conversation.state.answers["off_at_the_end"].value == "off"
+
+
+def test_off_is_asked_again_after_another_sign_however_often_it_was_asked_before(desk: Desk) -> None:
+    typed(desk, ".new", "nobody", "sparks", "still on", "still on")
+    assert asked(desk) == "who_is_speaking"
+    typed(desk, ".find is the oven off now")
+    call = typed(desk, ".change 3", "the breaker") if asked(desk) != "oven_is_off" else typed(desk, "the breaker")
+    assert call.conversation.assessment.danger.off_confirmed
+    typed(desk, "my granddaughter got a tingle off it", "yes a tingle")
+    assert asked(desk) in ("anyone_hurt", "oven_is_off")
+
+
+def test_the_fee_is_not_told_while_the_oven_may_be_live(desk: Desk) -> None:
+    call = typed(desk, ".new", "2", "still on", "still on", "Ada", "0700 900 100")
+    assert not call.conversation.assessment.danger.off_confirmed
+    assert asked(desk) == "read_back"
+
+
+def test_where_everybody_goes_out_they_do_so_before_anything_is_asked(desk: Desk) -> None:
+    call = typed(desk, *WELL, "I smell gas")
+    assert "Go outside now" in asked_panel(call)[0].text
+    call = typed(desk, "yes now")
+    assert "First they go out" in asked_panel(call)[0].text
+
+
+def test_who_came_on_the_line_is_said_when_another_call_is_parked(desk: Desk) -> None:
+    typed(desk, *WELL, ".new", ".park")
+    assert "On the line now: Ada" in _said(desk)
+
+
+def test_not_now_answers_a_question_about_danger(desk: Desk) -> None:
+    typed(desk, *WELL, "I smell gas", "not now")
+    assert [stop.sign_id for stop in desk.calls[0].conversation.assessment.danger.stops] == ["gas_smell"]

@@ -1,15 +1,20 @@
 """A store that fails at the desk: each time a plain sentence, an exit status, and nothing lost."""
 
 import io
+import re
+import socket
 import sqlite3
 import sys
+import threading
+import time
 from collections.abc import Callable, Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from datetime import timedelta
 from pathlib import Path
 
 import psycopg
 import pytest
+from psycopg import conninfo
 
 from assistant import cli
 from assistant.desk.begin import StoredCalls
@@ -116,7 +121,7 @@ def test_a_server_gone_in_the_middle_of_a_call_is_said_and_what_was_typed_is_the
     script: Script, languages: Languages, empty_server: str, away: Callable[[bool], None]
 ) -> None:
     with closing(PostgresStore(empty_server, busy_seconds=0.05)) as store:
-        calls = StoredCalls(script, store, languages, "en-GB", "en-GB", "great_britain")
+        calls = StoredCalls(script, store, languages, "en-GB", "en-GB", "great_britain", pause_s=0)
         desk = Desk(calls, languages.sentences("en-GB", "great_britain"))
         call = typed(desk, *WELL)
         away(True)
@@ -176,3 +181,82 @@ def test_a_clock_that_goes_back_is_said_once_and_the_order_is_kept(script: Scrip
     assert said == [False, True, False, False, True]
     told = log.read(call.conversation.record.session_id)
     assert [event.sequence for event in told] == list(range(1, len(told) + 1))
+
+
+def test_a_server_that_hangs_keeps_nobody_waiting_and_danger_is_told(
+    script: Script, languages: Languages, empty_server: str
+) -> None:
+    told = conninfo.conninfo_to_dict(empty_server)
+    with wire_to(str(told["host"]), int(told["port"] or 0)) as (port, hangs):
+        url = f"postgresql://ovenside@127.0.0.1:{port}/{told['dbname']}"
+        with closing(PostgresStore(url, busy_seconds=0.05, answer_seconds=0.3)) as store:
+            calls = StoredCalls(script, store, languages, "en-GB", "en-GB", "great_britain", pause_s=60)
+            desk = Desk(calls, languages.sentences("en-GB", "great_britain"))
+            call = typed(desk, *WELL)
+            hangs.set()
+            typed(desk, "there are sparks")
+            assert call.conversation.assessment.danger.open
+            assert "not saved yet" in _said(desk)
+            hangs.clear()
+            typed(desk, "yes now", ".save")
+            assert "Everything is saved" in _said(desk)
+            kept = store.read(call.conversation.record.session_id)
+            assert [event.sequence for event in kept] == list(range(1, call.conversation.state.sequence + 1))
+
+
+@contextmanager
+def wire_to(host: str, port: int) -> Iterator[tuple[int, threading.Event]]:
+    """A port that passes on to the server what it is sent, and back; nothing at all while the event is set."""
+    hangs, over = threading.Event(), threading.Event()
+    with socket.create_server(("127.0.0.1", 0)) as listening:
+
+        def pass_on(one: socket.socket, other: socket.socket) -> None:
+            with one, other, suppress(OSError):
+                while sent := one.recv(65536):
+                    while hangs.is_set() and not over.is_set():
+                        time.sleep(0.01)
+                    other.sendall(sent)
+
+        def accept() -> None:
+            with suppress(OSError):
+                while True:
+                    client, _ = listening.accept()
+                    server = socket.create_connection((host, port))
+                    for each in ((client, server), (server, client)):
+                        threading.Thread(target=pass_on, args=each, daemon=True).start()
+
+        threading.Thread(target=accept, daemon=True).start()
+        yield listening.getsockname()[1], hangs
+        over.set()
+
+
+def test_a_store_that_failed_is_left_alone_for_a_while(script: Script, languages: Languages, path: Path) -> None:
+    with closing(SqliteStore(path, busy_seconds=0.05)) as store:
+        calls = StoredCalls(script, store, languages, "en-GB", "en-GB", "great_britain", pause_s=60)
+        desk = Desk(calls, languages.sentences("en-GB", "great_britain"))
+        call = typed(desk, *WELL)
+        with read_only(store, path):
+            typed(desk, "5")
+        typed(desk, "2")
+        assert len(call.conversation.unsaved) == 2
+        typed(desk, ".save")
+        assert not call.conversation.unsaved
+
+
+@pytest.mark.parametrize("ended", [KeyboardInterrupt, None])
+def test_whoever_is_ended_from_outside_is_told_the_codes_and_nothing_is_left_behind(
+    path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], ended: type[BaseException] | None
+) -> None:
+    def lines() -> Iterator[str]:
+        yield from (f"{line}\n" for line in WELL)
+        if ended is not None:
+            raise ended
+
+    monkeypatch.setattr(
+        sys, "stdin", type("Typed", (), {"__iter__": lambda self: lines(), "isatty": lambda self: False})()
+    )
+    assert cli.run(["desk", "--plain", "--store", str(path)]) == (130 if ended else 0)
+    told = capsys.readouterr().out
+    (code,) = re.findall(r"([0-9A-Z-]{19})  Ada", told)
+    with closing(SqliteStore(path)) as store:
+        assert store.last_sequence(store.find_by_code(code).session_id) >= len(WELL) - 1

@@ -4,10 +4,13 @@ import pytest
 
 from assistant.errors import Refused
 from assistant.interview.commands import GiveAnswer, SayNotSure, SkipQuestion
-from assistant.interview.on_the_telephone import closing_question, opening_question
+from assistant.interview.on_the_telephone import closing_question, is_for_role, opening_question, role_to_go_on_in
 from assistant.interview.script import Script
 from assistant.knowledge.model import CALL_STAGES
 from tests.conftest import Begin
+
+ENGINEERS = "test_air_gap"
+"""A test that only an engineer makes."""
 
 
 def test_what_belongs_to_a_call_is_taken_from_who_is_on_the_telephone_alone(begun: Begin, script: Script) -> None:
@@ -74,8 +77,55 @@ def test_a_bank_cards_number_is_refused_in_free_text(begun: Begin, question_id: 
     assert question_id not in conversation.state.answers
 
 
-@pytest.mark.parametrize("question_id", ["call_back_number", "serial_number"])
-def test_long_numbers_that_are_asked_for_are_taken(begun: Begin, question_id: str) -> None:
+@pytest.mark.parametrize(
+    ("question_id", "number"),
+    [
+        ("serial_number", "4111111111111111"),
+        ("make_and_model", "4111111111111111"),
+        ("call_back_number", "+44 (0)1632 960 147, or 01632-960148"),
+        ("call_back_number", "004401632960147"),
+    ],
+)
+def test_long_numbers_that_are_asked_for_are_taken(begun: Begin, question_id: str, number: str) -> None:
     conversation = begun("agent")
-    conversation.do(GiveAnswer(question_id, "4111111111111111"))
+    conversation.do(GiveAnswer(question_id, number))
     assert question_id in conversation.state.answers
+
+
+@pytest.mark.parametrize(
+    ("number", "code"),
+    [
+        ("4111 1111 1111 1111", "holds_card_number"),
+        ("4111111111111111", "holds_card_number"),
+        ("Mary", "telephone_number_expected"),
+        ("3", "telephone_number_expected"),
+    ],
+)
+def test_what_is_no_telephone_number_is_refused_where_one_is_asked_for(begun: Begin, number: str, code: str) -> None:
+    conversation = begun("agent")
+    with pytest.raises(Refused, match=code):
+        conversation.do(GiveAnswer("call_back_number", number))
+
+
+@pytest.mark.parametrize(
+    ("held_in", "asked", "goes_on_in"),
+    [
+        ("agent", "householder", "householder"),
+        ("agent", "engineer", "engineer"),
+        ("engineer", "householder", "engineer"),
+        ("householder", "householder", "householder"),
+        ("householder", "engineer", "engineer"),
+        ("long_forgotten", "householder", "long_forgotten"),
+    ],
+)
+def test_a_customer_goes_on_in_their_own_role_and_not_the_agents(
+    script: Script, held_in: str, asked: str, goes_on_in: str
+) -> None:
+    assert role_to_go_on_in(script.knowledge, held_in, asked) == goes_on_in
+
+
+def test_the_calls_own_questions_are_for_the_desk_and_an_engineers_for_engineers(script: Script) -> None:
+    for role, notes, test in (("householder", False, False), ("agent", True, False), ("engineer", False, True)):
+        assert is_for_role(script.knowledge, role, "call_notes") is notes
+        assert is_for_role(script.knowledge, role, ENGINEERS) is test
+        assert is_for_role(script.knowledge, role, "what_goes_wrong")
