@@ -37,15 +37,15 @@ def knowledge() -> Knowledge:
 
 
 @pytest.fixture(scope="session")
-def simulated(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Where the ovens that were simulated in this run of the tests are kept, by all of its processes."""
-    return _shared(tmp_path_factory) / "simulated"
-
-
-@pytest.fixture(scope="session")
 def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The cache folder of the programs that tests start: the rules are compiled for the first of them alone."""
     return _shared(tmp_path_factory) / "kept"
+
+
+@pytest.fixture(scope="session")
+def simulated(kept: Path) -> Path:
+    """Where the ovens that were simulated in this run are kept: where the programs that tests start look for them."""
+    return kept / "ovenside"
 
 
 def _shared(tmp_path_factory: pytest.TempPathFactory) -> Path:

@@ -16,17 +16,14 @@ from assistant.interview.access_code import hash_code
 from assistant.interview.commands import Start
 from assistant.interview.conversation import Conversation, utc_now
 from assistant.interview.log import SessionRecord
-from assistant.interview.script import script_of
 from assistant.interview.view import QuestionView
-from assistant.knowledge.load import load_knowledge
 from assistant.reports.screen import Paragraph, write
 from assistant.reports.summary.as_text import as_text
 from assistant.reports.summary.engineer import engineer_summary
 from assistant.reports.summary.footing import footing_of
 from assistant.reports.summary.session import Told
 from assistant.store.memory import MemoryStore
-from assistant.wording.languages import Languages
-from tests.recorded_call import recorded_call
+from tests.recorded_call import project, recorded_call
 from tests.recorded_tools import TOOLS, recorded_tool
 from tests.told_household import TYPED
 
@@ -71,12 +68,11 @@ def typed_in(conversation: Conversation) -> Iterator[str]:
 
 def recorded() -> tuple[str, str]:
     """The screen of that conversation, and the first page of the summary that an engineer reads of it."""
-    knowledge = load_knowledge(ROOT / "rules", None)
-    languages = Languages(ROOT / "locales", knowledge)
+    script, languages = project()
     sentences = languages.sentences("en-GB", "great_britain")
     record = SessionRecord(session_id="0" * 32, code_hash=hash_code(CODE), name=None, created_at=utc_now())
     store = MemoryStore()
-    conversation = Conversation(script_of(knowledge), store, record)
+    conversation = Conversation(script, store, record)
     conversation.start(Start("householder", "great_britain", "en-GB", "single"), keep_at_once=False)
     terminal = RecordingTerminal(typed_in(conversation))
     talk = Talk(conversation, sentences, languages.listener("en-GB"), terminal, f"ovenside resume {CODE}")
@@ -87,10 +83,10 @@ def recorded() -> tuple[str, str]:
     return terminal.screen.getvalue(), page_one
 
 
-def with_recording(readme: str, call: str | None = None) -> str:
+def with_recording(readme: str, call: str | None = None, cache: Path | None = None) -> str:
     """The README with the conversation, its summary, a call and each tool's output, between their marks.
 
-    `call`: played already, for it takes a while.
+    `call`: played already, for it takes a while. `cache`: the tools' cache folder, for each an empty one without.
     """
     screen, page_one = recorded()
     readme = _between(readme, MARKS, f"$ ovenside\n{screen}")
@@ -98,7 +94,7 @@ def with_recording(readme: str, call: str | None = None) -> str:
     readme = _between(readme, CALL_MARKS, f"$ ovenside desk\n{call if call is not None else recorded_call()}\n")
     for tool in TOOLS:
         marks = (f"<!-- recorded {tool}: begin -->", f"<!-- recorded {tool}: end -->")
-        readme = _between(readme, marks, recorded_tool(tool))
+        readme = _between(readme, marks, recorded_tool(tool, cache))
     return readme
 
 

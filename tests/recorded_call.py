@@ -12,13 +12,14 @@ import termios
 import time
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from pathlib import Path
 
 import pyte
 
 from assistant.desk.begin import StoredCalls
 from assistant.desk.desk import Desk
-from assistant.interview.script import script_of
+from assistant.interview.script import Script, script_of
 from assistant.knowledge.load import load_knowledge
 from assistant.store.memory import MemoryStore
 from assistant.wording.languages import Languages
@@ -72,11 +73,18 @@ SHOWN = ("what_goes_wrong", "bottom_heat_alone", "fee_told")
 MOST_STEPS = 80
 
 
-def call() -> list[Step]:
-    """The keys of the whole call, from picking up to handing over."""
+@cache
+def project() -> tuple[Script, Languages]:
+    """The project's rules and words."""
     knowledge = load_knowledge(ROOT / "rules", None)
-    languages = Languages(ROOT / "locales", knowledge)
-    source = StoredCalls(script_of(knowledge), MemoryStore(), languages, "en-GB", "en-GB", "great_britain")
+    return script_of(knowledge), Languages(ROOT / "locales", knowledge)
+
+
+@cache
+def call() -> tuple[Step, ...]:
+    """The keys of the whole call, from picking up to handing over."""
+    script, languages = project()
+    source = StoredCalls(script, MemoryStore(), languages, "en-GB", "en-GB", "great_britain")
     desk = Desk(source, languages.sentences("en-GB", "great_britain"))
     steps = [own(".new" + ENTER)]
     desk.take(".new")
@@ -88,7 +96,7 @@ def call() -> list[Step]:
             steps[-1] = replace(steps[-1], shown=True)
         steps.append(Step(line + ENTER, told=question.id not in OWN_ANSWERS))
         desk.take(line)
-    return [*steps, own(CODE_KEY, shown=True)]
+    return (*steps, own(CODE_KEY, shown=True))
 
 
 class Played:

@@ -52,13 +52,13 @@ TOOLS: Mapping[str, Run] = {
 }
 
 
-def recorded_tool(tool: str) -> str:
-    """The command and what it printed, its lines folded."""
+def recorded_tool(tool: str, cache: Path | None = None) -> str:
+    """The command and what it printed, its lines folded. `cache`: its cache folder, an empty one without."""
     run = TOOLS[tool]
     with tempfile.TemporaryDirectory() as folder:
         place = Path(folder)
         _lay_out(place)
-        environment = {**os.environ, "PYTHONPATH": str(ROOT), "XDG_CACHE_HOME": str(place / "cache")}
+        environment = {**os.environ, "PYTHONPATH": str(ROOT), "XDG_CACHE_HOME": str(cache or place / "cache")}
         done = subprocess.run(
             [sys.executable, "-m", "assistant", *run.words],
             input=run.typed,

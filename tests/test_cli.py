@@ -54,13 +54,13 @@ def test_a_piped_conversation_is_saved_and_resumed_by_its_code(run) -> None:  # 
     assert latest.returncode == 0
 
 
-def test_bytes_that_are_no_text_are_no_traceback(run, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
+def test_bytes_that_are_no_text_are_no_traceback(tmp_path: Path, kept: Path) -> None:
     done = subprocess.run(
         [sys.executable, "-m", "assistant", "--store", str(tmp_path / "s.db")],
         input=b"\xff\xfe\x00\n16\n\x80\n",
         capture_output=True,
         cwd=ROOT,
-        env={**os.environ, "PYTHONIOENCODING": "ascii:strict"},
+        env={**os.environ, "PYTHONIOENCODING": "ascii:strict", "XDG_CACHE_HOME": str(kept)},
         timeout=60,
     )
     assert done.returncode == 0, done.stderr
@@ -125,7 +125,7 @@ def test_an_option_counts_before_the_command_and_behind_it(run, tmp_path: Path) 
     assert run("--rules", str(tmp_path), "rules", "check").returncode == 1
 
 
-def test_a_full_disk_is_a_sentence(run) -> None:  # type: ignore[no-untyped-def]
+def test_a_full_disk_is_a_sentence(kept: Path) -> None:
     for words in (("drive", "--catalogue"), ("rules", "check"), ("drive", "--store", "memory:")):
         with Path("/dev/full").open("w") as full:
             done = subprocess.run(
@@ -134,6 +134,7 @@ def test_a_full_disk_is_a_sentence(run) -> None:  # type: ignore[no-untyped-def]
                 stdout=full,
                 stderr=subprocess.PIPE,
                 cwd=ROOT,
+                env={**os.environ, "XDG_CACHE_HOME": str(kept)},
                 timeout=60,
             )
         assert done.returncode == 1
@@ -156,8 +157,8 @@ def test_without_a_home_the_conversation_is_held_but_not_kept(run) -> None:  # t
     assert done.stderr == ""
 
 
-def test_the_closed_process_leaves_as_ctrl_c_does(tmp_path: Path) -> None:
-    environment = {**os.environ, "XDG_DATA_HOME": str(tmp_path), "XDG_CACHE_HOME": str(tmp_path)}
+def test_the_closed_process_leaves_as_ctrl_c_does(tmp_path: Path, kept: Path) -> None:
+    environment = {**os.environ, "XDG_DATA_HOME": str(tmp_path), "XDG_CACHE_HOME": str(kept)}
     with subprocess.Popen(
         [sys.executable, "-m", "assistant"],
         stdin=subprocess.PIPE,

@@ -3,6 +3,8 @@
 import re
 from pathlib import Path
 
+import pytest
+
 from assistant.authoring.outcome_table import COLUMNS, Row, rows_of_table
 from assistant.belief.outcomes import GROUPS, RESULTS
 from assistant.drive.protocol import FIELDS
@@ -13,13 +15,14 @@ from tests.recorded_call import call, recorded_call, strokes_of_ones_own
 ROOT = Path(__file__).parent.parent
 
 
-def test_the_recorded_conversation_is_fresh() -> None:
+def test_the_recorded_conversation_is_fresh(kept: Path) -> None:
     readme = README.read_text("utf-8")
-    assert with_recording(readme, told_call(readme)) == readme, "run: python -m tests.record_readme"
+    assert with_recording(readme, told_call(readme), kept) == readme, "run: python -m tests.record_readme"
     assert "Book a visit" in readme
 
 
-def test_the_recorded_call_is_fresh_and_takes_few_keys() -> None:
+def test_the_recorded_call_is_fresh_and_takes_few_keys(kept: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(kept))
     readme = README.read_text("utf-8")
     assert told_call(readme) == recorded_call(), "run: python -m tests.record_readme"
     assert strokes_of_ones_own(call()) < 25

@@ -19,11 +19,12 @@ def test_the_wheel_runs_a_conversation_in_an_empty_environment(tmp_path: Path) -
     )
     (wheel,) = tmp_path.glob("*.whl")
     environment = tmp_path / "environment"
-    venv.create(environment, with_pip=True)
+    venv.create(environment)
     python = environment / "bin" / "python"
     locked = ROOT / "requirements.lock"
+    install = ["install", "-q", "--no-compile", "--disable-pip-version-check", "-c", locked, wheel]
     subprocess.run(
-        [python, "-m", "pip", "install", "-q", "--disable-pip-version-check", "-c", locked, wheel],
+        [sys.executable, "-m", "pip", "--python", python, *install],
         check=True,
         capture_output=True,
         timeout=280,

@@ -4,7 +4,6 @@ import argparse
 import json
 from typing import TYPE_CHECKING, Any, TextIO
 
-from assistant.authoring.session_search import find_session
 from assistant.authoring.summary_forms import FORMS, NO_TEXT
 from assistant.authoring.whole_file import file_or_here, write_whole
 
@@ -52,6 +51,8 @@ def summarise(
     if arguments.to is None and arguments.form in NO_TEXT and not _takes_bytes(out):
         out.write(say("summary-needs_file") + "\n")
         return 1
+    from assistant.authoring.session_search import find_session
+
     record = find_session(log, "".join(arguments.code))
     told = told_of(log, record, script, languages, arguments.lang)
     written = FORMS[arguments.form](_summary(told, arguments.reader), told.sentences.wording)

@@ -101,14 +101,26 @@ def table(foreseen: Foreseen, knowledge: Knowledge, hypotheses: Sequence[Hypothe
     names = {behaviour: name for name, behaviour in ways.items()}
     rows = {name: np.array(foreseen.ways[name]) for name in ways}
     any_oven = np.mean(list(rows.values()), axis=0)
-    sound = rows[NOTHING_CHANGED]
     alone = {cause_id: names[behaviour_of(knowledge, (cause_id,))] for cause_id in knowledge.causes}
-    columns = []
+    place: dict[tuple[str, ...], int] = {}
+    own = []
+    of_hypothesis = []
     for hypothesis in hypotheses:
-        changing = [rows[alone[c]] for c in hypothesis if c in alone and alone[c] != NOTHING_CHANGED]
-        unnamed = hypothesis == (SOMETHING_ELSE,)
-        own = any_oven if unnamed else np.mean(changing, axis=0) if changing else sound
-        columns.append((1 - MODEL_WRONG) * own + MODEL_WRONG * any_oven)
-    whole = np.array(columns).T
+        changing = tuple(alone.get(c, c) for c in hypothesis if alone.get(c) != NOTHING_CHANGED)
+        if changing not in place:
+            place[changing] = len(place)
+            own.append(_own(changing, rows, any_oven))
+        of_hypothesis.append(place[changing])
+    whole = ((1 - MODEL_WRONG) * np.array(own) + MODEL_WRONG * any_oven)[of_hypothesis].T
     found: Floats = whole / whole.sum(axis=0)
     return found
+
+
+def _own(changing: Sequence[str], rows: Mapping[str, Floats], any_oven: Floats) -> Floats:
+    """(outcomes,): of an oven that is changed in these ways."""
+    if tuple(changing) == (SOMETHING_ELSE,):
+        return any_oven
+    if not changing:
+        return rows[NOTHING_CHANGED]
+    mean: Floats = np.mean([rows[name] for name in changing], axis=0)
+    return mean

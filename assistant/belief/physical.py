@@ -49,13 +49,17 @@ class Behaviours:
 
 def behaviours(knowledge: Knowledge, hypotheses: Sequence[Hypothesis]) -> Behaviours:
     """What each set of causes changes, each distinct way once."""
+    changes_of = {cause_id: _canonical(cause.physical) for cause_id, cause in knowledge.causes.items()}
+    order = {cause_id: repr(change) for cause_id, change in changes_of.items()}
+    changing = {cause_id for cause_id, change in changes_of.items() if change}
     place: dict[Behaviour, int] = {(): 0}
     numbers = []
     for hypothesis in hypotheses:
         if hypothesis == (SOMETHING_ELSE,):
             numbers.append(UNKNOWN)
             continue
-        behaviour = behaviour_of(knowledge, hypothesis)
+        in_order = sorted((cause_id for cause_id in hypothesis if cause_id in changing), key=order.__getitem__)
+        behaviour = tuple(changes_of[cause_id] for cause_id in in_order)
         numbers.append(place.setdefault(behaviour, len(place)))
     return Behaviours(tuple(place), np.array(numbers, dtype=np.intp))
 

@@ -48,8 +48,10 @@ class NaiveEvaluator:
         return known.keys() - given.keys()
 
     def _holds(self, rule: CrispRule, known: dict[str, str | float], blocking: set[str]) -> bool:
-        tests_hold = all(test.key in known and test.holds(known[test.key]) for test in rule.tests)
-        return tests_hold and blocking.isdisjoint(rule.absent)
+        for test in rule.tests:
+            if test.key not in known or not test.holds(known[test.key]):
+                return False
+        return blocking.isdisjoint(rule.absent)
 
 
 def _fired(rule: CrispRule) -> Fired:

@@ -41,7 +41,7 @@ def assess(script: Script, state: State) -> Assessment:
     knowledge = script.knowledge
     fitting, standing, not_fitted = answers_in_force(knowledge, state)
     facts = facts_of(standing, knowledge) | _too_hot(fitting, standing.keys(), knowledge)
-    trace = script.evaluator.evaluate({key: value for key, value in facts.items() if key in script.keys_read})
+    trace = script.trace(facts)
     effects = {f: knowledge.findings[f].then for f in knowledge.findings if f in trace.concluded}
     evidence = evidence_of(standing, knowledge)
     belief = posterior(script.evidence_model, evidence, not_fitted)

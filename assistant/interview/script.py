@@ -11,17 +11,22 @@ from assistant.belief.learning import base_rates
 from assistant.belief.remembered import Remembered
 from assistant.belief.value import Worth
 from assistant.engine import Evaluator, evaluator
-from assistant.engine.crisp import CrispRule, Test
+from assistant.engine.crisp import CrispRule, Facts, Test, Trace
 from assistant.knowledge.model import Condition, Finding, Knowledge, Region
 
 SAFETY_BAND, GATE_BAND, ADVICE_BAND = 0, 1, 2
 
 
 MOST_FORESEEN = 512
+MOST_TRACES = 512
 
 
 def _remembered_worths() -> Remembered[tuple[Worth, ...]]:
     return Remembered(MOST_FORESEEN)
+
+
+def _remembered_traces() -> Remembered[Trace]:
+    return Remembered(MOST_TRACES)
 
 
 @dataclass(frozen=True)
@@ -35,6 +40,13 @@ class Script:
     decisions: Mapping[str, Decision]
     dangerous: frozenset[str]
     foreseen: Remembered[tuple[Worth, ...]] = field(default_factory=_remembered_worths, compare=False)
+    traces: Remembered[Trace] = field(default_factory=_remembered_traces, compare=False)
+
+    def trace(self, facts: Facts) -> Trace:
+        """What the facts that some rule reads lead to. Raises ValueError for one that can't be used."""
+        read = {key: value for key, value in facts.items() if key in self.keys_read}
+        key = (self.evaluator, frozenset(read.items()))
+        return self.traces.get(key, lambda: self.evaluator.evaluate(read))
 
     def region(self, name: str) -> Region:
         """The region of that name, or the one that stands in for it."""

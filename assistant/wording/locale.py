@@ -4,10 +4,11 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
-from fluent.runtime import FluentBundle, FluentResource
+from fluent.runtime import FluentBundle
 from fluent.syntax import ast
 
 from assistant.errors import WordingBroken
+from assistant.wording.fluent_text import parsed
 from assistant.wording.pseudo import PSEUDO_LANG, pseudo_resource
 
 DEFAULT_LANG = "en-GB"
@@ -21,7 +22,7 @@ class Wording:
         self._attributes: dict[str, frozenset[str | None]] = {}
         self._bundle = FluentBundle([DEFAULT_LANG if lang == PSEUDO_LANG else lang], use_isolating=False)
         for text in resources:
-            resource = FluentResource(text)
+            resource = parsed(text)
             self._refuse_junk(resource)
             self._bundle.add_resource(resource)
             for message in resource.body:

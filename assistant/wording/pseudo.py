@@ -1,8 +1,10 @@
 """A made-up language, generated from a real one: every sentence is marked, so that one written into the code
 shows at once, and a fifth longer, so that narrow screens are tried."""
 
-from fluent.syntax import FluentParser, FluentSerializer, ast
+from fluent.syntax import FluentSerializer, ast
 from fluent.syntax.visitor import Transformer
+
+from assistant.wording.fluent_text import parsed
 
 PSEUDO_LANG = "x-marked"
 OPENING, CLOSING = "⟦", "⟧"
@@ -38,5 +40,4 @@ def _bracket(pattern: ast.Pattern) -> None:
 
 def pseudo_resource(text: str) -> str:
     """The Fluent text with every message marked."""
-    resource = FluentParser().parse(text)
-    return FluentSerializer().serialize(_Marker().visit(resource))
+    return FluentSerializer().serialize(_Marker().visit(parsed(text)))

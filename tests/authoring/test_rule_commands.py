@@ -12,15 +12,10 @@ from tests.conftest import ROOT
 from tests.knowledge.broken import SOUND
 
 
-@pytest.fixture(scope="module")
-def cache(tmp_path_factory):
-    return tmp_path_factory.mktemp("cache")
-
-
 @pytest.fixture
-def run(tmp_path, cache):
-    """Runs `ovenside rules` with its own data and cache folders."""
-    environment = {**os.environ, "XDG_DATA_HOME": str(tmp_path / "data"), "XDG_CACHE_HOME": str(cache)}
+def run(tmp_path, kept):
+    """Runs `ovenside rules` with its own data folder."""
+    environment = {**os.environ, "XDG_DATA_HOME": str(tmp_path / "data"), "XDG_CACHE_HOME": str(kept)}
 
     def run(*words, typed=""):
         done = subprocess.run(
