@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from assistant.interview.assess import Assessment
+from assistant.interview.danger import Danger
 from assistant.interview.script import Script
 from assistant.interview.way import may_ask
 from assistant.knowledge.danger_questions import DANGER_NOW, SIGN_PREFIX
@@ -27,7 +28,8 @@ def opening_question(script: Script, assessment: Assessment, *, off_given_up: bo
     say whether the oven is off (`off_given_up`), and where everybody goes out, so that they can be called back.
     """
     state, danger = assessment.state, assessment.danger
-    if state.finished or danger.urgent_question is not None or any(map(_is_of_a_sign, danger.open_questions)):
+    asks_of_a_sign = not _is_live(danger) and any(map(_is_of_a_sign, danger.open_questions))
+    if state.finished or danger.urgent_question is not None or asks_of_a_sign:
         return None
     if state.heard or danger.stops or state.status(DANGER_NOW) == "not_asked":
         greeting = next(_open(script, assessment, "greeting"), None)
@@ -36,23 +38,27 @@ def opening_question(script: Script, assessment: Assessment, *, off_given_up: bo
     if _asks_of_danger(script, assessment, off_given_up):
         return None
     of_call = _open(script, assessment, "call")
-    if danger.stops and not danger.off_confirmed:
-        if not off_given_up and not everybody_goes_out(script, assessment):
-            return None
+    if _is_live(danger):
         of_call = (each for each in of_call if script.knowledge.questions[each].kind == "text")
     return next(of_call, None)
 
 
-def _asks_of_danger(script: Script, assessment: Assessment, off_given_up: bool) -> bool:
-    """Whether a question about danger comes first.
+def _is_live(danger: Danger) -> bool:
+    """Whether something stands and nobody said that the oven is off; then no further sign is asked about."""
+    return bool(danger.stops) and not danger.off_confirmed
 
-    The list of signs waits while everybody goes out, and while nobody can say that the oven is off.
+
+def _asks_of_danger(script: Script, assessment: Assessment, off_given_up: bool) -> bool:
+    """Whether a question about danger comes first, or the one whether the oven is off.
+
+    All that waits while everybody goes out, and where nobody can say that it is off.
     """
     danger = assessment.danger
-    if danger.urgent_question is not None or any(map(_is_of_a_sign, danger.open_questions)):
+    if danger.urgent_question is not None:
         return True
-    waits = everybody_goes_out(script, assessment) or (danger.stops and not danger.off_confirmed and off_given_up)
-    return bool(danger.open_questions) and not waits
+    if _is_live(danger):
+        return not (off_given_up or everybody_goes_out(script, assessment))
+    return bool(danger.open_questions)
 
 
 def _is_of_a_sign(question_id: str) -> bool:
@@ -67,16 +73,14 @@ def closing_question(
     The fee is told only where somebody comes, and not while the oven may be live.
     """
     danger = assessment.danger
-    unsettled = danger.stops and danger.ask_whether_off and not danger.off_confirmed and not off_given_up
-    if _asks_of_danger(script, assessment, off_given_up) or unsettled:
+    if _asks_of_danger(script, assessment, off_given_up):
         return None
     questions = script.knowledge.questions
     due = (each for each in _open(script, assessment, "closing") if questions[each].kind != "text")
     if everybody_goes_out(script, assessment):
         due = (each for each in due if each == CALL_ENDED)
     left_out = {OFF_AT_THE_END} if danger.stops else set()
-    live = danger.stops and not danger.off_confirmed
-    left_out |= {FEE_TOLD} if live or not somebody_comes else set()
+    left_out |= {FEE_TOLD} if _is_live(danger) or not somebody_comes else set()
     return next((each for each in due if each not in left_out), None)
 
 

@@ -430,6 +430,15 @@ def test_a_kitchen_full_of_smoke_is_asked_for_flames_first(desk: Desk) -> None:
     assert "everybody goes out" in str(danger_banner(desk))
 
 
+def test_a_lesser_sign_that_is_open_keeps_nobody_from_being_asked_who_is_hurt(desk: Desk) -> None:
+    typed(desk, ".new", "the kitchen's full of smoke!", "yes flames")
+    order = []
+    for line in ("nobody", "Jo", "0700 900"):
+        order.append(asked(desk))
+        typed(desk, line)
+    assert [*order, asked(desk)] == ["anyone_hurt", "who_is_speaking", "call_back_number", "call_ended"]
+
+
 def test_words_around_a_danger_are_kept_for_when_the_question_is_asked_again(desk: Desk) -> None:
     line = "it's pale beneath and there's a smell of hot plastic now"
     call = typed(desk, *WELL, line)
