@@ -3,14 +3,13 @@
     python -m tests.benchmarks.edits_at_once --edits 1000
 
 Each side appends behind what it has seen; where another was quicker it is told so, and tries behind what it then sees.
-What was written is then appended in the same order to a store of the
-other kind, and both logs and their fingerprints are compared. Exit status: 1 if an edit is lost, doubled, or was taken
-without being behind what its side had seen.
+What was written is then appended in the same order to a store of the other kind, and both logs and their fingerprints
+are compared. Exit status: 1 if an edit is lost, doubled, or was taken without being behind what its side had seen.
 """
 
 import argparse
 import tempfile
-import threading
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -54,14 +53,13 @@ class Side:
 def edited(opened: list[EventLog], edits: int) -> tuple[str, list[Side]]:
     session_id = started(opened[0]).session_id
     sides = [Side() for _ in opened]
-    threads = [
-        threading.Thread(target=side.edit, args=(store, session_id, edits // len(opened)))
-        for side, store in zip(sides, opened, strict=True)
-    ]
-    for thread in threads:
-        thread.start()
-    for thread in threads:
-        thread.join()
+    with ThreadPoolExecutor(len(opened)) as pool:
+        editing = [
+            pool.submit(side.edit, store, session_id, edits // len(opened))
+            for side, store in zip(sides, opened, strict=True)
+        ]
+    for each in editing:
+        each.result()
     return session_id, sides
 
 
@@ -103,6 +101,8 @@ def main() -> int:
                     problems = wrong(opened[0], other, session_id, sides)
                 conflicts = sum(side.told for side in sides)
                 taken = sum(len(side.taken) for side in sides)
+                if taken != told.edits // SIDES * SIDES:
+                    problems.append("not every edit was taken")
                 print(f"{kind}: {taken} edits from {SIDES} sides taken, {conflicts} times told of another", end="; ")
                 print("; ".join(problems) or "no problem")
                 status |= bool(problems)

@@ -3,8 +3,9 @@
     python -m tests.benchmarks.growing_store --store sqlite --sizes 1000,10000,100000,1000000
 
 Sessions are generated straight into the tables, each with the same few events. At each size the listing of the latest,
-taking up by code, appending one event, and the events of one kind in one session are timed, each many times at random
-sessions, and the plans of the queries are printed once at the largest size.
+taking up by code with the folding of what is there, appending one event, and other ways to find sessions are timed,
+each many times at random sessions, and the plans of the queries are printed once at the largest size. Exit status: 1 if
+anything takes more than twice as long and more than a tenth of what it would if it grew as the sessions do.
 """
 
 import argparse
@@ -20,6 +21,7 @@ from pathlib import Path
 from assistant.interview.access_code import hash_code, new_code
 from assistant.interview.events import OutcomeRecorded
 from assistant.interview.log import EventLog, SessionRecord
+from assistant.interview.state import fold
 from assistant.store import sql_log
 from assistant.store.postgres import PostgresStore
 from assistant.store.rows import EventRow, SessionRow, fingerprint_after, rows_of, session_row_of
@@ -62,6 +64,8 @@ def fill_file(store: SqliteStore, first: int, last: int) -> None:
     for session, rows in generated(first, last):
         connection.execute(sql_log.INSERT_SESSION, (*session, fingerprint_after("", rows)))
         connection.executemany(sql_log.INSERT_EVENT, [row[:-1] for row in rows])
+        texts = [(row.session_id, row.sequence, row.text) for row in rows if row.text is not None]
+        connection.executemany(sql_log.INSERT_TEXT, texts)
     connection.execute("COMMIT")
 
 
@@ -79,6 +83,9 @@ def fill_server(store: PostgresStore, first: int, last: int) -> None:
             for _, rows in made:
                 for row in rows:
                     copy.write_row((*row[:8], (row.message_id or "").encode(), *row[9:12]))
+        with cursor.copy("COPY texts (session_id, sequence, text) FROM STDIN") as copy:
+            for row in (row for _, rows in made for row in rows if row.text is not None):
+                copy.write_row((row.session_id, row.sequence, row.text.encode()))
 
 
 def timed(doing: Callable[[int], object], numbers: list[int]) -> float:
@@ -100,7 +107,7 @@ def measured(store: EventLog, size: int, chance: random.Random) -> dict[str, flo
         store.append(session_id, last, [expected_event(session_id, last + 1)])
 
     def take_up(number: int) -> None:
-        store.read(store.find_by_code(code_of(number)).session_id)
+        fold(store.read(store.find_by_code(code_of(number)).session_id))
 
     return {
         "list the latest 50": timed(lambda _: store.sessions(50), numbers[:50]),
@@ -140,18 +147,21 @@ def main() -> int:
     try:
         store = PostgresStore(server.url) if server else SqliteStore(Path(folder.name) / "sessions.db")
         with closing(store):
-            grow(store, [int(size) for size in told.sizes.split(",")])
+            grew_too_much = grow(store, [int(size) for size in told.sizes.split(",")])
     finally:
         folder.cleanup()
         if server is not None:
             server.remove()
-    return 0
+    print("grew too much: " + (", ".join(grew_too_much) or "nothing"))
+    return 1 if grew_too_much else 0
 
 
-def grow(store: SqliteStore | PostgresStore, sizes: list[int]) -> None:
+def grow(store: SqliteStore | PostgresStore, sizes: list[int]) -> list[str]:
+    """Prints the figures and the plans, and gives what grew too much."""
     chance = random.Random(1)
     there = 0
     first: dict[str, float] = {}
+    figures: dict[str, float] = {}
     for size in sizes:
         while there < size:
             last = min(size, there + BATCH)
@@ -164,6 +174,8 @@ def grow(store: SqliteStore | PostgresStore, sizes: list[int]) -> None:
         for name, median in figures.items():
             print(f"{size:>9} sessions  {name:<24}{median:8.3f} ms  x {median / first[name]:.2f}", flush=True)
     print("\n".join(plans(store)))
+    most = max(2.0, sizes[-1] / sizes[0] / 10)
+    return [name for name, median in figures.items() if median / first[name] > most]
 
 
 if __name__ == "__main__":

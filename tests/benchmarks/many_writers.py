@@ -14,7 +14,6 @@ import random
 import subprocess
 import sys
 import tempfile
-import threading
 import time
 from collections.abc import Sequence
 from contextlib import closing
@@ -86,6 +85,10 @@ class Crowd:
         self._files: dict[int, Path] = {}
         self._folder = Path(tempfile.mkdtemp(prefix="writers"))
 
+    @property
+    def is_writing(self) -> bool:
+        return any(process.poll() is None for _, process in self.running)
+
     def begin(self, writer: int, sessions: int) -> None:
         file = self._folder / f"{self._next}"
         command = [sys.executable, "-m", "tests.benchmarks.many_writers", "--write", self.where]
@@ -144,25 +147,31 @@ def compared(where: str, told: Sequence[Writer]) -> tuple[int, int, int, int]:
                     continue
                 lost += max(0, sequence - len(events))
                 lost += sum(event != expected_event(session_id, n) for n, event in enumerate(events, start=1))
-                doubled += len(events) - len({event.event_id for event in events})
+                doubled += len(events) - len({event.happening for event in events})
                 more += max(0, len(events) - sequence)
     return acknowledged, lost, doubled, more
 
 
-def disturb(
-    crowd: Crowd, server: OwnServer | None, server_kills: int, writer_kills: int, chance: random.Random
-) -> None:
-    """Kills spread over the time in which the writers run."""
+def disturb(crowd: Crowd, server: OwnServer | None, server_kills: int, writer_kills: int, chance: random.Random) -> int:
+    """Kills spread over the time in which the writers run, and how often the server was killed by then.
+
+    Raises RuntimeError where the writers were done before all of them.
+    """
     kinds = ["server"] * server_kills + ["writer"] * writer_kills
     chance.shuffle(kinds)
+    killed = 0
     for kind in kinds:
         time.sleep(chance.uniform(0.5, 2.0))
+        if not crowd.is_writing:
+            raise RuntimeError(f"the writers were done when the server had been killed {killed} times")
         if kind == "server" and server is not None:
             server.kill()
+            killed += 1
             time.sleep(chance.uniform(0.0, 1.0))
             server.start()
         elif kind == "writer":
             crowd.kill_one(chance)
+    return killed
 
 
 def run(kind: str, writers: int, sessions: int, server_kills: int, writer_kills: int, seed: int) -> int:
@@ -176,11 +185,7 @@ def run(kind: str, writers: int, sessions: int, server_kills: int, writer_kills:
         begun = time.monotonic()
         for writer in range(writers):
             crowd.begin(writer, sessions)
-        disturbing = threading.Thread(
-            target=disturb, args=(crowd, server, server_kills, writer_kills, random.Random(seed))
-        )
-        disturbing.start()
-        disturbing.join()
+        killed = disturb(crowd, server, server_kills, writer_kills, random.Random(seed))
         crowd.finish()
         took = time.monotonic() - begun
         acknowledged, lost, doubled, more = compared(where, crowd.told)
@@ -189,9 +194,7 @@ def run(kind: str, writers: int, sessions: int, server_kills: int, writer_kills:
             server.remove()
         folder.cleanup()
     times = np.array([each for writer in crowd.told for each in writer.milliseconds])
-    print(
-        f"{kind}: {writers} writers x {sessions} sessions, server killed {server_kills}, writers killed {crowd.killed}"
-    )
+    print(f"{kind}: {writers} writers x {sessions} sessions, server killed {killed}, writers killed {crowd.killed}")
     print(f"  acknowledged {acknowledged} in {took:.1f} s: {acknowledged / took:.0f}/s (programs' starts included)")
     print("  ms a call: p50 {:.1f}, p99 {:.1f}, longest {:.0f}".format(*np.percentile(times, [50, 99, 100])))
     print(f"  lost {lost}, doubled {doubled}, written without being acknowledged {more}")
@@ -209,6 +212,8 @@ def main() -> int:
     parser.add_argument("--write", help=argparse.SUPPRESS)
     parser.add_argument("--first", type=int, help=argparse.SUPPRESS)
     told = parser.parse_args()
+    if told.server_kills and told.store != "postgresql":
+        parser.error("a file has no server to kill")
     if told.write:
         write(told.write, told.first, told.sessions)
         return 0
