@@ -94,8 +94,16 @@ class EditingTerminal:
 
     def __init__(self) -> None:
         from prompt_toolkit import PromptSession
+        from prompt_toolkit.key_binding import KeyBindings
+        from prompt_toolkit.keys import Keys
 
-        self._session: PromptSession[str] = PromptSession()
+        keys = KeyBindings()
+
+        @keys.add(Keys.Vt100MouseEvent)
+        def _(event: object) -> None:
+            """Nothing here is done by mouse, and colours that are pasted look like one."""
+
+        self._session: PromptSession[str] = PromptSession(key_bindings=keys)
         self._colour = wants_colour(sys.stdout, os.environ)
 
     def write(self, paragraphs: Sequence[Paragraph]) -> None:
