@@ -10,7 +10,7 @@ from assistant.desk.notice import Notice
 from assistant.desk.words import MARK, WORDS, Word, is_word, read_word, spelled
 from assistant.errors import Refused, SessionUnknown, StoreUnreadable
 from assistant.interview.access_code import CHARACTERS
-from assistant.interview.on_the_telephone import NOTES
+from assistant.interview.on_the_telephone import CALL_ENDED, NOTES
 from assistant.wording.reasons import reason_in_words
 from assistant.wording.sentences import Sentences
 from assistant.wording.typed import HelperWord, helper_word
@@ -74,6 +74,7 @@ class Desk:
             "note": self._note,
             "view": self._view,
             "all": self._all,
+            "end": self._end,
             "why": self._why,
             "how": self._how,
             "unsure": self._unsure,
@@ -253,6 +254,10 @@ class Desk:
     def _all(self, rest: str) -> list[Notice]:
         self.shows_side = "in_full"
         return []
+
+    def _end(self, rest: str) -> list[Notice]:
+        """How the call ended, whatever else would be asked."""
+        return self._on_call(lambda call: call.reopen(CALL_ENDED))
 
     def _why(self, rest: str) -> list[Notice]:
         self.shows_why = True

@@ -24,6 +24,9 @@ MOST_CAUSES = 6
 LEAST_SHOWN = 0.02
 MOST_CHANGES = 3
 MOST_OF_A_FACT = 90
+MOST_OF_A_NAME = 24
+COMPLAINT = "what_goes_wrong"
+"""Before it nothing is advised that anybody should hear of."""
 READ_BACK_OF = (
     SPEAKER, "call_back_number", "what_goes_wrong", "make_and_model", "guarantee", "whose_oven", "access_for_visit",
     "pressing_need", OVEN_IS_OFF, OFF_AT_THE_END, FEE_TOLD,
@@ -40,7 +43,8 @@ def header(desk: Desk) -> str:
     return desk.own.wording.say(
         "desk-header",
         number=(desk.on_line or 0) + 1,
-        who=shown(call.speaker) or call.conversation.record.session_id[:8],
+        who=textwrap.shorten(shown(call.speaker), MOST_OF_A_NAME, placeholder="…")
+        or call.conversation.record.session_id[:8],
         saved=desk.own.wording.say(f"desk-{saved}"),
         lang=call.read_out.wording.lang,
         parked=_waiting(desk),
@@ -216,7 +220,7 @@ def causes(call: Call) -> list[Paragraph]:
                     f"{100 * probability:3.0f} % ",
                 )
             )
-    if not call.conversation.assessment.danger.open_questions:
+    if not call.conversation.assessment.danger.open_questions and COMPLAINT in call.answered:
         page += [Paragraph(say("desk-as_it_stands", headline=own.headline(call.verdict)), "strong")]
     page += why(call)
     changes = own.verdict(call.verdict).would_change[:MOST_CHANGES]

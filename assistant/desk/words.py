@@ -8,8 +8,8 @@ from assistant.wording.words import normalised
 MARK = "."
 
 Word = Literal[
-    "new", "take", "park", "calls", "find", "change", "back", "note", "view", "all", "why", "how", "unsure", "skip",
-    "code", "save", "leave",
+    "new", "take", "park", "calls", "find", "change", "back", "note", "view", "all", "end", "why", "how", "unsure",
+    "skip", "code", "save", "leave",
 ]  # fmt: skip
 WORDS: tuple[Word, ...] = get_args(Word)
 

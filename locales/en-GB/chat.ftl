@@ -1,7 +1,7 @@
 # The chat's own words. Lists of typed words are separated by “|”; the first of each list is the one shown.
 
 words-why = why | why do you ask | why that
-words-how = how | how do i look | how to look | show me how | help
+words-how = how | what | what do you mean | pardon | sorry | come again | how do i look | how to look | show me how | help
 words-not_sure = not sure | i never use it | never use it | i don't use it | i don't use that | i never use that | i never tried | never tried it | no clue | no idea at all | can't say | cannot tell | unsure | idk | i dunno | don't know | i don't know | i dont know | dont know | dunno | no idea | not certain | ?
 words-skip = skip | later | not now | pass
 words-back = back | go back | previous

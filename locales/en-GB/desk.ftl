@@ -10,6 +10,7 @@ desk-word_back = back
 desk-word_note = note
 desk-word_view = view
 desk-word_all = all
+desk-word_end = end
 desk-word_why = why
 desk-word_how = how
 desk-word_unsure = unsure
@@ -17,7 +18,7 @@ desk-word_skip = skip
 desk-word_code = code
 desk-word_save = save
 desk-word_leave = leave
-desk-all_words = Words begin with a full stop; as much of one is enough as is clear. .new call · .take CODE · .calls · .find WORDS · .change NUMBER · .back · .note TEXT · .view facts or causes · .all of them · .why · .how · .unsure · .skip · .park · .code to hand over · .save · .leave
+desk-all_words = Words begin with a full stop; as much of one is enough as is clear. .new call · .take CODE · .calls · .find WORDS · .change NUMBER · .back · .note TEXT · .view facts or causes · .all of them · .why · .how · .unsure · .skip · .park · .code to hand over · .end of the call · .save · .leave
 
 desk-header = Call { $number } · { $who } · { $saved } · reads out in { $lang } · { $parked ->
         [0] none parked
@@ -93,7 +94,8 @@ desk-number_unclear = A number is wanted, in { $unit }.
 desk-taken_as = Taken as: { $answer }
 desk-danger_not_skipped = A question about danger isn't skipped. Not sure is an answer: .unsure
 desk-heard_ask = That speaks of danger. Ask this at once; nobody goes to the oven meanwhile.
-desk-hurt = Read out: “Call { $emergency_line } first if anybody is badly hurt. After an electric shock see a doctor, even if all seems well. Do not touch the oven again.”
+# Of burns: first aid as the health service advises it, from memory.
+desk-hurt = Read out: “Call { $emergency_line } first if anybody is badly hurt. Cool a burn under cool running water for 20 minutes. After an electric shock see a doctor, even if all seems well. Do not touch the oven again.”
 desk-heard = That speaks of danger. Read out what to do.
 desk-heard_unclear = That may speak of danger. Ask this first.
 desk-not_now = It may not be asked as things stand: { $question }

@@ -18,7 +18,7 @@ ASIDE = (
     "it's off at the wall", "4111 1111 1111 1111", ".new", ".park", ".calls", ".take 1", ".take 2", ".find fan",
     ".find thermometer", ".find insulation", ".find terminal", ".change", ".change 3", ".back",
     ".note it smells of hot plastic", ".note rings twice", ".view", ".all", ".why", ".how", ".unsure", ".skip",
-    ".code", ".save", ".nonsense", ".",
+    ".code", ".save", ".end", ".nonsense", ".",
 )  # fmt: skip
 BEGINNINGS = ((".new",), (".new", "1", "16"), (".new", "1", "16", "Ada", "0700", "4", "5", "2"))
 DANGERS = ("I smell gas", "there are sparks", ".note it smells of hot plastic")

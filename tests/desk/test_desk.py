@@ -647,3 +647,17 @@ def test_who_came_on_the_line_is_said_when_another_call_is_parked(desk: Desk) ->
 def test_not_now_answers_a_question_about_danger(desk: Desk) -> None:
     typed(desk, *WELL, "I smell gas", "not now")
     assert [stop.sign_id for stop in desk.calls[0].conversation.assessment.danger.stops] == ["gas_smell"]
+
+
+@pytest.mark.parametrize("before", [WELL, (".new", "nobody", "sparks"), (".new",)])
+def test_a_call_may_be_ended_at_any_time(desk: Desk, before: Sequence[str]) -> None:
+    call = typed(desk, *before, ".end")
+    assert asked(desk) == "call_ended"
+    typed(desk, "dropped")
+    assert call.ended
+
+
+def test_who_did_not_hear_is_told_how_to_look(desk: Desk) -> None:
+    call = typed(desk, *WELL, "what?")
+    assert call.question is not None
+    assert call.read_out.question(call.question).how in _said(desk)
