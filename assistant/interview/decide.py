@@ -124,6 +124,7 @@ def _answer(knowledge: Knowledge, state: State, command: GiveAnswer) -> tuple[Ha
     except Refused:
         heard = heard_in_refused(knowledge, state, command.question_id, command.value)
         if not heard:
+            _known_to_role(knowledge, state.role, command.question_id)  # whom it isn't for is told that first
             raise
         return heard
     if not _speaks_of_danger(question, happening):
