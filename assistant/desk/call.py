@@ -157,7 +157,9 @@ class Call:
         hurt = self._hear_who_is_hurt(line, question)
         heard = [*hurt, *self.hear(line)]
         if isinstance(reply, Given) and (question.kind == "text" or not heard):
-            return [*heard, *self.give(question.id, reply)]
+            given = self.give(question.id, reply)
+            if not heard or not any(notice.line_stays for notice in given):
+                return [*heard, *given]
         if not heard:
             return [self._unclear(question, reply)]
         if question.id == HURT:

@@ -661,3 +661,9 @@ def test_who_did_not_hear_is_told_how_to_look(desk: Desk) -> None:
     call = typed(desk, *WELL, "what?")
     assert call.question is not None
     assert call.read_out.question(call.question).how in _said(desk)
+
+
+def test_danger_told_instead_of_a_telephone_number_is_all_that_is_spoken_of(desk: Desk) -> None:
+    typed(desk, ".new", "nobody", "none of these", "Ada", "there are sparks!")
+    assert "telephone number is wanted" not in _said(desk)
+    assert asked(desk) == "sign_sparks"
