@@ -3,6 +3,8 @@
 import os
 import sqlite3
 import stat
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from threading import Lock
 
@@ -47,6 +49,26 @@ def open_connection(path: Path, busy_seconds: float) -> sqlite3.Connection:
             connection.close()
             raise
         return connection
+
+
+@contextmanager
+def copied_in_a_file(connection: sqlite3.Connection, folder: Path) -> Iterator[None]:
+    """Whatever SQLite copies in the block stands in a nameless file, not in memory, which a large store would fill.
+
+    The file is in that folder, so that it comes to no other disk than the store, where this SQLite can be told so.
+    """
+    with suppress(UnicodeEncodeError):  # a folder whose name is no text
+        connection.execute(f"PRAGMA temp_store_directory = {_quoted(str(folder))}")
+    connection.execute("PRAGMA temp_store = FILE")
+    try:
+        yield
+    finally:
+        connection.execute("PRAGMA temp_store = MEMORY")
+        connection.execute("PRAGMA temp_store_directory = ''")
+
+
+def _quoted(text: str) -> str:
+    return "'" + text.replace("'", "''") + "'"
 
 
 def resolved(path: Path) -> Path:

@@ -9,6 +9,7 @@ from pathlib import Path
 from assistant.errors import StoreUnreadable
 
 LOCKED = "locked"
+TRACES_LEFT = "traces_left"
 
 _PRIMARY_CODE = 0xFF
 

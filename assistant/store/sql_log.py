@@ -43,12 +43,16 @@ SELECT_KIND = f"{EVENTS} WHERE type = ? ORDER BY recorded_at, session_id, sequen
 SELECT_KIND_OF_SESSION = f"{EVENTS} WHERE type = ? AND session_id = ? ORDER BY sequence"
 SELECT_LAST_SEQUENCE = "SELECT max(sequence) FROM events WHERE session_id = ?"
 SESSIONS = "SELECT session_id, code_hash, name, created_at FROM sessions"
+SELECT_SESSION = "SELECT 1 FROM sessions WHERE session_id = ?"
 SELECT_BY_CODE = f"{SESSIONS} WHERE code_hash = ?"
 SELECT_BY_PREFIX = f"{SESSIONS} WHERE session_id >= ? ORDER BY session_id LIMIT 2"
 SELECT_IDS = "SELECT session_id FROM sessions WHERE session_id > ? ORDER BY session_id LIMIT ?"
 SELECT_TEXTS = """
     SELECT session_id, sequence, text FROM texts
     WHERE (session_id, sequence) > (?, ?) ORDER BY session_id, sequence LIMIT ?
+"""
+SELECT_NAMES = """
+    SELECT session_id, name FROM sessions WHERE name IS NOT NULL AND session_id > ? ORDER BY session_id LIMIT ?
 """
 SELECT_UNTOUCHED = """
     SELECT session_id FROM sessions
@@ -59,6 +63,7 @@ SELECT_UNTOUCHED = """
 """
 SELECT_FINGERPRINT = "SELECT fingerprint FROM sessions WHERE session_id = ?"
 UPDATE_FINGERPRINT = "UPDATE sessions SET fingerprint = ? WHERE session_id = ?"
+DELETE_TRIES_BEFORE = "DELETE FROM failed_tries WHERE tried_at < ?"
 DELETE_TEXT = "DELETE FROM texts WHERE session_id = ?"
 DELETE_SESSION = (
     DELETE_TEXT,
@@ -120,6 +125,9 @@ class SqlLog(ABC):
     def texts_after(self, session_id: str, sequence: int, limit: int) -> list[tuple[str, int, str]]:
         rows = self._select(SELECT_TEXTS, session_id, sequence, limit)
         return [(id_, at, self._text(kept) or "") for id_, at, kept in rows]
+
+    def names_after(self, session_id: str, limit: int) -> list[tuple[str, str]]:
+        return [(each, self._text(name) or "") for each, name in self._select(SELECT_NAMES, session_id, limit)]
 
     def untouched_since(self, moment: datetime, limit: int) -> list[str]:
         before = stored_time(moment)
