@@ -160,9 +160,9 @@ class EventLog(Protocol):
         """Remove everything of the session. Its free text and its client's name can't be recovered from the store's
         own files; how far the rest can't either, and what a server keeps beside them, each store says.
 
-        Raises SessionUnknown, and StoreUnreadable with the code `traces_left` if the session is gone from the log but
-        such traces may be left in the files; they are then removed by the next erasure, in a file also by the next
-        opening.
+        Raises SessionUnknown, and StoreUnreadable with the code `traces_left`, the code of the reason as its detail, if
+        the session is gone from the log but such traces may be left in the files; they are then removed by the next
+        erasure, in a file also by the next opening.
         """
 
     def erase_text(self, session_id: str) -> None:

@@ -10,12 +10,15 @@ from threading import Lock
 
 from assistant.errors import StoreUnreadable
 from assistant.store.reasons import LOCKED, is_locked, named_failures
-from assistant.store.schema import migrate, refuse_unknown
+from assistant.store.schema import APPLICATION_ID, migrate, refuse_unknown
 from assistant.store.waiting import attempts
 
 PRIVATE_FILE = 0o600
 PRIVATE_FOLDER = 0o700
 OTHERS = 0o077
+SQLITE_MARK = b"SQLite format 3\0"
+MARKED_BYTES = 72
+"""The last four of them are the application's id."""
 
 # Closing a file, however it was opened, gives up all the locks that the process holds on it, SQLite's
 # too. So a file is only made by hand while no other thread can be opening it, and never read by hand.
@@ -78,6 +81,20 @@ def resolved(path: Path) -> Path:
             return path.resolve()
     except (RuntimeError, ValueError) as error:  # links in a ring; no path at all
         raise StoreUnreadable(str(path), "system_says", str(error)) from error
+
+
+def holds_sessions(path: Path) -> bool:
+    """Whether the file is a store of this program, by the marks in its first bytes (SQLite's file format, 1.3).
+
+    It is read by hand: only for a file that isn't open anywhere in this process. One whose first bytes still stand in
+    the write-ahead log counts as one. Raises OSError.
+    """
+    ahead = path.with_name(f"{path.name}-wal")
+    if ahead.exists() and ahead.stat().st_size:
+        return True
+    with path.open("rb") as file:
+        first = file.read(MARKED_BYTES)
+    return first.startswith(SQLITE_MARK) and first[-4:] == APPLICATION_ID.to_bytes(4, "big")
 
 
 def make_folder(folder: Path) -> None:

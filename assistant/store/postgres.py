@@ -15,7 +15,6 @@ from assistant.interview.log import Appending, SessionRecord
 from assistant.store.postgres_opening import Connection, named_place, open_connection
 from assistant.store.postgres_reasons import NOT_REACHED, is_lost, named_failures
 from assistant.store.postgres_sweep import write_anew
-from assistant.store.reasons import TRACES_LEFT
 from assistant.store.rows import EventRow, SessionRow, fingerprint_after, rows_of, session_row_of, stored_time
 from assistant.store.sql_log import (
     DELETE_SESSION,
@@ -153,7 +152,7 @@ class PostgresStore(SqlLog):
         try:
             write_anew(self._select, self._where, self._busy_seconds)
         except StoreUnreadable as error:
-            raise StoreUnreadable(self._where, TRACES_LEFT, error.code) from error
+            raise StoreUnreadable(self._where, "traces_left", error.code) from error
 
     def close(self) -> None:
         with self._lock:

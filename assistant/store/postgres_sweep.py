@@ -46,7 +46,8 @@ def write_anew(select: Select, where: str, busy_seconds: float) -> None:
 
 def _await_older_readers(select: Select, where: str, busy_seconds: float) -> None:
     """Until nobody reads as things stood before the latest deletion: a table written anew holds for them what was
-    deleted since. Of those who came by another role's right the server doesn't tell.
+    deleted since. Of those who came by another role's right the server doesn't tell, and prepared transactions and
+    followers that hold old rows back aren't looked for.
     """
     [(latest,)] = select("SELECT pg_snapshot_xmax(pg_current_snapshot())::xid::text")
     for _ in attempts(busy_seconds):

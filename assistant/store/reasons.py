@@ -9,7 +9,6 @@ from pathlib import Path
 from assistant.errors import StoreUnreadable
 
 LOCKED = "locked"
-TRACES_LEFT = "traces_left"
 
 _PRIMARY_CODE = 0xFF
 

@@ -159,10 +159,10 @@ class SqlLog(ABC):
         return found[0] if found else None
 
     def find_by_id_prefix(self, prefix: str) -> SessionRecord:
-        found = [each for each in self._sessions(SELECT_BY_PREFIX, prefix) if each.session_id.startswith(prefix)]
+        found = [row for row in self._select(SELECT_BY_PREFIX, prefix) if row[0].startswith(prefix)]
         if not prefix or len(found) != 1:
             raise SessionUnknown(prefix)
-        return found[0]
+        return self._session(found[0])
 
     def sessions(self, limit: int = 50) -> list[SessionSummary]:
         rows = self._select(self.SELECT_SUMMARIES, *ENDED, min(max(0, limit), MOST_SESSIONS))
@@ -203,8 +203,11 @@ class SqlLog(ABC):
         return self.reckoned_fingerprint(session_id) if kept is None else kept
 
     def _sessions(self, sql: str, *values: Value) -> list[SessionRecord]:
-        rows = self._select(sql, *values)
-        return [session_from(SessionRow(id_, code, self._text(name), at), self._where) for id_, code, name, at in rows]
+        return [self._session(values) for values in self._select(sql, *values)]
+
+    def _session(self, values: tuple[Any, ...]) -> SessionRecord:
+        row = SessionRow(*values)
+        return session_from(row._replace(name=self._text(row.name)), self._where)
 
     def _events(self, rows: Sequence[tuple[Any, ...]]) -> tuple[Event, ...]:
         return tuple(event_from(self._row(values), self._where) for values in rows)

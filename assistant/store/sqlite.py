@@ -12,7 +12,7 @@ from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnrea
 from assistant.interview.events import Event
 from assistant.interview.log import Appending, SessionRecord
 from assistant.store.opening import copied_in_a_file, open_connection, resolved
-from assistant.store.reasons import LOCKED, TRACES_LEFT, named_failures
+from assistant.store.reasons import LOCKED, named_failures
 from assistant.store.rows import EventRow, fingerprint_after, rows_of, session_row_of, stored_time
 from assistant.store.sql_log import (
     DELETE_SESSION,
@@ -107,7 +107,7 @@ class SqliteStore(SqlLog):
         try:
             self._sweep()
         except StoreUnreadable as error:
-            raise StoreUnreadable(self._where, TRACES_LEFT, error.code) from error
+            raise StoreUnreadable(self._where, "traces_left", error.code) from error
 
     def close(self) -> None:
         with self._lock, named_failures(self._path):
