@@ -4,10 +4,12 @@ import json
 import re
 import unicodedata
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from heapq import merge
 from itertools import groupby
 from typing import TextIO
 
-from assistant.errors import SessionUnknown
+from assistant.errors import SessionUnknown, StoreUnreadable
 from assistant.interview.log import EventLog
 from assistant.store.rows import rows_of
 from assistant.wording.locale import Wording
@@ -15,21 +17,25 @@ from assistant.wording.locale import Wording
 FORM = "ovenside person"
 VERSION = 1
 PAGE = 500
-"""Texts that are held at a time, however many there are."""
+"""Texts, and names, that are held at a time, however many there are."""
 LEAST_DIGITS = 6
 """Fewer are a house number or a date rather than a telephone number."""
 SAME_LAST_DIGITS = 9
 """By which two telephone numbers are one: what stands before is the way they are dialled from elsewhere."""
 
-_NUMBER = re.compile(r"[0-9 ()+/.\-]+")
+_BETWEEN = r"[\W_]*"
+"""What may stand between the digits of a number: anything but letters."""
+_NUMBER = re.compile(rf"\d(?:{_BETWEEN}\d){{{LEAST_DIGITS - 1},}}")
 
 
 def sessions_about(log: EventLog, sought: str) -> list[str]:
-    """Ids of the sessions whose free text holds every word of `sought`, or that telephone number however it is spaced.
+    """Ids of the sessions whose free text and client's own name together hold every word of `sought`, and the telephone
+    number in it however it is written.
 
-    Also that of which it is the client's own name.
+    Also that of which it is the client's own name, to the letter.
     """
-    found = [session_id for session_id, texts in _texts_by_session(log) if _is_about(texts, sought)]
+    wanted = _Wanted.of(sought)
+    found = [session_id for session_id, told in _told_by_session(log) if wanted.all_in(told)]
     named = log.find_by_name(sought.strip())
     return sorted({*found, *([named.session_id] if named is not None else [])})
 
@@ -64,18 +70,29 @@ def told_of_person(log: EventLog, ids: Sequence[str]) -> bytes:
 
 
 def erase_all(log: EventLog, ids: Sequence[str], wording: Wording, out: TextIO, shown: int) -> None:
-    """A line for each. Raises StoreUnreadable; then those before it are gone."""
+    """A line for each, and a count. Raises StoreUnreadable: then those before it are gone, and with the code
+    `traces_left` all are.
+    """
+    erased, left = 0, None
     for session_id in ids:
         try:
             log.erase(session_id)
         except SessionUnknown:  # somebody else erased it just now
             continue
+        except StoreUnreadable as error:
+            if error.code != "traces_left":
+                raise
+            left = error
+        erased += 1
         out.write(wording.say("sessions-erased", id=session_id[:shown]) + "\n")
+    out.write(wording.say("sessions-forgotten", number=erased) + "\n")
+    if left is not None:
+        raise left
 
 
-def _texts_by_session(log: EventLog) -> Iterator[tuple[str, list[str]]]:
-    for session_id, texts in groupby(_texts(log), key=lambda each: each[0]):
-        yield session_id, [text for _, text in texts]
+def _told_by_session(log: EventLog) -> Iterator[tuple[str, list[str]]]:
+    for session_id, told in groupby(merge(_texts(log), _names(log)), key=lambda each: each[0]):
+        yield session_id, [text for _, text in told]
 
 
 def _texts(log: EventLog) -> Iterator[tuple[str, str]]:
@@ -85,20 +102,46 @@ def _texts(log: EventLog) -> Iterator[tuple[str, str]]:
         last = page[-1][:2]
 
 
-def _is_about(texts: Sequence[str], sought: str) -> bool:
-    number = _digits(sought) if _NUMBER.fullmatch(sought.strip()) else ""
-    if len(number) >= LEAST_DIGITS:
-        ends = number[-SAME_LAST_DIGITS:]
-        return any(_digits(run).endswith(ends) for text in texts for run in _NUMBER.findall(text))
-    words = _words(sought)
-    return bool(words) and words <= _words(" ".join(texts))
+def _names(log: EventLog) -> Iterator[tuple[str, str]]:
+    last = ""
+    while page := log.names_after(last, PAGE):
+        yield from page
+        last = page[-1][0]
+
+
+@dataclass(frozen=True)
+class _Wanted:
+    numbers: tuple[re.Pattern[str], ...]
+    words: frozenset[str]
+
+    @classmethod
+    def of(cls, sought: str) -> "_Wanted":
+        plain = _plain(sought)
+        numbers = tuple(_pattern(found) for found in _NUMBER.findall(plain))
+        return cls(numbers, frozenset(_words(_NUMBER.sub(" ", plain))))
+
+    def all_in(self, told: Sequence[str]) -> bool:
+        plain = list(map(_plain, told))
+        return (
+            bool(self.numbers or self.words)
+            and all(any(number.search(text) for text in plain) for number in self.numbers)
+            and self.words <= _words(" ".join(plain))
+        )
+
+
+def _plain(text: str) -> str:
+    """Letters in their plainest form, and every script's digits as these."""
+    alike = unicodedata.normalize("NFKC", text)
+    return "".join(str(unicodedata.decimal(char)) if char.isdecimal() else char for char in alike)
+
+
+def _pattern(number: str) -> re.Pattern[str]:
+    """Finds the last digits of a number in plain text, whatever stands between them, where a row of digits ends."""
+    last = re.sub(r"\D", "", number)[-SAME_LAST_DIGITS:]
+    return re.compile(_BETWEEN.join(last) + r"(?!\d)")
 
 
 def _words(text: str) -> set[str]:
     """Without case, width and accents: people spell their names in more ways than one."""
     apart = unicodedata.normalize("NFKD", text.casefold())
     return set(re.findall(r"\w+", "".join(char for char in apart if not unicodedata.combining(char))))
-
-
-def _digits(text: str) -> str:
-    return "".join(char for char in text if char in "0123456789")

@@ -31,17 +31,18 @@ LEAST_KEY_BYTES = 16
 
 
 class FileUnusable(OvensideError):
-    """The file or the key can't be used; `code` names why."""
+    """The file, the key or the session in it can't be used; `code` names why, `file` which file, if not the first."""
 
-    def __init__(self, code: str) -> None:
+    def __init__(self, code: str, file: str = "") -> None:
         super().__init__(code)
         self.code = code
+        self.file = file
 
 
 def new_key(path: Path) -> None:
     """Write a fresh key to a file for its owner alone. Raises FileUnusable if there is one, OSError."""
     if path.exists():
-        raise FileUnusable("key_there")
+        raise FileUnusable("key_there", str(path))
     write_whole(path, secrets.token_bytes(KEY_BYTES).hex().encode("ascii") + b"\n")
 
 
@@ -56,10 +57,23 @@ def read_key(path: Path) -> bytes:
     return key
 
 
+def read_whole(log: EventLog, session_id: str) -> tuple[SessionRecord, tuple[Event, ...]]:
+    """Raises SessionUnknown if it was erased, FileUnusable with the code of what is missing, StoreUnreadable."""
+    record = log.find_by_id_prefix(session_id)
+    try:
+        events = log.read(session_id)
+    except SessionUnknown:
+        log.find_by_id_prefix(session_id)
+        raise FileUnusable("no_entries") from None
+    if [event.sequence for event in events] != list(range(1, len(events) + 1)):
+        raise FileUnusable("out_of_order")
+    return record, events
+
+
 def packed(log: EventLog, prefix: str, key: bytes) -> bytes:
-    """Everything of a session, its free text too. Raises SessionUnknown."""
-    record = log.find_by_id_prefix(prefix)
-    rows = rows_of(record.session_id, 0, log.read(record.session_id))
+    """Everything of a session, its free text too. Raises as `read_whole` does."""
+    record, events = read_whole(log, log.find_by_id_prefix(prefix).session_id)
+    rows = rows_of(record.session_id, 0, events)
     told: dict[str, Any] = {
         "form": FORM,
         "version": VERSION,
@@ -91,20 +105,30 @@ def unpacked(content: bytes, key: bytes, where: str) -> tuple[SessionRecord, tup
 def take_in(log: EventLog, record: SessionRecord, events: Sequence[Event]) -> int:
     """Keep the session as the file has it, and give the number of events that were new.
 
-    Where it is there already, only what goes on from it is added. Raises FileUnusable where the two differ.
+    Where it is there already, only what goes on from it is added. Raises FileUnusable where the two differ in more than
+    text that was erased from one of them, or where what is there isn't whole; SessionMovedOn where somebody goes on
+    with it just now.
     """
     try:
-        there = log.read(record.session_id)
+        _, there = read_whole(log, record.session_id)
     except SessionUnknown:
         log.create(record, events)
         return len(events)
     shared = min(len(there), len(events))
-    if [each.event_id for each in there[:shared]] != [each.event_id for each in events[:shared]]:
+    rows = (rows_of(record.session_id, 0, each[:shared]) for each in (there, events))
+    if not all(map(_are_one, *rows)):
         raise FileUnusable("goes_another_way")
     rest = events[shared:]
     if rest:
         log.append(record.session_id, len(there), rest)
     return len(rest)
+
+
+def _are_one(row: EventRow, other: EventRow) -> bool:
+    """Whether the two are the same event; text that was erased is like any."""
+    if row._replace(text=None) != other._replace(text=None):
+        return False
+    return row.text == other.text or row.text is None or other.text is None
 
 
 def _signature(told: dict[str, Any], key: bytes) -> str:

@@ -4,12 +4,14 @@ from datetime import datetime
 from typing import TextIO
 
 from assistant.authoring.outcome_words import outcome_in_lines
-from assistant.errors import SessionUnknown
+from assistant.errors import SessionUnknown, StoreUnreadable
 from assistant.interview.answers import still_fits
 from assistant.interview.events import OutcomeRecorded
 from assistant.interview.log import EventLog
 from assistant.interview.state import Answer, State, fold
+from assistant.reports.lettering import shown
 from assistant.wording.locale import Wording
+from assistant.wording.reasons import reason_in_words
 from assistant.wording.sentences import Sentences
 
 ID_SHOWN = 8
@@ -48,10 +50,11 @@ def show(log: EventLog, sentences: Sentences, prefix: str, out: TextIO) -> int:
         return say_unknown(sentences.wording, out)
     state = fold(log.read(record.session_id))
     for answer in sorted(state.answers.values(), key=lambda a: a.sequence):
-        out.write(f"{_question(answer, sentences)}\n    {_given(answer, state, sentences)}\n")
+        given = _given(answer, state, sentences).replace("\n", "\n    ")
+        out.write(_seen(f"{_question(answer, sentences)}\n    {given}\n"))
     for event in log.events_of(OutcomeRecorded, record.session_id):
         if isinstance(event.happening, OutcomeRecorded):
-            out.write(outcome_in_lines(event.happening, event.recorded_at, sentences.wording) + "\n")
+            out.write(_seen(outcome_in_lines(event.happening, event.recorded_at, sentences.wording) + "\n"))
     return 0
 
 
@@ -61,15 +64,34 @@ def erase(log: EventLog, wording: Wording, prefix: str, out: TextIO) -> int:
         record = log.find_by_id_prefix(prefix)
     except SessionUnknown:
         return say_unknown(wording, out)
-    log.erase(record.session_id)
+    try:
+        log.erase(record.session_id)
+    except StoreUnreadable as error:
+        if error.code != "traces_left":
+            raise
+        return say_traces_left(error, wording, out)
     out.write(wording.say("sessions-erased", id=record.session_id[:ID_SHOWN]) + "\n")
     return 0
+
+
+def say_traces_left(error: StoreUnreadable, wording: Wording, out: TextIO) -> int:
+    """Something was erased from the log but not wholly from the store's files; the error's detail is the code of the
+    reason. Returns the exit status.
+    """
+    reason = reason_in_words(StoreUnreadable(error.where, error.detail), wording)
+    out.write(wording.say("sessions-traces_left", reason=reason) + "\n")
+    return 1
 
 
 def say_unknown(wording: Wording, out: TextIO) -> int:
     """There is no such session. Returns the exit status."""
     out.write(wording.say("sessions-unknown") + "\n")
     return 1
+
+
+def _seen(lines: str) -> str:
+    """The same lines, as far in, without what could move a cursor or hide."""
+    return "\n".join(" " * (len(line) - len(line.lstrip(" "))) + shown(line) for line in lines.split("\n"))
 
 
 def _question(answer: Answer, sentences: Sentences) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 from typing import TextIO
 
+from assistant.authoring.session_file import FileUnusable, read_whole
 from assistant.authoring.session_list import ID_SHOWN
 from assistant.errors import SessionUnknown, StoreUnreadable
 from assistant.interview.log import EventLog
@@ -13,6 +14,10 @@ from assistant.wording.reasons import reason_in_words
 
 PAGE = 500
 """Ids that are held at a time, however many sessions there are."""
+OF_ONE_SESSION = frozenset({"later_form", "unknown_form", "not_a_time", "damaged", "disk_error"})
+"""Why a session may be unreadable while others can be read; a server that is away isn't asked for each."""
+TRIES_KEPT = timedelta(hours=1)
+"""Of codes that no session has. Longer than they count."""
 
 
 def all_ids(log: EventLog) -> Iterator[str]:
@@ -30,17 +35,18 @@ def check(log: EventLog, wording: Wording, out: TextIO) -> int:
             found = _looked_at(log, session_id)
         except SessionUnknown:  # erased meanwhile
             continue
+        except FileUnusable as error:
+            found = error.code
+        except StoreUnreadable as error:
+            if error.code not in OF_ONE_SESSION:
+                raise
+            found = error
         seen += 1
         if found == "unmarked":
             unmarked += 1
         elif found is not None:
             wrong += 1
-            reason = found if isinstance(found, str) else ""
-            told = (
-                reason_in_words(found, wording)
-                if isinstance(found, StoreUnreadable)
-                else wording.say(f"sessions-{reason}")
-            )
+            told = wording.say(f"sessions-{found}") if isinstance(found, str) else reason_in_words(found, wording)
             out.write(wording.say("sessions-wrong", id=session_id[:ID_SHOWN], reason=told) + "\n")
     out.write(wording.say("sessions-checked", seen=seen, wrong=wrong) + "\n")
     if unmarked:
@@ -49,13 +55,11 @@ def check(log: EventLog, wording: Wording, out: TextIO) -> int:
 
 
 def _looked_at(log: EventLog, session_id: str) -> str | StoreUnreadable | None:
-    """What is wrong with the session; `unmarked` if an earlier version wrote it, without a fingerprint."""
-    try:
-        events = log.read(session_id)
-    except StoreUnreadable as error:
-        return error
-    if [event.sequence for event in events] != list(range(1, len(events) + 1)):
-        return "out_of_order"
+    """What is wrong with the session; `unmarked` if an earlier version wrote it, without a fingerprint.
+
+    Raises as `read_whole` does.
+    """
+    _, events = read_whole(log, session_id)
     if not fold(events).session_id:
         return "without_beginning"
     kept = log.kept_fingerprint(session_id)
@@ -66,18 +70,28 @@ def _looked_at(log: EventLog, session_id: str) -> str | StoreUnreadable | None:
     return "fingerprint_differs"
 
 
-def purge(log: EventLog, wording: Wording, days: int, now: datetime, out: TextIO, *, only_count: bool) -> int:
-    """Erase what nobody touched for so many days; a line for each. Returns the exit status."""
-    before = now - timedelta(days=days)
-    found = 0
-    while page := log.untouched_since(before, PAGE):
-        found += len(page)
-        if only_count:
-            break
-        for session_id in page:
-            log.erase(session_id)
-            out.write(wording.say("sessions-erased", id=session_id[:ID_SHOWN]) + "\n")
-    more = only_count and found == PAGE
-    message = "sessions-would_purge_more" if more else "sessions-would_purge" if only_count else "sessions-purged"
+def purge(log: EventLog, wording: Wording, days: int, now: datetime, out: TextIO) -> int:
+    """Erase what nobody touched for so many days; a line for each. Returns the exit status.
+
+    Tries of codes that no session has are forgotten too. Raises StoreUnreadable, with `traces_left` when all is done.
+    """
+    log.forget_tries(now - TRIES_KEPT)
+    erased = 0
+    try:
+        while page := log.erase_untouched(now - timedelta(days=days), PAGE):
+            erased += len(page)
+            for session_id in page:
+                out.write(wording.say("sessions-erased", id=session_id[:ID_SHOWN]) + "\n")
+        out.write(wording.say("sessions-purged", number=erased, days=days) + "\n")
+    finally:
+        if erased:
+            log.sweep()
+    return 0
+
+
+def count_untouched(log: EventLog, wording: Wording, days: int, now: datetime, out: TextIO) -> int:
+    """Say how many sessions `purge` would erase. Returns the exit status."""
+    found = len(log.untouched_since(now - timedelta(days=days), PAGE))
+    message = "sessions-would_purge_more" if found == PAGE else "sessions-would_purge"
     out.write(wording.say(message, number=found, days=days) + "\n")
     return 0

@@ -99,8 +99,24 @@ class EventLog(Protocol):
     def texts_after(self, session_id: str, sequence: int, limit: int) -> list[tuple[str, int, str]]:
         """At most `limit` free texts, each with its session's id and its sequence, behind that one, in their order."""
 
+    def names_after(self, session_id: str, limit: int) -> list[tuple[str, str]]:
+        """At most `limit` sessions' ids, each with its client's own name, behind that id, in their order.
+
+        Those without a name are passed over.
+        """
+
     def untouched_since(self, moment: datetime, limit: int) -> list[str]:
         """At most `limit` ids of sessions to which nothing was added at that moment or later, in their order."""
+
+    def erase_untouched(self, moment: datetime, limit: int) -> list[str]:
+        """Erase at most `limit` such sessions, and give their ids.
+
+        All or nothing, and looked at while nobody can add to them: what somebody goes on with meanwhile stays. Traces
+        are left until `sweep`, the next `erase` or `erase_text`.
+        """
+
+    def sweep(self) -> None:
+        """Remove the traces of what was erased, as `erase` does by itself. Raises StoreUnreadable as it does."""
 
     def kept_fingerprint(self, session_id: str) -> str | None:
         """The fingerprint of the events as they were written; None for a session that an earlier version wrote.
@@ -122,6 +138,9 @@ class EventLog(Protocol):
         from after `moment`, which a clock left that went wrong.
         """
 
+    def forget_tries(self, before: datetime) -> None:
+        """Forget those that were tried before that moment, from wherever it was."""
+
     def find_by_name(self, name: str) -> SessionRecord | None:
         """The session with exactly that client's name, or None."""
 
@@ -138,10 +157,12 @@ class EventLog(Protocol):
         """Whether the session holds an event of that message; False for an unknown session too."""
 
     def erase(self, session_id: str) -> None:
-        """Remove everything of the session, beyond recovery from the store's files.
+        """Remove everything of the session. Its free text and its client's name can't be recovered from the store's
+        own files; how far the rest can't either, and what a server keeps beside them, each store says.
 
-        Raises SessionUnknown, and StoreUnreadable if the session is gone from the log but traces may
-        be left in the files; the traces are then removed by the next erasure or opening.
+        Raises SessionUnknown, and StoreUnreadable with the code `traces_left`, the code of the reason as its detail, if
+        the session is gone from the log but such traces may be left in the files; they are then removed by the next
+        erasure, in a file also by the next opening.
         """
 
     def erase_text(self, session_id: str) -> None:

@@ -34,6 +34,10 @@ class _Kept:
     def copied(self) -> "_Kept":
         return _Kept(self.session, [*self.events], set(self.message_ids), self.fingerprint)
 
+    def latest(self) -> str:
+        """When it was touched last, by any clock."""
+        return max(self.session.created_at, *(row.recorded_at for row in self.events))
+
     def add(self, rows: Sequence[EventRow]) -> None:
         self.events.extend(rows)
         self.fingerprint = fingerprint_after(self.fingerprint, rows)
@@ -116,11 +120,27 @@ class MemoryStore:
             ]
         return sorted(kept)[:limit]
 
+    def names_after(self, session_id: str, limit: int) -> list[tuple[str, str]]:
+        with self._lock:
+            rows = [kept.session for kept in self._all().values()]
+        named = [(row.session_id, row.name) for row in rows if row.name is not None]
+        return sorted(each for each in named if each[0] > session_id)[:limit]
+
     def untouched_since(self, moment: datetime, limit: int) -> list[str]:
         before = stored_time(moment)
         with self._lock:
-            old = (each for each, kept in self._all().items() if max(row.recorded_at for row in kept.events) < before)
-            return sorted(old)[:limit]
+            return sorted(each for each, kept in self._all().items() if kept.latest() < before)[:limit]
+
+    def erase_untouched(self, moment: datetime, limit: int) -> list[str]:
+        with self._lock:
+            ids = self.untouched_since(moment, limit)
+            for session_id in ids:
+                self.erase(session_id)
+            return ids
+
+    def sweep(self) -> None:
+        with self._lock:
+            self._all()
 
     def kept_fingerprint(self, session_id: str) -> str | None:
         with self._lock:
@@ -146,6 +166,10 @@ class MemoryStore:
         with self._lock:
             kept = [each for each in self._failed_tries if keep_since <= each <= moment]
             self._failed_tries = [*kept, moment]
+
+    def forget_tries(self, before: datetime) -> None:
+        with self._lock:
+            self._failed_tries = [each for each in self._failed_tries if each >= before]
 
     def find_by_name(self, name: str) -> SessionRecord | None:
         with self._lock:

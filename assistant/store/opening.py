@@ -3,17 +3,22 @@
 import os
 import sqlite3
 import stat
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from threading import Lock
 
 from assistant.errors import StoreUnreadable
 from assistant.store.reasons import LOCKED, is_locked, named_failures
-from assistant.store.schema import migrate, refuse_unknown
+from assistant.store.schema import APPLICATION_ID, migrate, refuse_unknown
 from assistant.store.waiting import attempts
 
 PRIVATE_FILE = 0o600
 PRIVATE_FOLDER = 0o700
 OTHERS = 0o077
+SQLITE_MARK = b"SQLite format 3\0"
+MARKED_BYTES = 72
+"""The last four of them are the application's id."""
 
 # Closing a file, however it was opened, gives up all the locks that the process holds on it, SQLite's
 # too. So a file is only made by hand while no other thread can be opening it, and never read by hand.
@@ -49,6 +54,26 @@ def open_connection(path: Path, busy_seconds: float) -> sqlite3.Connection:
         return connection
 
 
+@contextmanager
+def copied_in_a_file(connection: sqlite3.Connection, folder: Path) -> Iterator[None]:
+    """Whatever SQLite copies in the block stands in a nameless file, not in memory, which a large store would fill.
+
+    The file is in that folder, so that it comes to no other disk than the store, where this SQLite can be told so.
+    """
+    with suppress(UnicodeEncodeError):  # a folder whose name is no text
+        connection.execute(f"PRAGMA temp_store_directory = {_quoted(str(folder))}")
+    connection.execute("PRAGMA temp_store = FILE")
+    try:
+        yield
+    finally:
+        connection.execute("PRAGMA temp_store = MEMORY")
+        connection.execute("PRAGMA temp_store_directory = ''")
+
+
+def _quoted(text: str) -> str:
+    return "'" + text.replace("'", "''") + "'"
+
+
 def resolved(path: Path) -> Path:
     """The absolute path behind all links. Raises StoreUnreadable."""
     try:
@@ -56,6 +81,20 @@ def resolved(path: Path) -> Path:
             return path.resolve()
     except (RuntimeError, ValueError) as error:  # links in a ring; no path at all
         raise StoreUnreadable(str(path), "system_says", str(error)) from error
+
+
+def holds_sessions(path: Path) -> bool:
+    """Whether the file is a store of this program, by the marks in its first bytes (SQLite's file format, 1.3).
+
+    It is read by hand: only for a file that isn't open anywhere in this process. One whose first bytes still stand in
+    the write-ahead log counts as one. Raises OSError.
+    """
+    ahead = path.with_name(f"{path.name}-wal")
+    if ahead.exists() and ahead.stat().st_size:
+        return True
+    with path.open("rb") as file:
+        first = file.read(MARKED_BYTES)
+    return first.startswith(SQLITE_MARK) and first[-4:] == APPLICATION_ID.to_bytes(4, "big")
 
 
 def make_folder(folder: Path) -> None:

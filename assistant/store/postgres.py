@@ -1,7 +1,7 @@
 """The log in PostgreSQL, for desks that share one store: a row for every event, free text in a table of its own."""
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from contextlib import contextmanager, suppress
+from contextlib import contextmanager
 from datetime import datetime
 from threading import RLock
 from typing import Any
@@ -9,16 +9,21 @@ from typing import Any
 import psycopg
 from psycopg import errors
 
-from assistant.errors import Refused, SessionMovedOn, StoreUnreadable
+from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
 from assistant.interview.events import Event
 from assistant.interview.log import Appending, SessionRecord
 from assistant.store.postgres_opening import ANSWER_SECONDS, Connection, cut_off_after, named_place, open_connection
 from assistant.store.postgres_reasons import NOT_REACHED, is_lost, named_failures
+from assistant.store.postgres_sweep import write_anew
 from assistant.store.rows import EventRow, SessionRow, fingerprint_after, rows_of, session_row_of, stored_time
 from assistant.store.sql_log import (
+    DELETE_SESSION,
+    DELETE_TRIES_BEFORE,
     INSERT_EVENT,
     INSERT_SESSION,
     INSERT_TEXT,
+    SELECT_SESSION,
+    SELECT_UNTOUCHED,
     SESSIONS,
     UPDATE_FINGERPRINT,
     SqlLog,
@@ -28,6 +33,10 @@ from assistant.store.waiting import BUSY_SECONDS
 
 SELECT_ALREADY = "SELECT session_id, sequence FROM events WHERE event_id = ?"
 LOCK_SESSION = "SELECT 1 FROM sessions WHERE session_id = ? FOR NO KEY UPDATE"
+LOCK_UNTOUCHED = f"{SELECT_UNTOUCHED} FOR UPDATE SKIP LOCKED"
+"""Whoever holds a session's row is about to touch it, or erases it too."""
+SELECT_TOUCHED = "SELECT 1 FROM events WHERE session_id = ? AND recorded_at >= ? LIMIT 1"
+"""Asked once the row is held, for it sees what was committed while it was waited for."""
 LOCK_OUT_WRITERS = "LOCK TABLE sessions IN EXCLUSIVE MODE"
 """Every writer locks its session's row first, or adds one."""
 DELETE_TRIES = """
@@ -47,8 +56,11 @@ class PostgresStore(SqlLog):
     A call that returns was committed and synced by the server. Where the connection is lost, the call is made again
     on a new one, unless the events turn out to be there: nothing is lost, and nothing is kept twice.
 
-    An erasure deletes the rows and lets the server clean its tables; what the server's own write-ahead log and
-    backups hold of them until they are recycled is beyond this program.
+    An erasure deletes the rows and has the server write the tables with free text and clients' names anew, which keeps
+    others out of them meanwhile. While both together are large (`postgres_sweep.MOST_BYTES_ANEW`), or where somebody
+    reads on with an older view, that isn't done, and `traces_left` is raised. The table of events is never written
+    anew: of chosen answers, figures, times and clients' message ids bytes may stay in its unused space. What the
+    server's own write-ahead log, copies and backups hold until they are recycled is beyond this program.
     """
 
     SELECT_BY_NAME = f"{SESSIONS} WHERE sha256(name) = sha256(?)"
@@ -121,6 +133,29 @@ class PostgresStore(SqlLog):
 
         self._transact(note, lambda: False)
 
+    def forget_tries(self, before: datetime) -> None:
+        self._select(DELETE_TRIES_BEFORE, stored_time(before))
+
+    def erase_untouched(self, moment: datetime, limit: int) -> list[str]:
+        before = stored_time(moment)
+        erased: list[str] = []
+
+        def remove() -> None:
+            erased.clear()
+            for (session_id,) in self._select(LOCK_UNTOUCHED, before, before, limit):
+                if not self._select(SELECT_TOUCHED, session_id, before):
+                    self._delete(DELETE_SESSION, session_id)
+                    erased.append(session_id)
+
+        self._transact(remove, lambda: bool(erased) and not self._select(SELECT_SESSION, erased[0]))
+        return erased
+
+    def sweep(self) -> None:
+        try:
+            write_anew(self._select, self._where, self._busy_seconds)
+        except StoreUnreadable as error:
+            raise StoreUnreadable(self._where, "traces_left", error.code) from error
+
     def close(self) -> None:
         with self._lock:
             self._closed = True
@@ -153,14 +188,16 @@ class PostgresStore(SqlLog):
 
     def _erase_by(self, deletions: Sequence[str], session_id: str) -> None:
         def remove() -> None:
-            self._select(LOCK_SESSION, session_id)
-            self.last_sequence(session_id)
-            for deletion in deletions:
-                self._run(deletion, session_id)
+            if not self._select(LOCK_SESSION, session_id):
+                raise SessionUnknown(session_id)
+            self._delete(deletions, session_id)
 
-        self._transact(remove, lambda: self._last(session_id) is None)
-        with suppress(StoreUnreadable):  # the rows are gone; the server cleans its tables by itself too
-            self._select("VACUUM texts, events, sessions")
+        self._transact(remove, lambda: not self._select(SELECT_SESSION, session_id))
+        self.sweep()
+
+    def _delete(self, deletions: Sequence[str], session_id: str) -> None:
+        for deletion in deletions:
+            self._run(deletion, session_id)
 
     def _transact(self, work: Callable[[], None], done: Callable[[], bool], *, again: bool = True) -> None:
         """Do all of the work or nothing. Where the connection is lost on the way it is looked on a new one whether it

@@ -43,12 +43,16 @@ SELECT_KIND = f"{EVENTS} WHERE type = ? ORDER BY recorded_at, session_id, sequen
 SELECT_KIND_OF_SESSION = f"{EVENTS} WHERE type = ? AND session_id = ? ORDER BY sequence"
 SELECT_LAST_SEQUENCE = "SELECT max(sequence) FROM events WHERE session_id = ?"
 SESSIONS = "SELECT session_id, code_hash, name, created_at FROM sessions"
+SELECT_SESSION = "SELECT 1 FROM sessions WHERE session_id = ?"
 SELECT_BY_CODE = f"{SESSIONS} WHERE code_hash = ?"
 SELECT_BY_PREFIX = f"{SESSIONS} WHERE session_id >= ? ORDER BY session_id LIMIT 2"
 SELECT_IDS = "SELECT session_id FROM sessions WHERE session_id > ? ORDER BY session_id LIMIT ?"
 SELECT_TEXTS = """
     SELECT session_id, sequence, text FROM texts
     WHERE (session_id, sequence) > (?, ?) ORDER BY session_id, sequence LIMIT ?
+"""
+SELECT_NAMES = """
+    SELECT session_id, name FROM sessions WHERE name IS NOT NULL AND session_id > ? ORDER BY session_id LIMIT ?
 """
 SELECT_UNTOUCHED = """
     SELECT session_id FROM sessions
@@ -59,6 +63,7 @@ SELECT_UNTOUCHED = """
 """
 SELECT_FINGERPRINT = "SELECT fingerprint FROM sessions WHERE session_id = ?"
 UPDATE_FINGERPRINT = "UPDATE sessions SET fingerprint = ? WHERE session_id = ?"
+DELETE_TRIES_BEFORE = "DELETE FROM failed_tries WHERE tried_at < ?"
 DELETE_TEXT = "DELETE FROM texts WHERE session_id = ?"
 DELETE_SESSION = (
     DELETE_TEXT,
@@ -121,6 +126,9 @@ class SqlLog(ABC):
         rows = self._select(SELECT_TEXTS, session_id, sequence, limit)
         return [(id_, at, self._text(kept) or "") for id_, at, kept in rows]
 
+    def names_after(self, session_id: str, limit: int) -> list[tuple[str, str]]:
+        return [(each, self._text(name) or "") for each, name in self._select(SELECT_NAMES, session_id, limit)]
+
     def untouched_since(self, moment: datetime, limit: int) -> list[str]:
         before = stored_time(moment)
         return [each for (each,) in self._select(SELECT_UNTOUCHED, before, before, limit)]
@@ -151,10 +159,10 @@ class SqlLog(ABC):
         return found[0] if found else None
 
     def find_by_id_prefix(self, prefix: str) -> SessionRecord:
-        found = [each for each in self._sessions(SELECT_BY_PREFIX, prefix) if each.session_id.startswith(prefix)]
+        found = [row for row in self._select(SELECT_BY_PREFIX, prefix) if row[0].startswith(prefix)]
         if not prefix or len(found) != 1:
             raise SessionUnknown(prefix)
-        return found[0]
+        return self._session(found[0])
 
     def sessions(self, limit: int = 50) -> list[SessionSummary]:
         rows = self._select(self.SELECT_SUMMARIES, *ENDED, min(max(0, limit), MOST_SESSIONS))
@@ -195,8 +203,11 @@ class SqlLog(ABC):
         return self.reckoned_fingerprint(session_id) if kept is None else kept
 
     def _sessions(self, sql: str, *values: Value) -> list[SessionRecord]:
-        rows = self._select(sql, *values)
-        return [session_from(SessionRow(id_, code, self._text(name), at), self._where) for id_, code, name, at in rows]
+        return [self._session(values) for values in self._select(sql, *values)]
+
+    def _session(self, values: tuple[Any, ...]) -> SessionRecord:
+        row = SessionRow(*values)
+        return session_from(row._replace(name=self._text(row.name)), self._where)
 
     def _events(self, rows: Sequence[tuple[Any, ...]]) -> tuple[Event, ...]:
         return tuple(event_from(self._row(values), self._where) for values in rows)

@@ -8,17 +8,20 @@ from pathlib import Path
 from threading import RLock
 from typing import Any
 
-from assistant.errors import Refused, SessionMovedOn, StoreUnreadable
+from assistant.errors import Refused, SessionMovedOn, SessionUnknown, StoreUnreadable
 from assistant.interview.events import Event
 from assistant.interview.log import Appending, SessionRecord
-from assistant.store.opening import open_connection, resolved
+from assistant.store.opening import copied_in_a_file, open_connection, resolved
 from assistant.store.reasons import LOCKED, named_failures
 from assistant.store.rows import EventRow, fingerprint_after, rows_of, session_row_of, stored_time
 from assistant.store.sql_log import (
+    DELETE_SESSION,
+    DELETE_TRIES_BEFORE,
     INSERT_EVENT,
     INSERT_SESSION,
     INSERT_TEXT,
     SELECT_BY_CODE,
+    SELECT_SESSION,
     SESSIONS,
     UPDATE_FINGERPRINT,
     SqlLog,
@@ -89,6 +92,23 @@ class SqliteStore(SqlLog):
             self._connection.execute("DELETE FROM failed_tries WHERE tried_at NOT BETWEEN ? AND ?", kept)
             self._connection.execute("INSERT INTO failed_tries (tried_at) VALUES (?)", kept[1:])
 
+    def forget_tries(self, before: datetime) -> None:
+        with self._writing():
+            self._connection.execute(DELETE_TRIES_BEFORE, (stored_time(before),))
+
+    def erase_untouched(self, moment: datetime, limit: int) -> list[str]:
+        with self._writing():
+            ids = self.untouched_since(moment, limit)
+            for session_id in ids:
+                self._delete(DELETE_SESSION, session_id)
+            return ids
+
+    def sweep(self) -> None:
+        try:
+            self._sweep()
+        except StoreUnreadable as error:
+            raise StoreUnreadable(self._where, "traces_left", error.code) from error
+
     def close(self) -> None:
         with self._lock, named_failures(self._path):
             self._connection.close()
@@ -134,14 +154,15 @@ class SqliteStore(SqlLog):
     def _erase_by(self, deletions: Sequence[str], session_id: str) -> None:
         with self._lock:
             with self._writing():
-                self.last_sequence(session_id)
-                for deletion in deletions:
-                    self._connection.execute(deletion, (session_id,))
-                self._connection.execute("INSERT INTO sweeps_due DEFAULT VALUES")
-            try:
-                self._sweep()
-            except StoreUnreadable as error:
-                raise StoreUnreadable(self._where, "traces_left", error.code) from error
+                if not self._select(SELECT_SESSION, session_id):
+                    raise SessionUnknown(session_id)
+                self._delete(deletions, session_id)
+            self.sweep()
+
+    def _delete(self, deletions: Sequence[str], session_id: str) -> None:
+        for deletion in deletions:
+            self._connection.execute(deletion, (session_id,))
+        self._connection.execute("INSERT INTO sweeps_due DEFAULT VALUES")
 
     def _sweep(self) -> None:
         """Rewrite the file without what was erased, empty the write-ahead log, and take the mark away.
@@ -152,7 +173,8 @@ class SqliteStore(SqlLog):
             [(last_due,)] = self._select("SELECT max(number) FROM sweeps_due")
             if last_due is None:
                 return
-            self._connection.execute("VACUUM")
+            with copied_in_a_file(self._connection, self._path.parent):
+                self._connection.execute("VACUUM")
             self._empty_the_write_ahead_log()
             self._connection.execute("DELETE FROM sweeps_due WHERE number <= ?", (last_due,))
 

@@ -93,12 +93,14 @@ sessions-unknown = There is no such session. “ovenside sessions list” shows 
 sessions-code_unknown = There is no session with that code. Please check it: sixteen letters and digits.
 sessions-wrong = Session { $id }: { $reason }.
 sessions-out_of_order = its entries aren't in their order
+sessions-no_entries = it has no entries at all
 sessions-without_beginning = its beginning is missing
 sessions-fingerprint_differs = it isn't as it was written
 sessions-goes_another_way = the session is there already and went another way
 sessions-name_taken = another session has its name
 sessions-code_taken = another session has its code
 sessions-event_repeated = an entry of it stands in another session
+sessions-message_repeated = a message in it was taken before
 sessions-checked = { $seen ->
         [one] One session
        *[other] { $seen } sessions
@@ -133,7 +135,11 @@ sessions-would_purge_more = { $number } sessions or more were left alone for { $
 sessions-copied = { $sessions ->
         [one] One session is
        *[other] { $sessions } sessions are
-    } there; { $events ->
+    } there, of which { $made ->
+        [0] none was new
+        [one] one was new
+       *[other] { $made } were new
+    }; { $events ->
         [0] nothing of them was new
         [one] one entry was new
        *[other] { $events } entries were new
@@ -159,13 +165,17 @@ sessions-taken_in = Session { $id } is there; { $number ->
        *[other] { $number } entries were new
     }.
 sessions-key_made = A key is in { $file }. Whoever has it can make files that are taken for yours.
-sessions-key_there = There is a file of that name already; a key is never overwritten.
+sessions-key_there = There is a file { $file } already; a key is never overwritten.
 sessions-not_a_key = That file holds no key; make one with “ovenside sessions key FILE”.
 sessions-not_a_session_file = That isn't a file with a session. Nothing was taken in.
 sessions-signature_differs = The file was changed, or was signed with another key. Nothing was taken in.
 sessions-later_file = The file was written by a later version of this program. Nothing was taken in.
-sessions-backup_there = There is a file of that name already; a backup is never written over another.
-sessions-backup_gone = There is no such file.
+sessions-backup_there = There is a file { $file } already; a backup is never written over another.
+sessions-backup_gone = There is no file { $file }.
+sessions-not_a_backup = { $file } is no backup of sessions. Nothing was taken in.
+sessions-file_there = There is a file { $file } already; it was left as it is. Please give another name.
+sessions-file_unusable = The file { $file } can't be used: { $reason }.
+sessions-traces_left = What was to be erased is gone from the store, but traces of it may be left in its files: { $reason }. They go with the next erasure that can be finished.
 sessions-nothing_to_resume = There is no session to go on with. Type “ovenside” to begin one.
 rules-sound = { $count } rule files read, no mistakes.
 rules-count = { $count ->

@@ -3,7 +3,8 @@ import io
 import pytest
 
 from assistant.authoring.session_list import erase, list_all, show
-from assistant.interview.events import InterviewFinished
+from assistant.errors import StoreUnreadable
+from assistant.interview.events import InterviewFinished, TextAnswered
 from assistant.store.memory import MemoryStore
 from tests.authoring.visited import keep_session
 from tests.interview.told import told
@@ -52,6 +53,29 @@ def test_a_cause_and_a_part_that_are_gone_from_the_words_are_told_by_their_ids(s
     keep_session(log, ID, told(causes_found=("gone_since",), part_fitted="gone_too", result="given_up"))
     show(log, sentences, "a1", out)
     assert "given_up\n    cause found: gone_since\n    part fitted: gone_too\n" in out.getvalue()
+
+
+def test_what_was_told_moves_no_cursor_and_hides_nothing(sentences):
+    log, out = MemoryStore(), io.StringIO()
+    note = told(text="a \x1b[2J\nb\u2028\u202ec")
+    words = TextAnswered(question_id="anything_else", text="one \x1b]0;x\x07\ntwo\x85\u202ethree")
+    keep_session(log, ID, words, note, told(causes_found=("gone\x1b[1m",)))
+    assert show(log, sentences, "a1", out) == 0
+    assert not {"\x1b", "\x07", "\x85", "\u2028", "\u202e"} & set(out.getvalue())
+    assert "    one \ufffd]0;x\ufffd\n    two three\n" in out.getvalue()
+    assert "    note: a \ufffd[2J\n    b c\n" in out.getvalue()
+
+
+def test_an_erasure_that_may_have_left_traces_is_not_said_to_have_changed_nothing(log, sentences, monkeypatch):
+    out = io.StringIO()
+
+    def left(session_id):
+        raise StoreUnreadable("somewhere", "traces_left", "locked")
+
+    monkeypatch.setattr(log, "erase", left)
+    assert erase(log, sentences.wording, "a1", out) == 1
+    assert out.getvalue().startswith("What was to be erased is gone from the store, but traces of it may be left")
+    assert "another program has locked it. They go" in out.getvalue()
 
 
 def test_a_finished_session_with_an_outcome_is_listed_as_finished(log, sentences):

@@ -515,3 +515,67 @@ def test_a_session_is_untouched_since_its_latest_event(log: EventLog) -> None:
     assert log.untouched_since(NOON + timedelta(days=1), 10) == [old.session_id]
     assert set(log.untouched_since(NOON + timedelta(days=10), 10)) == {old.session_id, lately.session_id}
     assert log.untouched_since(NOON, 10) == []
+
+
+def test_what_nobody_touched_is_erased_so_many_at_a_time(log: EventLog) -> None:
+    old = sorted(started(log, name=f"name {n}").session_id for n in range(3))
+    lately = started(log)
+    log.append(lately.session_id, 1, [event(lately.session_id, 2, recorded_at=NOON + timedelta(days=9))])
+    log.append(old[0], 1, [text_event(old[0], 2, "it hums", event_id="e")])
+    moment = NOON + timedelta(days=1)
+    assert log.erase_untouched(NOON, 9) == []
+    assert [log.erase_untouched(moment, 2) for _ in range(3)] == [old[:2], old[2:], []]
+    log.sweep()
+    assert log.ids_after("", 9) == [lately.session_id]
+    assert log.texts_after("", 0, 9) == log.names_after("", 9) == []
+    log.append(lately.session_id, 2, [event(lately.session_id, 3, event_id="e")])
+
+
+def test_a_session_made_lately_is_no_old_one_whatever_its_events_say(log: EventLog) -> None:
+    session = started(log, created_at=NOON + timedelta(days=2))
+    assert log.untouched_since(NOON + timedelta(days=1), 9) == log.erase_untouched(NOON + timedelta(days=1), 9) == []
+    assert log.ids_after("", 9) == [session.session_id]
+
+
+def test_two_who_erase_what_is_old_share_it_and_what_is_gone_on_with_stays(opening: Opening) -> None:
+    log = opening()
+    old = {started(log).session_id for _ in range(40)}
+    touched = set(sorted(old)[::4])
+    erased: list[str] = []
+
+    def erase() -> None:
+        own = opening()
+        while page := own.erase_untouched(NOON + timedelta(days=1), 3):
+            erased.extend(page)
+
+    def touch() -> None:
+        own = opening()
+        for session_id in sorted(touched, reverse=True):
+            try:
+                own.append(session_id, 1, [event(session_id, 2, recorded_at=NOON + timedelta(days=9))])
+            except SessionUnknown:
+                touched.discard(session_id)
+
+    writers = [Thread(target=each) for each in (erase, touch, erase)]
+    for writer in writers:
+        writer.start()
+    for writer in writers:
+        writer.join()
+    erase()
+    assert sorted(erased) == sorted(old - touched)
+    assert set(log.ids_after("", 99)) == touched
+    assert all(log.last_sequence(each) == 2 for each in touched)
+
+
+def test_names_come_in_the_order_of_their_sessions_page_by_page(log: EventLog) -> None:
+    for session_id, name in (("b", "Bäckerei"), ("a", "kitchen"), ("c", None), ("d", "'); --\0")):
+        started(log, session_id=session_id, name=name)
+    assert log.names_after("", 2) == [("a", "kitchen"), ("b", "Bäckerei")]
+    assert log.names_after("b", 9) == [("d", "'); --\0")]
+
+
+def test_tries_from_before_a_moment_are_forgotten(log: EventLog) -> None:
+    for minute in (0, 5, 10):
+        log.note_failed_try(NOON + timedelta(minutes=minute), NOON)
+    log.forget_tries(NOON + timedelta(minutes=5))
+    assert log.failed_tries(NOON, NOON + timedelta(minutes=10)) == 2

@@ -6,6 +6,7 @@ import sqlite3
 import subprocess
 import sys
 from contextlib import closing, suppress
+from datetime import timedelta
 from pathlib import Path
 from threading import Thread
 
@@ -16,7 +17,7 @@ from assistant.interview.log import SessionRecord
 from assistant.store.rows import rows_of
 from assistant.store.sqlite import SqliteStore
 from tests.interview.told import told
-from tests.store.samples import event, started, text_event
+from tests.store.samples import NOON, event, started, text_event
 
 SECRET = "the door was painted by Aunt Ödwine".encode()
 
@@ -163,3 +164,65 @@ def test_an_erasure_waits_for_a_program_that_is_emptying_the_write_ahead_log(pat
             store.erase(session.session_id)
             assert other.wait() == 0
         assert _traces(path.parent, SECRET) == 0
+
+
+def test_what_was_erased_at_once_is_swept_out_at_once(path: Path, sqlite_store: SqliteStore) -> None:
+    sessions = [_with_secret(sqlite_store, name=f"name of Ödwine {n}") for n in range(5)]
+    swept: list[str] = []
+    sqlite_store._connection.set_trace_callback(lambda said: swept.append(said) if said == "VACUUM" else None)
+    erased = sqlite_store.erase_untouched(NOON + timedelta(days=1), 9)
+    assert erased == sorted(session.session_id for session in sessions)
+    sqlite_store.sweep()
+    assert swept == ["VACUUM"]
+    assert _traces(path.parent, SECRET) == _traces(path.parent, "Ödwine".encode()) == 0
+
+
+def test_what_was_erased_and_not_swept_is_swept_by_the_next_opening(path: Path, sqlite_store: SqliteStore) -> None:
+    _with_secret(sqlite_store)
+    sqlite_store.erase_untouched(NOON + timedelta(days=1), 9)
+    with closing(SqliteStore(path)):
+        assert _traces(path.parent, SECRET) == 0
+
+
+def test_a_sweep_that_cannot_be_finished_says_so(path: Path, sqlite_store: SqliteStore) -> None:
+    _with_secret(sqlite_store)
+    with closing(sqlite3.connect(path, isolation_level=None)) as reader:
+        reader.execute("BEGIN")
+        reader.execute("SELECT * FROM sessions").fetchall()
+        sqlite_store.erase_untouched(NOON + timedelta(days=1), 9)
+        with pytest.raises(StoreUnreadable, match="traces_left"):
+            sqlite_store.sweep()
+        reader.execute("COMMIT")
+    sqlite_store.sweep()
+    assert _traces(path.parent, SECRET) == 0
+
+
+@pytest.mark.skipif(not Path("/proc/self/fd").is_dir(), reason="open files are told of as Linux does")
+def test_a_sweep_copies_the_store_into_a_file_beside_it_and_not_into_memory(path: Path, tmp_path: Path) -> None:
+    path = tmp_path / "it's kept" / "sessions.db"
+    copies: set[str] = set()
+
+    def look() -> int:
+        for each in Path("/proc/self/fd").iterdir():
+            with suppress(OSError):
+                copies.add(str(each.readlink()))
+        return 0
+
+    with closing(SqliteStore(path)) as store:
+        session = _with_secret(store)
+        kept = started(store)
+        store.append(kept.session_id, 1, [text_event(kept.session_id, n, "x" * 50_000) for n in range(2, 200)])
+        store._connection.set_progress_handler(look, 20)
+        store.erase(session.session_id)
+        store._connection.set_progress_handler(None, 0)
+        assert store._select("PRAGMA temp_store") == [(2,)]
+    assert [each for each in copies if each.startswith(f"{path.parent}/") and "sessions.db" not in each]
+    assert list(path.parent.iterdir()) == [path]
+
+
+def test_a_session_without_any_entry_can_be_erased(path: Path, sqlite_store: SqliteStore) -> None:
+    session = started(sqlite_store)
+    with closing(sqlite3.connect(path, isolation_level=None)) as other:
+        other.execute("DELETE FROM events")
+    sqlite_store.erase(session.session_id)
+    assert sqlite_store.ids_after("", 9) == []

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from contextlib import closing
+from datetime import timedelta
 from typing import Any
 
 import psycopg
@@ -13,7 +14,7 @@ from assistant.store.postgres import PostgresStore
 from assistant.store.postgres_opening import named_place
 from assistant.store.postgres_schema import SCHEMA, STEPS, migrate
 from assistant.store.rows import stored_time
-from tests.store.samples import event, record, started, text_event
+from tests.store.samples import NOON, event, record, started, text_event
 
 
 @pytest.fixture
@@ -210,3 +211,104 @@ def test_what_other_programs_keep_in_the_database_stays(empty_server: str) -> No
             started(store)
         assert connection.execute("SELECT count(*) FROM public.sessions").fetchone() == (0,)
         connection.execute("DROP TABLE public.sessions")
+
+
+def _in_the_files(other: psycopg.Connection[Any], words: str) -> list[str]:
+    """The tables whose files hold the words, in what they use of them or in what they don't."""
+    row = other.execute("SELECT rolsuper FROM pg_roles WHERE rolname = current_user").fetchone()
+    if row != (True,):
+        pytest.skip("only a superuser may read the server's files")
+    other.execute("CHECKPOINT")
+    found = []
+    for table in ("texts", "sessions", "events"):
+        content = other.execute(
+            "SELECT pg_read_binary_file(pg_relation_filepath(%s))", [f"ovenside.{table}"]
+        ).fetchone()
+        assert content is not None
+        if words.encode() in content[0]:
+            found.append(table)
+    return found
+
+
+def _told(store: PostgresStore, number: int) -> str:
+    session_id = started(store, name=f"name of Odwine {number:03d}").session_id
+    store.append(session_id, 1, [text_event(session_id, 2, f"words of Odwine {number:03d} {'q' * 60}")])
+    return session_id
+
+
+@pytest.mark.parametrize("number", [39, 17, 0])
+def test_erased_text_and_name_are_in_no_part_of_the_tables_files(
+    store: PostgresStore, other: psycopg.Connection[Any], number: int
+) -> None:
+    told = [_told(store, each) for each in range(40)]
+    words, name = f"words of Odwine {number:03d}", f"name of Odwine {number:03d}"
+    assert [*_in_the_files(other, words), *_in_the_files(other, name)] == ["texts", "sessions"]
+    store.erase(told[number])
+    assert [*_in_the_files(other, words), *_in_the_files(other, name)] == []
+    assert len(store.ids_after("", 99)) == 39
+
+
+def test_text_erased_while_somebody_reads_an_older_view_is_said_to_have_left_traces(
+    store: PostgresStore, other: psycopg.Connection[Any]
+) -> None:
+    first, second = _told(store, 1), _told(store, 2)
+    with other.transaction():
+        other.execute("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ")
+        other.execute("SELECT 1").fetchone()
+        with pytest.raises(StoreUnreadable, match="traces_left locked"):
+            store.erase_text(first)
+        with pytest.raises(StoreUnreadable, match="traces_left locked"):
+            store.erase(second)
+        with pytest.raises(SessionUnknown):
+            store.read(second)
+    store.sweep()
+    assert _in_the_files(other, "words of Odwine") == []
+
+
+def test_tables_too_large_to_be_written_anew_are_said_to_hold_traces(
+    store: PostgresStore, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    session_id = _told(store, 1)
+    monkeypatch.setattr("assistant.store.postgres_sweep.MOST_BYTES_ANEW", 10_000)
+    with pytest.raises(StoreUnreadable, match="traces_left too_large_to_write_anew"):
+        store.erase(session_id)
+    with pytest.raises(SessionUnknown):
+        store.read(session_id)
+
+
+def test_who_may_not_have_tables_written_anew_is_told_that_traces_are_left(
+    store: PostgresStore, other: psycopg.Connection[Any], empty_server: str
+) -> None:
+    session_id = _told(store, 1)
+    other.execute("DROP ROLE IF EXISTS ovenside_desk")
+    other.execute("CREATE ROLE ovenside_desk")
+    try:
+        other.execute("GRANT USAGE ON SCHEMA ovenside TO ovenside_desk")
+        other.execute("GRANT ALL ON ALL TABLES IN SCHEMA ovenside TO ovenside_desk")
+        store._connection.execute("SET ROLE ovenside_desk")
+        with pytest.raises(StoreUnreadable, match="traces_left access_denied"):
+            store.erase(session_id)
+    finally:
+        other.execute("DROP OWNED BY ovenside_desk")
+        other.execute("DROP ROLE ovenside_desk")
+
+
+@pytest.mark.parametrize("moment", ["before", "after"])
+def test_an_erasure_of_what_is_old_whose_commit_was_not_answered_is_done(
+    store: PostgresStore, breaking: Callable[[str], list[str]], moment: str
+) -> None:
+    made = sorted(started(store).session_id for _ in range(3))
+    broken = breaking(moment)
+    assert store.erase_untouched(NOON + timedelta(days=1), 2) == made[:2]
+    assert broken == [moment]
+    assert store.ids_after("", 9) == made[2:]
+
+
+def test_a_session_gone_on_with_while_old_ones_are_erased_stays(
+    store: PostgresStore, other: psycopg.Connection[Any]
+) -> None:
+    first, second = sorted(started(store).session_id for _ in range(2))
+    with other.transaction():
+        other.execute("SELECT 1 FROM ovenside.sessions WHERE session_id = %s FOR NO KEY UPDATE", [first])
+        assert store.erase_untouched(NOON + timedelta(days=1), 9) == [second]
+    assert store.ids_after("", 9) == [first]
