@@ -1,7 +1,7 @@
 """The log in PostgreSQL, for desks that share one store: a row for every event, free text in a table of its own."""
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, nullcontext
 from datetime import datetime
 from threading import RLock
 from typing import Any
@@ -206,7 +206,7 @@ class PostgresStore(SqlLog):
         with self._lock:
             for losses in range(MOST_LOSSES):
                 try:
-                    with self._answered(), self._open().transaction(), self._within():
+                    with self._answered() if again else nullcontext(), self._open().transaction(), self._within():
                         work()
                 except SessionMovedOn:
                     if losses and done():  # by the very call whose answer never came
