@@ -43,11 +43,15 @@ def answer(desk: Desk, chance: random.Random) -> str:
         return str(len(question.choices))
     if question.choices:
         return str(chance.randint(1, len(question.choices)))
+    if question.id == "anyone_hurt" and chance.random() > DANGEROUS:
+        return "1"
+    if question.id == "call_back_number":
+        return "0700 900 100"
     return str(chance.randint(1, 9)) if question.kind == "number" else "as usual"
 
 
 def run_desk(store: str, seconds: float, seed: int) -> None:
-    """Prints the milliseconds of each line, with the screen that follows it."""
+    """Prints the milliseconds of each line that told something, with the screen that follows it."""
     chance = random.Random(seed)
     knowledge = load_knowledge(ROOT / "rules", None)
     languages = Languages(ROOT / "locales", knowledge)
@@ -60,6 +64,7 @@ def run_desk(store: str, seconds: float, seed: int) -> None:
         sys.stdin.readline()
         ends, lines = time.monotonic() + seconds, 0
         while time.monotonic() < ends:
+            before = desk.call.conversation.state.sequence if desk.call is not None else 0
             begun = time.perf_counter()
             over = lines > MOST_LINES or desk.call is None or desk.call.ended
             desk.take(".new" if over else answer(desk, chance))
@@ -68,8 +73,10 @@ def run_desk(store: str, seconds: float, seed: int) -> None:
             if over:
                 desk.calls = desk.calls[-1:]
                 desk.on_line = 0
-            else:
+            elif desk.call is not None and desk.call.conversation.state.sequence > before:
                 print(f"{(time.perf_counter() - begun) * 1000:.2f}")
+            else:
+                raise RuntimeError(f"refused: {desk.notices}")
 
 
 def run(store: str, desks: int, seconds: float) -> None:
