@@ -80,7 +80,7 @@ footer {{ font-size: .85em; margin-top: 2rem; border-top: 1px solid var(--hair);
   body {{
     font: 7.9pt/1.18 "DejaVu Sans Condensed", system-ui, sans-serif; max-width: none; padding: 0;
   }}
-  body.household {{ font-size: 10.5pt; line-height: 1.35; }}
+  body.household {{ font-size: 9.1pt; line-height: 1.26; }}
   h1 {{ font-size: 1.5em; }}
   h2 {{ margin-top: .5em; font-size: 1.12em; line-height: 1.2; break-after: avoid; }}
   h1, h2, p, ul, ol, dl, table, figure {{ margin-bottom: .18em; }}
