@@ -21,7 +21,7 @@ from assistant.interview.commands import Start
 from assistant.interview.conversation import Conversation, utc_now
 from assistant.interview.log import EventLog, SessionRecord
 from assistant.interview.script import Script, script_of
-from assistant.interview.taking_up import session_by_code
+from assistant.interview.taking_up import session_by_code, session_by_id
 from assistant.knowledge.load import load_knowledge
 from assistant.reports.screen import wants_colour, write
 from assistant.store import open_store
@@ -75,11 +75,9 @@ class StoredCalls:
 
     def take(self, typed: str) -> Call:
         """By its code, or by the beginning of its id, as a list of the store's sessions tells it after a crash."""
-        by_id = _BEGINNING_OF_ID.fullmatch(typed.strip().lower()) is not None
-        if by_id:
-            record = self.log.find_by_id_prefix(typed.strip().lower())
-        else:
-            record = session_by_code(self.log, typed, self.clock())
+        beginning = typed.strip().lower()
+        by_id = _BEGINNING_OF_ID.fullmatch(beginning) is not None
+        record = (session_by_id if by_id else session_by_code)(self.log, beginning, self.clock())
         conversation = Conversation.resume(self.script, self.log, record, self.clock, role=ROLE)
         return self._call(conversation, None if by_id else normalise_code(typed))
 

@@ -4,7 +4,7 @@ import pytest
 
 from assistant.errors import Refused, SessionUnknown
 from assistant.interview.access_code import hash_code, new_code
-from assistant.interview.taking_up import MOST_FAILED_TRIES, WITHIN, session_by_code
+from assistant.interview.taking_up import MOST_FAILED_TRIES, WITHIN, session_by_code, session_by_id
 from assistant.store.memory import MemoryStore
 from tests.store.samples import started
 
@@ -33,6 +33,15 @@ def test_after_too_many_wrong_codes_the_right_one_isnt_taken_either_until_time_h
     assert (refused.value.code, refused.value.details) == ("too_many_codes", {"minutes": 10})
     later = NOON + WITHIN + timedelta(seconds=MOST_FAILED_TRIES)
     assert session_by_code(log, CODE, later).code_hash == hash_code(CODE)
+
+
+def test_wrong_beginnings_of_ids_count_as_wrong_codes_do(log: MemoryStore) -> None:
+    for second in range(MOST_FAILED_TRIES):
+        with pytest.raises(SessionUnknown):
+            session_by_id(log, f"{second:08x}", NOON + timedelta(seconds=second))
+    for take, right in ((session_by_id, log.ids_after("", 1)[0][:8]), (session_by_code, CODE)):
+        with pytest.raises(Refused, match="too_many_codes"):
+            take(log, right, NOON + timedelta(minutes=1))
 
 
 def test_fewer_wrong_codes_dont_count_against_anybody(log: MemoryStore) -> None:
